@@ -1,0 +1,110 @@
+/**
+ * What a sheet is, as data. Builders in this folder make plans; hosts draw them.
+ * A plan holds no spreadsheet object, so Excel, the workbench and a file all draw the same one.
+ */
+import type { Area } from './area';
+
+/** One cell's content: a value, a formula (with its leading "="), or nothing (null leaves the cell empty). */
+export type CellContent = string | number | boolean | null | { readonly formula: string };
+
+/** How cells look. Colours are "#rrggbb"; a field left out leaves the host's default. */
+export interface CellStyle {
+  readonly bold?: boolean;
+  readonly italic?: boolean;
+  readonly fontColour?: string;
+  readonly fontSizePt?: number;
+  readonly fill?: string;
+  readonly numberFormat?: string;
+  readonly align?: 'left' | 'centre' | 'right';
+  readonly wrap?: boolean;
+  /** A thin line under (and for "all" around) every cell. */
+  readonly border?: 'below' | 'all';
+}
+
+/** A rectangle of contents and the style of all its cells. Later blocks lie over earlier ones. */
+export interface Block {
+  readonly area: Area;
+  /** Row by row; absent where the block only styles cells. */
+  readonly cells?: readonly (readonly CellContent[])[];
+  readonly style?: CellStyle;
+}
+
+/** A column of a table. A formula here is written in structured references ([@[Peak amps]]). */
+export interface TableColumn {
+  readonly heading: string;
+  readonly formula?: string;
+}
+
+/** A spreadsheet table: its area includes the header row. */
+export interface TablePlan {
+  readonly name: string;
+  readonly area: Area;
+  readonly columns: readonly TableColumn[];
+}
+
+/** A name of the whole workbook for one cell or area of this sheet. */
+export interface NamePlan {
+  readonly name: string;
+  readonly area: Area;
+}
+
+/** What may be typed into cells, and what the spreadsheet says when they are selected or refuse. */
+export interface EntryPlan {
+  readonly area: Area;
+  /** A drop-down list; other text is refused unless `othersAllowed`. */
+  readonly choices?: readonly string[];
+  readonly othersAllowed?: boolean;
+  /** A number within bounds (either may be left out). */
+  readonly number?: { readonly least?: number; readonly most?: number };
+  /** Shown while the cell is selected: at most 32 and 255 characters, Excel's limits. */
+  readonly promptTitle: string;
+  readonly prompt: string;
+}
+
+/** A conditional format. The formula (no leading "=") is relative to the area's first cell. */
+export interface HighlightPlan {
+  readonly area: Area;
+  readonly formula: string;
+  readonly style: CellStyle;
+  /** In words, for legends and tests. */
+  readonly meaning: string;
+}
+
+/** A note at a heading: what the column holds and what to type. */
+export interface NotePlan {
+  readonly area: Area;
+  readonly text: string;
+}
+
+/** Print set-up: always one page wide. */
+export interface PrintPlan {
+  readonly landscape: boolean;
+  readonly area: Area;
+  /** Zero-based rows repeated on every page. */
+  readonly repeatRows?: { readonly first: number; readonly last: number };
+  readonly footer: string;
+}
+
+/** One sheet, ready to be drawn. */
+export interface SheetPlan {
+  readonly name: string;
+  /** Widths in characters from column A on. */
+  readonly columnWidths: readonly number[];
+  readonly blocks: readonly Block[];
+  readonly table?: TablePlan;
+  readonly names: readonly NamePlan[];
+  readonly entries: readonly EntryPlan[];
+  readonly highlights: readonly HighlightPlan[];
+  readonly notes: readonly NotePlan[];
+  readonly frozenRows: number;
+  readonly frozenColumns: number;
+  /** Heights in points for zero-based rows that need more than the default. */
+  readonly rowHeightsPt?: Readonly<Record<number, number>>;
+  readonly print: PrintPlan;
+}
+
+/**
+ * How formulas point at a row's own cells: by structured references, where the host has real tables
+ * that fill formulas down by themselves, or by cell addresses, written out in every row.
+ */
+export type ReferenceStyle = 'table' | 'cells';
