@@ -1,0 +1,87 @@
+/** Ranges anywhere: a cell-by-cell computation spread over the common shape of its arguments. */
+import { isRefusal, type Outcome, type Refusal } from '../core/outcome';
+import { CellError, isBlank, type Cell, type Matrix, type ResultCell, type ResultMatrix } from './cell';
+import type { Given, Word } from './word';
+
+const LEFT_OUT: Matrix = [[null]];
+
+interface Shape {
+  readonly rows: number;
+  readonly columns: number;
+}
+
+function shapeOf(matrix: Matrix): Shape {
+  let columns = 1;
+  for (const row of matrix) columns = Math.max(columns, row.length);
+  return { rows: Math.max(1, matrix.length), columns };
+}
+
+/** The error value for a refusal. */
+export function refusalCell(refusal: Refusal, wordName?: string): CellError {
+  const sentence = wordName === undefined ? refusal.why : `${wordName}: ${refusal.why}`;
+  return new CellError(refusal.refused === 'invalid' ? '#VALUE!' : '#N/A', sentence);
+}
+
+/** A computed answer as a cell. A number that is not finite is a fault of ours, told as such rather than shown. */
+export function answerCell(answer: Outcome<Given>): ResultCell {
+  if (isRefusal(answer)) return refusalCell(answer);
+  if (typeof answer === 'number' && !Number.isFinite(answer)) {
+    return new CellError('#N/A', 'the numbers are too large or too small to compute with');
+  }
+  return answer;
+}
+
+function cellAt(matrix: Matrix, shape: Shape, row: number, column: number): Cell | 'ran out' {
+  const useRow = shape.rows === 1 ? 0 : row;
+  const useColumn = shape.columns === 1 ? 0 : column;
+  if (useRow >= shape.rows || useColumn >= shape.columns) return 'ran out';
+  return matrix[useRow]?.[useColumn] ?? null;
+}
+
+/**
+ * Computes over the common shape of the arguments, as a spreadsheet's own array arithmetic does: a single cell
+ * extends to every row and column, a row against a column gives a grid, and where a range has no such row or column
+ * the cell is #N/A. In each cell: an error that comes in is passed on; then a blank required argument makes the
+ * answer empty text; then the first argument that cannot be read is refused.
+ */
+export function broadcast(
+  words: readonly Word[],
+  given: readonly (Matrix | undefined)[],
+  compute: (values: Readonly<Record<string, unknown>>) => Outcome<Given>,
+): ResultMatrix {
+  const matrices = words.map((_, index) => given[index] ?? LEFT_OUT);
+  const shapes = matrices.map(shapeOf);
+  const rows = Math.max(1, ...shapes.map((shape) => shape.rows));
+  const columns = Math.max(1, ...shapes.map((shape) => shape.columns));
+
+  const one = (row: number, column: number): ResultCell => {
+    const cells: Cell[] = [];
+    for (const [index, word] of words.entries()) {
+      const cell = cellAt(matrices[index]!, shapes[index]!, row, column);
+      if (cell === 'ran out') {
+        return new CellError(
+          '#N/A',
+          `${word.name}: its range has ${shapes[index]!.rows} by ${shapes[index]!.columns} cells and ran out here; make the ranges of one size`,
+        );
+      }
+      cells.push(cell);
+    }
+    const error = cells.find((cell) => cell instanceof CellError);
+    if (error !== undefined) return error;
+    if (words.some((word, index) => word.fallbackText === undefined && isBlank(cells[index]!))) {
+      return '';
+    }
+    const values: Record<string, unknown> = {};
+    for (const [index, word] of words.entries()) {
+      const cell = cells[index] as Given | null;
+      const value = isBlank(cell) ? word.fallback : word.read(cell);
+      if (isRefusal(value)) return refusalCell(value, word.name);
+      values[word.name] = value;
+    }
+    return answerCell(compute(values));
+  };
+
+  return Array.from({ length: rows }, (_, row) =>
+    Array.from({ length: columns }, (_, column) => one(row, column)),
+  );
+}

@@ -1,0 +1,139 @@
+/**
+ * Words: the arguments that functions share. A word is described, given its unit and default, and read in one
+ * place, whatever number of functions take it.
+ */
+import { invalid, isRefusal, type Outcome } from '../core/outcome';
+
+/** A cell that is neither blank nor an error. */
+export type Given = string | number | boolean;
+
+/** Says how a value stands in a sentence: text in quotes, TRUE and FALSE as the spreadsheet writes them. */
+export function quoted(given: Given): string {
+  if (typeof given === 'string') {
+    return `"${given.length > 40 ? `${given.slice(0, 40)}…` : given}"`;
+  }
+  if (typeof given === 'boolean') return given ? 'TRUE' : 'FALSE';
+  return String(given);
+}
+
+export interface Word<Name extends string = string, Value = unknown> {
+  /** The parameter's name in formulas' help. */
+  readonly name: Name;
+  /** What it is, with its unit. */
+  readonly meaning: string;
+  /** How the default is told to a person; present exactly where the argument may be left out. */
+  readonly fallbackText?: string;
+  readonly fallback?: Value;
+  /** Reads a cell's content; a refusal's sentence does not name the word, which its reader does. */
+  read(given: Given): Outcome<Value>;
+}
+
+/** The text shown beside a parameter: meaning and default. */
+export function describeWord(word: Word): string {
+  return word.fallbackText === undefined
+    ? word.meaning
+    : `${word.meaning} Default: ${word.fallbackText}.`;
+}
+
+/** The same word, to be left out at will; `fallback` stands for it then. */
+export function optional<Name extends string, Value>(
+  word: Word<Name, Value>,
+  fallback: Value,
+  fallbackText: string,
+): Word<Name, Value> {
+  return { ...word, fallback, fallbackText };
+}
+
+/** Reads a number, or text that is one; a decimal comma is not guessed at. */
+export function readNumber(given: Given): Outcome<number> {
+  if (typeof given === 'boolean') {
+    return invalid(`${quoted(given)} is not a number`);
+  }
+  const number = typeof given === 'number' ? given : Number(given.trim() || Number.NaN);
+  if (!Number.isFinite(number)) {
+    const hint =
+      typeof given === 'string' && /^\s*-?\d+,\d+\s*$/.test(given)
+        ? `; write ${given.trim().replace(',', '.')}`
+        : '';
+    return invalid(`${quoted(given)} is not a number${hint}`);
+  }
+  return number;
+}
+
+export interface NumberBounds {
+  readonly least?: number;
+  /** The bound itself is refused too. */
+  readonly above?: number;
+  readonly most?: number;
+  readonly below?: number;
+  readonly whole?: boolean;
+  /** Said after the refusal, to mend it. */
+  readonly mend?: string;
+}
+
+/** A word for a number within bounds. */
+export function numberWord<const Name extends string>(
+  name: Name,
+  meaning: string,
+  bounds: NumberBounds = {},
+): Word<Name, number> {
+  const { least, above, most, below, whole, mend } = bounds;
+  const wrong = (text: string) => invalid(mend === undefined ? text : `${text}; ${mend}`);
+  return {
+    name,
+    meaning,
+    read(given) {
+      const number = readNumber(given);
+      if (isRefusal(number)) return number;
+      if (least !== undefined && number < least) return wrong(`${number} is less than ${least}`);
+      if (above !== undefined && number <= above) return wrong(`${number} is not above ${above}`);
+      if (most !== undefined && number > most) return wrong(`${number} is more than ${most}`);
+      if (below !== undefined && number >= below) return wrong(`${number} is not below ${below}`);
+      if (whole === true && !Number.isInteger(number)) {
+        return wrong(`${number} is not a whole number`);
+      }
+      return number;
+    },
+  };
+}
+
+/** A word for one of a few texts; `also` holds other spellings. Case and outer spaces do not matter. */
+export function choiceWord<const Name extends string, const Choice extends string>(
+  name: Name,
+  meaning: string,
+  choices: readonly Choice[],
+  also: Readonly<Record<string, Choice>> = {},
+): Word<Name, Choice> {
+  const known = new Map<string, Choice>(Object.entries(also));
+  for (const choice of choices) known.set(choice.toLowerCase(), choice);
+  const list = choices.map((choice) => `"${choice}"`).join(', ');
+  return {
+    name,
+    meaning: `${meaning}: ${list}.`,
+    read(given) {
+      const choice =
+        typeof given === 'string'
+          ? known.get(given.trim().toLowerCase().replace(/\s+/g, ' '))
+          : undefined;
+      return choice ?? invalid(`${quoted(given)} is not one of ${list}`);
+    },
+  };
+}
+
+/** A word for TRUE or FALSE. A lone number is refused, since some spreadsheets hand a blank over as 0. */
+export function truthWord<const Name extends string>(
+  name: Name,
+  meaning: string,
+): Word<Name, boolean> {
+  return {
+    name,
+    meaning,
+    read(given) {
+      if (typeof given === 'boolean') return given;
+      const text = typeof given === 'string' ? given.trim().toLowerCase() : '';
+      if (text === 'true') return true;
+      if (text === 'false') return false;
+      return invalid(`${quoted(given)} is neither TRUE nor FALSE`);
+    },
+  };
+}

@@ -1,0 +1,49 @@
+/** The shape of a catalogue entry, and the two ways to make one. */
+import type { Outcome } from '../core/outcome';
+import { broadcast } from './broadcast';
+import type { Matrix, ResultMatrix } from './cell';
+import type { Given, Word } from './word';
+
+export type Topic = 'Conductor' | 'Run' | 'Protection' | 'Feeders and supply';
+
+/** One worked call: what is typed and what comes back (numbers agree to the digits printed here). */
+export interface Example {
+  /** Arguments in order; null leaves one out. A list of lists is a range. */
+  readonly given: readonly (Given | null | readonly (readonly (Given | null)[])[])[];
+  readonly result: Given | readonly (readonly Given[])[];
+}
+
+/** What every reader of the catalogue sees: metadata, help, registration, tests. */
+export interface WorksheetFunction {
+  /** Also its name: the workbook writes =LOOM.<id>(...). Never changed again. */
+  readonly id: string;
+  readonly topic: Topic;
+  /** What it computes, in one line. */
+  readonly summary: string;
+  readonly takes: readonly Word[];
+  /** The result with its unit. */
+  readonly gives: string;
+  readonly example: Example;
+  /** Where the formula or table comes from. */
+  readonly source: string;
+  /** Computes from matrices as a spreadsheet hands them over; missing trailing arguments count as left out. */
+  evaluate(given: readonly (Matrix | undefined)[]): ResultMatrix;
+}
+
+type Described = Omit<WorksheetFunction, 'evaluate' | 'takes'>;
+
+/** What a function's own few lines receive: one read value for each word, by the word's name. */
+export type ValuesOf<Words extends readonly Word[]> = {
+  readonly [W in Words[number] as W['name']]: W extends Word<string, infer Value> ? Value : never;
+};
+
+/** A function that answers cell by cell: every argument takes one value or a range. */
+export function perCell<const Words extends readonly Word[]>(
+  entry: Described & {
+    readonly takes: Words;
+    compute(values: ValuesOf<Words>): Outcome<Given>;
+  },
+): WorksheetFunction {
+  const compute = entry.compute as (values: Readonly<Record<string, unknown>>) => Outcome<Given>;
+  return { ...entry, evaluate: (given) => broadcast(entry.takes, given, compute) };
+}
