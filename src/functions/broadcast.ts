@@ -1,6 +1,13 @@
 /** Ranges anywhere: a cell-by-cell computation spread over the common shape of its arguments. */
 import { isRefusal, type Outcome, type Refusal } from '../core/outcome';
-import { CellError, isBlank, type Cell, type Matrix, type ResultCell, type ResultMatrix } from './cell';
+import {
+  CellError,
+  isBlank,
+  type Cell,
+  type Matrix,
+  type ResultCell,
+  type ResultMatrix,
+} from './cell';
 import type { Given, Word } from './word';
 
 const LEFT_OUT: Matrix = [[null]];

@@ -44,20 +44,25 @@ export function optional<Name extends string, Value>(
   return { ...word, fallback, fallbackText };
 }
 
-/** Reads a number, or text that is one; a decimal comma is not guessed at. */
+const NUMERAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?(\s*%)?$/i;
+
+/** Reads a number, or text that is one ("20", " 2.5e3 ", "3%"); a decimal comma is not guessed at. */
 export function readNumber(given: Given): Outcome<number> {
-  if (typeof given === 'boolean') {
-    return invalid(`${quoted(given)} is not a number`);
+  const text = String(given).trim();
+  const numeral = typeof given === 'boolean' ? null : NUMERAL.exec(text);
+  const number =
+    typeof given === 'number'
+      ? given
+      : Number.parseFloat(text) / (numeral?.[1] === undefined ? 1 : 100);
+  if (
+    typeof given === 'number'
+      ? Number.isFinite(number)
+      : numeral !== null && Number.isFinite(number)
+  ) {
+    return number;
   }
-  const number = typeof given === 'number' ? given : Number(given.trim() || Number.NaN);
-  if (!Number.isFinite(number)) {
-    const hint =
-      typeof given === 'string' && /^\s*-?\d+,\d+\s*$/.test(given)
-        ? `; write ${given.trim().replace(',', '.')}`
-        : '';
-    return invalid(`${quoted(given)} is not a number${hint}`);
-  }
-  return number;
+  const hint = /^[+-]?\d+,\d+$/.test(text) ? `; write ${text.replace(',', '.')}` : '';
+  return invalid(`${quoted(given)} is not a number${hint}`);
 }
 
 export interface NumberBounds {

@@ -1,0 +1,144 @@
+/** Ampacity: what a conductor may carry for heat, from the published tables with their own corrections. */
+import { isRefusal, noAnswer, type Outcome } from './outcome';
+import { formatSize, sizeAreaMm2, type ConductorSize } from './size';
+import { atMost } from './limits';
+import type { AmpacityTable } from './tables/ampacity-table';
+import { gaugeAreaMm2 } from './tables/awg';
+import { CFR33_183_425, ENGINE_SPACE_AMBIENT_C, ENGINE_SPACE_SHARE } from './tables/33cfr-183-425';
+import { MATERIAL_CONSTANTS, type Material } from './tables/materials';
+import { BUNDLING_310_15 } from './tables/nfpa70-310-15-bundling';
+import { NFPA70_310_16 } from './tables/nfpa70-310-16';
+import { NFPA70_310_17 } from './tables/nfpa70-310-17';
+
+export const INSTALLATIONS = ['cable', 'air', 'craft', 'engine space'] as const;
+/** Which published table holds; see METHODS. */
+export type Installed = (typeof INSTALLATIONS)[number];
+
+/** One way of installing: its table, the ambient it is used at, and its own corrections. */
+export interface AmpacityMethod {
+  readonly table: AmpacityTable;
+  readonly usualAmbientC: number;
+  /** Whether NFPA 70 310.15(C)(1) derates more than three conductors together. */
+  readonly bundled: boolean;
+  /** Printed shares at `usualAmbientC` where that is not the table's own ambient. */
+  readonly shareAtUsualAmbient?: ReadonlyMap<number, number>;
+}
+
+export const METHODS: Readonly<Record<Installed, AmpacityMethod>> = {
+  cable: { table: NFPA70_310_16, usualAmbientC: 30, bundled: true },
+  air: { table: NFPA70_310_17, usualAmbientC: 30, bundled: true },
+  craft: { table: CFR33_183_425, usualAmbientC: 30, bundled: false },
+  'engine space': {
+    table: CFR33_183_425,
+    usualAmbientC: ENGINE_SPACE_AMBIENT_C,
+    bundled: false,
+    shareAtUsualAmbient: ENGINE_SPACE_SHARE,
+  },
+};
+
+export interface Conditions {
+  /** Temperature rating of the insulation. */
+  readonly insulationC: number;
+  /** Surrounding air; left out, the method's usual one. */
+  readonly ambientC: number | undefined;
+  /** Current-carrying conductors together. */
+  readonly conductors: number;
+  readonly installed: Installed;
+  readonly material: Material;
+}
+
+/** The published column in force: the hottest not above the rating. */
+export function columnFor(table: AmpacityTable, insulationC: number): Outcome<number> {
+  const index = table.columnsC.findLastIndex((columnC) => columnC <= insulationC);
+  return index >= 0
+    ? index
+    : noAnswer(
+        `${table.title} has no column for insulation of ${insulationC} degC; its coolest is ${table.columnsC[0]} degC`,
+      );
+}
+
+/**
+ * sqrt((Tc - Ta) / (Tc - Tref)), NFPA 70 310.15(B): the share of the ampacity left in another ambient, for insulation
+ * of `columnC`. Zero at and above the rating.
+ */
+export function ambientShare(columnC: number, ambientC: number, referenceC: number): number {
+  return Math.sqrt(Math.max(0, columnC - ambientC) / (columnC - referenceC));
+}
+
+/** Share left with so many current-carrying conductors together, NFPA 70 310.15(C)(1). */
+export function bundlingShare(conductors: number): number {
+  return BUNDLING_310_15.findLast((row) => row.conductorsFrom <= conductors)?.share ?? 1;
+}
+
+/**
+ * Amps of one row in one column, at the table's own ambient. A cell that the table leaves empty (16 and 18 AWG below
+ * 90 degC) follows from the row's next hotter cell by the correction equation, rounded down to whole amps.
+ */
+export function rowAmps(
+  table: AmpacityTable,
+  material: Material,
+  gauge: number,
+  column: number,
+): number | undefined {
+  const row = table[MATERIAL_CONSTANTS[material].ampacityAs].get(gauge);
+  if (row === undefined) return undefined;
+  const printed = row[column];
+  if (printed !== null && printed !== undefined) return printed;
+  const hotter = row.findIndex((amps, index) => index > column && amps !== null);
+  const hotterC = table.columnsC[hotter];
+  const columnC = table.columnsC[column];
+  const hotterAmps = row[hotter];
+  if (hotterC === undefined || columnC === undefined || typeof hotterAmps !== 'number')
+    return undefined;
+  const cooler = (columnC - table.referenceAmbientC) / (hotterC - table.referenceAmbientC);
+  return Math.floor(hotterAmps * Math.sqrt(cooler));
+}
+
+/** Published amps of a size before corrections: its own row, or for an area the thickest row that is not thicker. */
+export function publishedAmps(
+  table: AmpacityTable,
+  material: Material,
+  size: ConductorSize,
+  column: number,
+): Outcome<number> {
+  const none = () => noAnswer(`${table.title} has no row for ${formatSize(size)} in ${material}`);
+  if (size.kind === 'awg') return rowAmps(table, material, size.gauge, column) ?? none();
+  const gauges = [...table[MATERIAL_CONSTANTS[material].ampacityAs].keys()];
+  const gauge = gauges.findLast((candidate) => atMost(gaugeAreaMm2(candidate), sizeAreaMm2(size)));
+  return (gauge === undefined ? undefined : rowAmps(table, material, gauge, column)) ?? none();
+}
+
+/** The share that the corrections leave of a published ampacity. */
+export function correctionShare(conditions: Conditions): Outcome<number> {
+  const { insulationC, conductors, installed } = conditions;
+  const { table, usualAmbientC, bundled, shareAtUsualAmbient } = METHODS[installed];
+  const column = columnFor(table, insulationC);
+  if (isRefusal(column)) return column;
+  const columnC = table.columnsC[column]!;
+  const ambientC = conditions.ambientC ?? usualAmbientC;
+  if (ambientC >= columnC) {
+    return noAnswer(
+      `at ${ambientC} degC around it, insulation of the ${columnC} degC column carries nothing`,
+    );
+  }
+  const printed = shareAtUsualAmbient?.get(columnC);
+  const forAmbient =
+    printed === undefined
+      ? ambientShare(columnC, ambientC, table.referenceAmbientC)
+      : printed * ambientShare(columnC, ambientC, usualAmbientC);
+  return bundled ? forAmbient * bundlingShare(conductors) : forAmbient;
+}
+
+/**
+ * Amps a conductor may carry under the conditions: the published figure times the share its own table's corrections
+ * leave. None where the table has no such row or column, or the air is as hot as the insulation may be.
+ */
+export function ampacity(size: ConductorSize, conditions: Conditions): Outcome<number> {
+  const { table } = METHODS[conditions.installed];
+  const column = columnFor(table, conditions.insulationC);
+  if (isRefusal(column)) return column;
+  const amps = publishedAmps(table, conditions.material, size, column);
+  if (isRefusal(amps)) return amps;
+  const share = correctionShare(conditions);
+  return isRefusal(share) ? share : amps * share;
+}

@@ -1,0 +1,67 @@
+/** Voltage drop of a run: both conductors and the joints, Ohm's law. */
+import { ohmsPerM } from './conductor';
+import { noAnswer, type Outcome } from './outcome';
+import type { ConductorSize } from './size';
+import type { Material } from './tables/materials';
+
+/** What a run is made of, all but its size. Length is one way, source to load. */
+export interface Route {
+  readonly lengthM: number;
+  readonly material: Material;
+  /** Conductor temperature. */
+  readonly tempC: number;
+  /** Fuse holder, contacts and crimps of the whole run together. */
+  readonly jointMilliohms: number;
+}
+
+/** Ohms of both conductors and the joints. */
+export function runOhms(size: ConductorSize, route: Route): number {
+  const { lengthM, material, tempC, jointMilliohms } = route;
+  return 2 * lengthM * ohmsPerM(size, material, tempC) + jointMilliohms / 1000;
+}
+
+/** Volts left at a load of steady current; none where the run would lose more than the source has. */
+export function loadVolts(volts: number, amps: number, ohms: number): Outcome<number> {
+  const left = volts - amps * ohms;
+  return left >= 0
+    ? left
+    : noAnswer(
+        `this run cannot carry ${amps} A: it would lose ${(amps * ohms).toPrecision(3)} V and the source has ${volts} V`,
+      );
+}
+
+/**
+ * Amps a load of steady power draws from a source through a resistance: the smaller root of I (V - I R) = P, written
+ * so that it stays exact for small resistances. None where the most that can be delivered, V^2 / 4R, is less.
+ */
+export function steadyPowerAmps(watts: number, volts: number, ohms: number): Outcome<number> {
+  const discriminant = volts ** 2 - 4 * watts * ohms;
+  if (discriminant < 0) {
+    return noAnswer(
+      `the cable cannot deliver ${watts} W: through ${ohms} ohm from ${volts} V the most is ${(volts ** 2 / (4 * ohms)).toPrecision(3)} W`,
+    );
+  }
+  return (2 * watts) / (volts + Math.sqrt(discriminant));
+}
+
+/** Longest one-way length in metres that keeps the drop within a share of the source voltage. */
+export function longestRunM(
+  amps: number,
+  volts: number,
+  maxDrop: number,
+  size: ConductorSize,
+  route: Omit<Route, 'lengthM'>,
+): Outcome<number> {
+  if (amps === 0) return noAnswer('0 amps lose nothing over any length: there is no longest run');
+  const ohmsAllowed = (volts * maxDrop) / amps - route.jointMilliohms / 1000;
+  return ohmsAllowed >= 0
+    ? ohmsAllowed / (2 * ohmsPerM(size, route.material, route.tempC))
+    : noAnswer('the joints alone lose more than the target; mend them or carry less current');
+}
+
+/** Most amps that keep the drop within a share of the source voltage; says nothing about heat. */
+export function mostAmpsByDrop(volts: number, maxDrop: number, ohms: number): Outcome<number> {
+  return ohms > 0
+    ? (volts * maxDrop) / ohms
+    : noAnswer('a run of no length and no joints loses nothing: there is no most');
+}

@@ -1,0 +1,33 @@
+/** The fuse protects the wire: big enough for the load, no bigger than the conductor may carry. */
+import { atMost } from './limits';
+import { noAnswer, type Outcome } from './outcome';
+import { FUSE_RATINGS } from './tables/iso-8820-ratings';
+
+/**
+ * Share of a load's current that its fuse must be rated for: 1.25 where it may run for hours (NFPA 70 210.20 and
+ * 215.3, continuous loads), 1 for short bursts such as transmitting.
+ */
+export function fuseShare(continuous: boolean): number {
+  return continuous ? 1.25 : 1;
+}
+
+/** Smallest standard rating, in amps, that carries the load; none above the largest rating of the series. */
+export function smallestFuseFor(amps: number, continuous: boolean): Outcome<number> {
+  const neededA = amps * fuseShare(continuous);
+  const found = FUSE_RATINGS.find(({ ratingA }) => atMost(neededA, ratingA));
+  return (
+    found?.ratingA ??
+    noAnswer(
+      `the load needs a fuse of ${neededA} A and the largest standard rating is ${FUSE_RATINGS.at(-1)!.ratingA} A; divide the load`,
+    )
+  );
+}
+
+/** The fuse of a run: smallest standard rating for the load that is at most the conductor's ampacity in amps. */
+export function fuseFor(amps: number, ampacityA: number, continuous: boolean): Outcome<number> {
+  const ratingA = smallestFuseFor(amps, continuous);
+  if (typeof ratingA !== 'number' || atMost(ratingA, ampacityA)) return ratingA;
+  return noAnswer(
+    `the load needs a fuse of ${ratingA} A and the conductor may carry ${ampacityA.toPrecision(3)} A; take a thicker size`,
+  );
+}

@@ -1,0 +1,113 @@
+/** Conductor sizes: reading them as people write them, their metal area, and the series they are stocked in. */
+import { gaugeAreaMm2, THICKEST_GAUGE, THINNEST_GAUGE } from './tables/awg';
+import { IEC_60228 } from './tables/iec-60228';
+import { atMost } from './limits';
+import { invalid, noAnswer, type Outcome } from './outcome';
+
+/** An American gauge (1/0 is 0, 4/0 is -3), or a metal area. */
+export type ConductorSize =
+  | { readonly kind: 'awg'; readonly gauge: number }
+  | { readonly kind: 'mm2'; readonly areaMm2: number };
+
+export const LEAST_AREA_MM2 = 0.05;
+export const MOST_AREA_MM2 = 400;
+
+export function awg(gauge: number): ConductorSize {
+  return { kind: 'awg', gauge };
+}
+
+export function mm2(areaMm2: number): ConductorSize {
+  return { kind: 'mm2', areaMm2 };
+}
+
+/** Metal area, mm2: geometry of ASTM B258 for a gauge, the nominal area otherwise. */
+export function sizeAreaMm2(size: ConductorSize): number {
+  return size.kind === 'awg' ? gaugeAreaMm2(size.gauge) : size.areaMm2;
+}
+
+/** The size as text that can be read back: "10 AWG", "1/0 AWG", "6 mm2". */
+export function formatSize(size: ConductorSize): string {
+  if (size.kind === 'mm2') return `${size.areaMm2} mm2`;
+  return size.gauge > 0 ? `${size.gauge} AWG` : `${1 - size.gauge}/0 AWG`;
+}
+
+/** What a gauge or an area may look like, most particular first. */
+const SPELLINGS: readonly {
+  readonly pattern: RegExp;
+  read(match: readonly string[], whole: string): Outcome<ConductorSize>;
+}[] = [
+  {
+    pattern: /^(\d*[.,]?\d+)\s*(?:mm2|mm²|mm\^2)$/i,
+    read([, digits = ''], whole) {
+      const areaMm2 = Number(digits.replace(',', '.'));
+      return areaMm2 >= LEAST_AREA_MM2 && areaMm2 <= MOST_AREA_MM2
+        ? mm2(areaMm2)
+        : invalid(`${whole} is outside ${LEAST_AREA_MM2} to ${MOST_AREA_MM2} mm2`);
+    },
+  },
+  {
+    pattern: /^(?:awg\s*)?#?\s*([1-4])\s*\/\s*0(?:\s*awg)?$/i,
+    read: ([, zeros = '']) => awg(1 - Number(zeros)),
+  },
+  {
+    pattern: /^(?:awg\s*)?#?\s*(0{1,4})(?:\s*awg)?$/i,
+    read: ([, zeros = '']) => awg(1 - zeros.length),
+  },
+  {
+    pattern: /^(?:awg\s*)?#?\s*([1-9]\d*)(?:\s*awg)?$/i,
+    read: ([, digits = ''], whole) => readGaugeNumber(Number(digits), whole),
+  },
+];
+
+function readGaugeNumber(gauge: number, whole: string): Outcome<ConductorSize> {
+  if (Number.isInteger(gauge) && gauge >= 1 && gauge <= THINNEST_GAUGE) return awg(gauge);
+  return invalid(
+    `${whole} is not an AWG number (4/0 to ${THINNEST_GAUGE}); for square millimetres write "${whole} mm2"`,
+  );
+}
+
+/**
+ * Reads a size as people write it: 12, "12 AWG", "AWG 12", "#12", "1/0", "0000", "2.5 mm2", "2,5mm2".
+ * A bare number that is no AWG number is refused, never guessed; so is the number 0, which may be a blank cell.
+ */
+export function parseSize(given: string | number): Outcome<ConductorSize> {
+  if (typeof given === 'number') {
+    if (given === 0) {
+      return invalid('the number 0 may be a blank cell; for 1/0 AWG write "1/0" or "0 AWG"');
+    }
+    return readGaugeNumber(given, String(given));
+  }
+  const whole = given.trim();
+  for (const { pattern, read } of SPELLINGS) {
+    const match = pattern.exec(whole);
+    if (match !== null) return read(match, whole);
+  }
+  if (/^[+-]?\d*[.,]?\d+$/.test(whole)) return readGaugeNumber(Number.NaN, whole);
+  const shown = whole.length > 40 ? `${whole.slice(0, 40)}…` : whole;
+  return invalid(
+    `"${shown}" is not a size; write an AWG number such as "12 AWG" or an area such as "2.5 mm2"`,
+  );
+}
+
+export const SERIES = ['AWG', 'AWG all', 'mm2'] as const;
+export type Series = (typeof SERIES)[number];
+
+const EVEN_GAUGES_IN_STOCK = [18, 16, 14, 12, 10, 8, 6, 4, 2, 0, -1, -2, -3];
+const ALL_GAUGES = Array.from(
+  { length: THINNEST_GAUGE - THICKEST_GAUGE + 1 },
+  (_, index) => THINNEST_GAUGE - index,
+);
+
+/** Sizes to choose among, thinnest first. "AWG" are the even sizes kept in stock (common practice). */
+export const SERIES_SIZES: Readonly<Record<Series, readonly ConductorSize[]>> = {
+  AWG: EVEN_GAUGES_IN_STOCK.map(awg),
+  'AWG all': ALL_GAUGES.map(awg),
+  mm2: IEC_60228.map((row) => mm2(row.areaMm2)),
+};
+
+/** The nearest size of a series whose metal is not less; none where the size is thicker than the whole series. */
+export function sizeInSeries(size: ConductorSize, series: Series): Outcome<ConductorSize> {
+  const areaMm2 = sizeAreaMm2(size);
+  const found = SERIES_SIZES[series].find((candidate) => atMost(areaMm2, sizeAreaMm2(candidate)));
+  return found ?? noAnswer(`no size of the series "${series}" is as thick as ${formatSize(size)}`);
+}

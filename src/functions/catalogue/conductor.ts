@@ -1,0 +1,86 @@
+/** Functions of one conductor. */
+import { ampacity } from '../../core/ampacity';
+import { conductorMassKg, ohmsPerM } from '../../core/conductor';
+import { toMetres } from '../../core/length';
+import { isRefusal } from '../../core/outcome';
+import { formatSize, sizeAreaMm2, sizeInSeries } from '../../core/size';
+import { perCell } from '../worksheet-function';
+import * as word from '../words';
+
+const RESISTANCE_SOURCE =
+  'AWG: geometry of ASTM B258, resistivity of IEC 60028 (IACS); mm2: IEC 60228 maximum at 20 degC where it lists the size.';
+const AMPACITY_SOURCE =
+  'NFPA 70 tables 310.16 and 310.17 with the ambient equation of 310.15(B) and the bundling of 310.15(C)(1); 33 CFR 183.425 table 5 with its engine-space factors.';
+
+export const CONDUCTOR_FUNCTIONS = [
+  perCell({
+    id: 'CONDUCTOR_OHMS',
+    topic: 'Conductor',
+    summary: 'Resistance of one conductor of a length, at its temperature.',
+    takes: [word.size, word.length, word.unit, word.material, word.tempC],
+    gives: 'Ohms of one conductor.',
+    example: { given: ['12 AWG', 1000, 'ft'], result: 1.588 },
+    source: RESISTANCE_SOURCE,
+    compute: ({ size, length, unit, material, temp_c }) =>
+      ohmsPerM(size, material, temp_c) * toMetres(length, unit),
+  }),
+  perCell({
+    id: 'CONDUCTOR_AREA',
+    topic: 'Conductor',
+    summary: 'Metal area of a conductor.',
+    takes: [word.size],
+    gives: 'Area in mm2.',
+    example: { given: ['12 AWG'], result: 3.309 },
+    source: 'ASTM B258: d = 0.127 mm x 92^((36 - n) / 39).',
+    compute: ({ size }) => sizeAreaMm2(size),
+  }),
+  perCell({
+    id: 'CONDUCTOR_MASS',
+    topic: 'Conductor',
+    summary: 'Metal in one conductor of a length, without its insulation.',
+    takes: [word.size, word.length, word.unit, word.material],
+    gives: 'Kilograms of metal.',
+    example: { given: ['6 mm2', 10, 'm'], result: 0.5334 },
+    source: 'Area x length x density; copper 8.89 g/cm3 (IACS).',
+    compute: ({ size, length, unit, material }) =>
+      conductorMassKg(size, toMetres(length, unit), material),
+  }),
+  perCell({
+    id: 'SIZE_AS',
+    topic: 'Conductor',
+    summary: 'The nearest size of another series that is not thinner.',
+    takes: [word.size, word.seriesWanted],
+    gives: 'A size as text, such as "6 mm2".',
+    example: { given: ['10 AWG', 'mm2'], result: '6 mm2' },
+    source: 'Metal areas of ASTM B258 and nominal areas of IEC 60228.',
+    compute({ size, series }) {
+      const found = sizeInSeries(size, series);
+      return isRefusal(found) ? found : formatSize(found);
+    },
+  }),
+  perCell({
+    id: 'AMPACITY',
+    topic: 'Conductor',
+    summary:
+      'Current a conductor may carry for heat, from the published tables and their corrections.',
+    takes: [
+      word.size,
+      word.insulationC,
+      word.ambientC,
+      word.conductors,
+      word.installed,
+      word.material,
+    ],
+    gives: 'Amps; #N/A where the table has no row.',
+    example: { given: ['10 AWG', 75, 40], result: 30.87 },
+    source: AMPACITY_SOURCE,
+    compute: ({ size, insulation_c, ambient_c, conductors, installed, material }) =>
+      ampacity(size, {
+        insulationC: insulation_c,
+        ambientC: ambient_c,
+        conductors,
+        installed,
+        material,
+      }),
+  }),
+];

@@ -1,0 +1,217 @@
+/** Functions of a run: both conductors and the joints between a source and a load. */
+import {
+  loadVolts,
+  longestRunM,
+  mostAmpsByDrop,
+  runOhms,
+  steadyPowerAmps,
+  type Route,
+} from '../../core/drop';
+import { chooseGauge, type RunDemand } from '../../core/gauge';
+import { fromMetres, toMetres, type LengthUnit } from '../../core/length';
+import { isRefusal } from '../../core/outcome';
+import { formatSize } from '../../core/size';
+import { runVerdict } from '../../core/verdict';
+import { perCell, type ValuesOf } from '../worksheet-function';
+import * as word from '../words';
+
+const OHMS_LAW = "Ohm's law over both conductors and the joints; resistances as in CONDUCTOR_OHMS.";
+
+/** The words that describe a run's conductors beyond its size. */
+const CONDUCTOR_WORDS = [word.material, word.tempC, word.jointMilliohms] as const;
+/** The words that set a run's ampacity and fuse. */
+const AMPACITY_WORDS = [
+  word.insulationC,
+  word.ambientC,
+  word.conductors,
+  word.installed,
+  word.continuous,
+] as const;
+
+type ConductorValues = ValuesOf<typeof CONDUCTOR_WORDS>;
+type DemandValues = ConductorValues &
+  ValuesOf<typeof AMPACITY_WORDS> & {
+    readonly amps: number;
+    readonly length: number;
+    readonly unit: LengthUnit;
+    readonly volts: number;
+    readonly max_drop: number;
+  };
+
+function route(
+  values: ConductorValues & { readonly length: number; readonly unit: LengthUnit },
+): Route {
+  return {
+    lengthM: toMetres(values.length, values.unit),
+    material: values.material,
+    tempC: values.temp_c,
+    jointMilliohms: values.joint_milliohms,
+  };
+}
+
+function demand(values: DemandValues): RunDemand {
+  return {
+    ...route(values),
+    amps: values.amps,
+    volts: values.volts,
+    maxDrop: values.max_drop,
+    insulationC: values.insulation_c,
+    ambientC: values.ambient_c,
+    conductors: values.conductors,
+    installed: values.installed,
+    continuous: values.continuous,
+  };
+}
+
+const GAUGE_WORDS = [
+  word.amps,
+  word.length,
+  word.unit,
+  word.volts,
+  word.maxDrop,
+  ...CONDUCTOR_WORDS,
+  ...AMPACITY_WORDS,
+  word.series,
+] as const;
+
+export const RUN_FUNCTIONS = [
+  perCell({
+    id: 'RUN_OHMS',
+    topic: 'Run',
+    summary: 'Resistance of a run: both conductors and the joints.',
+    takes: [word.length, word.unit, word.size, ...CONDUCTOR_WORDS],
+    gives: 'Ohms.',
+    example: { given: [6, 'ft', '12 AWG'], result: 0.01906 },
+    source: OHMS_LAW,
+    compute: (values) => runOhms(values.size, route(values)),
+  }),
+  perCell({
+    id: 'DCDROP',
+    topic: 'Run',
+    summary: 'Volts lost in a run, there and back.',
+    takes: [word.amps, word.length, word.unit, word.size, ...CONDUCTOR_WORDS],
+    gives: 'Volts.',
+    example: { given: [20, 6, 'ft', '12 AWG'], result: 0.3812 },
+    source: OHMS_LAW,
+    compute: (values) => values.amps * runOhms(values.size, route(values)),
+  }),
+  perCell({
+    id: 'DCDROP_PCT',
+    topic: 'Run',
+    summary: 'Share of the source voltage lost in a run.',
+    takes: [word.amps, word.length, word.unit, word.size, word.volts, ...CONDUCTOR_WORDS],
+    gives: 'A share: 0.0293 is 2.93 %.',
+    example: { given: [20, 6, 'ft', '12 AWG', 13], result: 0.02932 },
+    source: OHMS_LAW,
+    compute: (values) => (values.amps * runOhms(values.size, route(values))) / values.volts,
+  }),
+  perCell({
+    id: 'LOAD_VOLTS',
+    topic: 'Run',
+    summary: 'Volts left at the load.',
+    takes: [word.volts, word.amps, word.length, word.unit, word.size, ...CONDUCTOR_WORDS],
+    gives: 'Volts; #N/A where the run would lose more than the source has.',
+    example: { given: [13, 20, 6, 'ft', '12 AWG'], result: 12.62 },
+    source: OHMS_LAW,
+    compute: (values) => loadVolts(values.volts, values.amps, runOhms(values.size, route(values))),
+  }),
+  perCell({
+    id: 'DRAW_AMPS',
+    topic: 'Run',
+    summary:
+      'Current that a load of steady power draws through a resistance: more as its volts sink.',
+    takes: [word.watts, word.volts, word.ohms],
+    gives: 'Amps; #N/A where the cable cannot deliver the power.',
+    example: { given: [100, 12, 0.1], result: 9.01 },
+    source: 'The smaller root of I (V - I R) = P.',
+    compute: ({ watts, volts, ohms }) => steadyPowerAmps(watts, volts, ohms),
+  }),
+  perCell({
+    id: 'LOSS_WATTS',
+    topic: 'Run',
+    summary: 'Heat that a current makes in a run.',
+    takes: [word.amps, word.ohms],
+    gives: 'Watts.',
+    example: { given: [20, 0.019], result: 7.6 },
+    source: "Joule's law, I squared R.",
+    compute: ({ amps, ohms }) => amps ** 2 * ohms,
+  }),
+  perCell({
+    id: 'MAX_LENGTH',
+    topic: 'Run',
+    summary: 'Longest one-way length that keeps the drop within the target.',
+    takes: [word.amps, word.unit, word.size, word.volts, word.maxDrop, ...CONDUCTOR_WORDS],
+    gives: 'Length in the unit given.',
+    example: { given: [20, 'ft', '12 AWG', 13, 0.03], result: 6.139 },
+    source: OHMS_LAW,
+    compute({ amps, unit, size, volts, max_drop, material, temp_c, joint_milliohms }) {
+      const lengthM = longestRunM(amps, volts, max_drop, size, {
+        material,
+        tempC: temp_c,
+        jointMilliohms: joint_milliohms,
+      });
+      return isRefusal(lengthM) ? lengthM : fromMetres(lengthM, unit);
+    },
+  }),
+  perCell({
+    id: 'MAX_AMPS',
+    topic: 'Run',
+    summary: 'Most current that keeps the drop within the target; says nothing about heat.',
+    takes: [word.length, word.unit, word.size, word.volts, word.maxDrop, ...CONDUCTOR_WORDS],
+    gives: 'Amps.',
+    example: { given: [6, 'ft', '12 AWG', 13, 0.03], result: 20.46 },
+    source: OHMS_LAW,
+    compute: (values) =>
+      mostAmpsByDrop(values.volts, values.max_drop, runOhms(values.size, route(values))),
+  }),
+  perCell({
+    id: 'MINGAUGE',
+    topic: 'Run',
+    summary:
+      'Thinnest size that keeps the drop within the target, carries the current, and leaves room for a standard fuse.',
+    takes: GAUGE_WORDS,
+    gives: 'A size as text, such as "10 AWG"; #N/A where none serves.',
+    example: { given: [20, 12, 'ft', 13.8, 0.03], result: '8 AWG' },
+    source: 'DCDROP, AMPACITY and FUSE_FOR, size by size.',
+    compute(values) {
+      const chosen = chooseGauge(demand(values), values.series);
+      return isRefusal(chosen) ? chosen : formatSize(chosen.size);
+    },
+  }),
+  perCell({
+    id: 'GAUGE_LIMIT',
+    topic: 'Run',
+    summary: 'What asked for the size that MINGAUGE answers.',
+    takes: GAUGE_WORDS,
+    gives: '"drop", "heat" or "fuse"; on a tie the first of these.',
+    example: { given: [20, 12, 'ft', 13.8, 0.03], result: 'drop' },
+    source: 'DCDROP, AMPACITY and FUSE_FOR, size by size.',
+    compute(values) {
+      const chosen = chooseGauge(demand(values), values.series);
+      return isRefusal(chosen) ? chosen : chosen.limit;
+    },
+  }),
+  perCell({
+    id: 'RUN_VERDICT',
+    topic: 'Run',
+    summary: 'Whether a run of a given size holds: drop, heat and fuse.',
+    takes: [
+      word.amps,
+      word.length,
+      word.unit,
+      word.volts,
+      word.maxDrop,
+      word.size,
+      ...CONDUCTOR_WORDS,
+      ...AMPACITY_WORDS,
+    ],
+    gives:
+      '"ok", or what is wrong: "drop over target", "over ampacity", "no fuse fits", joined with "; ".',
+    example: {
+      given: [40, 12, 'ft', 13, 0.03, '10 AWG'],
+      result: 'drop over target; over ampacity; no fuse fits',
+    },
+    source: 'DCDROP, AMPACITY and FUSE_FOR.',
+    compute: (values) => runVerdict(demand(values), values.size),
+  }),
+];

@@ -1,0 +1,53 @@
+import { describe, expect, test } from 'vitest';
+import { CATALOGUE } from '../../src/functions/catalogue';
+import type { WorksheetFunction } from '../../src/functions/worksheet-function';
+import { describeWord } from '../../src/functions/word';
+import type { Matrix } from '../../src/functions/cell';
+
+/** Digits to which an example's printed number is good. */
+const PRINTED_DIGITS = 4;
+
+function evaluateExample(entry: WorksheetFunction): Matrix {
+  return entry.evaluate(
+    entry.example.given.map((given): Matrix | undefined =>
+      given === null ? undefined : Array.isArray(given) ? (given as Matrix) : [[given as string]],
+    ),
+  );
+}
+
+describe.each(CATALOGUE.map((entry) => [entry.id, entry] as const))('%s', (_id, entry) => {
+  test('its example gives the printed result', () => {
+    const printed = Array.isArray(entry.example.result)
+      ? (entry.example.result as Matrix)
+      : [[entry.example.result as string]];
+    const rounded = (matrix: Matrix) =>
+      matrix.map((row) =>
+        row.map((cell) =>
+          typeof cell === 'number' ? Number(cell.toPrecision(PRINTED_DIGITS)) : cell,
+        ),
+      );
+    expect(rounded(evaluateExample(entry))).toEqual(printed);
+  });
+
+  test('it is described, sourced, and every argument says what it is and its default', () => {
+    for (const text of [entry.summary, entry.gives, entry.source]) {
+      expect(text.length).toBeGreaterThan(3);
+    }
+    for (const word of entry.takes) {
+      expect(word.meaning).toMatch(/\.$/);
+      expect(describeWord(word).length).toBeLessThanOrEqual(255);
+      if ('fallback' in word) expect(describeWord(word)).toContain('Default: ');
+    }
+  });
+
+  test('optional arguments come last, and no word twice', () => {
+    const optional = entry.takes.map((word) => word.fallbackText !== undefined);
+    expect(optional).toEqual([...optional].sort((a, b) => Number(a) - Number(b)));
+    const names = entry.takes.map((word) => word.name);
+    expect(new Set(names).size).toBe(names.length);
+  });
+});
+
+test('no two functions share an id', () => {
+  expect(new Set(CATALOGUE.map((entry) => entry.id)).size).toBe(CATALOGUE.length);
+});
