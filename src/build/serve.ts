@@ -15,7 +15,7 @@ import { serve, type Certificate, type RunningServer } from './web-server';
 const WORKBENCH_PORT = 4173;
 /** The manifest names this port. */
 const ADD_IN_PORT = 3000;
-const CERTIFICATE_COMMAND = 'npx office-addin-dev-certs@2.0.10 install';
+const CERTIFICATE_COMMAND = 'npx office-addin-dev-certs@3.0.0 install';
 
 function portGiven(text: string | undefined, otherwise: number): number {
   const port = parseNumber(text, '--port takes a number, such as --port 4200.') ?? otherwise;

@@ -1,0 +1,118 @@
+/** What happens in the grid, told to those who listen; and the upkeep of the error sentences that follows from it. */
+import type { ICellData, ICommandInfo, IExecutionOptions } from '@univerjs/core';
+import {
+  SetFormulaCalculationResultMutation,
+  SetFormulaCalculationStartMutation,
+} from '@univerjs/engine-formula';
+import {
+  InsertColMutation,
+  InsertRowMutation,
+  InsertSheetMutation,
+  MoveColsMutation,
+  MoveRangeMutation,
+  MoveRowsMutation,
+  RemoveColMutation,
+  RemoveRowMutation,
+  RemoveSheetMutation,
+  ReorderRangeMutation,
+  SetRangeValuesMutation,
+  SetSelectionsOperation,
+  SetWorksheetActiveOperation,
+  SetWorksheetNameMutation,
+  type ISetRangeValuesMutationParams,
+} from '@univerjs/sheets';
+import type { Grid } from './grid';
+
+/** After these a formula may stand at another address than the one where its sentence was left. */
+const MOVES: ReadonlySet<string> = new Set([
+  InsertColMutation.id,
+  InsertRowMutation.id,
+  MoveColsMutation.id,
+  MoveRangeMutation.id,
+  MoveRowsMutation.id,
+  RemoveColMutation.id,
+  RemoveRowMutation.id,
+  ReorderRangeMutation.id,
+]);
+
+const CHANGES: ReadonlySet<string> = new Set([
+  ...MOVES,
+  InsertSheetMutation.id,
+  RemoveSheetMutation.id,
+  SetFormulaCalculationResultMutation.id,
+  SetRangeValuesMutation.id,
+  SetWorksheetActiveOperation.id,
+  SetWorksheetNameMutation.id,
+]);
+
+const CONTENT_FIELDS: readonly (keyof ICellData)[] = ['v', 'f', 'si', 'p'];
+
+export interface Changes {
+  /** Calls back after cells were edited or calculated, or another sheet came into view. */
+  onChange(listener: () => void): () => void;
+  /** Calls back after that too, and after other cells were selected. */
+  onChangeOrSelection(listener: () => void): () => void;
+}
+
+function forgetEdited(grid: Grid, command: ICommandInfo): void {
+  const { subUnitId, cellValue } = command.params as ISetRangeValuesMutationParams;
+  for (const [row, cells] of Object.entries(cellValue ?? {})) {
+    for (const [column, cell] of Object.entries(cells ?? {})) {
+      // A change of looks alone leaves the content, and its sentence, as they are.
+      const contentChanged =
+        cell == null || CONTENT_FIELDS.some((field) => Object.hasOwn(cell as ICellData, field));
+      if (contentChanged) {
+        grid.sentences.forgetCell(subUnitId, Number(row), Number(column));
+      }
+    }
+  }
+}
+
+/** Watches the grid from now on. */
+export function watchChanges(grid: Grid): Changes {
+  const changeListeners = new Set<() => void>();
+  const selectionListeners = new Set<() => void>();
+  let told = true;
+  let changed = false;
+
+  // Many commands follow one keystroke: listeners hear once, after the last of them.
+  const tell = (isChange: boolean) => {
+    changed ||= isChange;
+    if (!told) return;
+    told = false;
+    queueMicrotask(() => {
+      const listeners = changed ? [...changeListeners, ...selectionListeners] : selectionListeners;
+      told = true;
+      changed = false;
+      for (const listener of listeners) listener();
+    });
+  };
+
+  const upkeep = (command: ICommandInfo, options: IExecutionOptions | undefined) => {
+    if (command.id === SetFormulaCalculationStartMutation.id) grid.sentences.newRound();
+    const fromCalculation =
+      options?.['applyFormulaCalculationResult'] === true || options?.onlyLocal === true;
+    if (command.id === SetRangeValuesMutation.id && !fromCalculation) forgetEdited(grid, command);
+    if (MOVES.has(command.id)) {
+      grid.sentences.forgetAll();
+      grid.api.getFormula().executeCalculation();
+    }
+  };
+
+  grid.api.addEvent(grid.api.Event.CommandExecuted, ({ id, params, type, options }) => {
+    upkeep({ id, params, type } as ICommandInfo, options);
+    if (CHANGES.has(id)) tell(true);
+    else if (id === SetSelectionsOperation.id) tell(false);
+  });
+
+  const listen = (to: Set<() => void>, listener: () => void) => {
+    to.add(listener);
+    return () => {
+      to.delete(listener);
+    };
+  };
+  return {
+    onChange: (listener) => listen(changeListeners, listener),
+    onChangeOrSelection: (listener) => listen(selectionListeners, listener),
+  };
+}

@@ -1,0 +1,61 @@
+/** The spreadsheet grid of the workbench, set up with our functions, before any sheet of ours is in it. */
+import { LocaleType, LogLevel, mergeLocales, Univer } from '@univerjs/core';
+import { FUniver } from '@univerjs/core/facade';
+import { UniverSheetsConditionalFormattingPreset } from '@univerjs/preset-sheets-conditional-formatting';
+import conditionalFormattingEnglish from '@univerjs/preset-sheets-conditional-formatting/locales/en-US';
+import { UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
+import coreEnglish from '@univerjs/preset-sheets-core/locales/en-US';
+import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-validation';
+import dataValidationEnglish from '@univerjs/preset-sheets-data-validation/locales/en-US';
+import type { FWorkbook } from '@univerjs/sheets/facade';
+import type { WorksheetFunction } from '../../functions/worksheet-function';
+import { gridFunctionHelp, gridFunctions } from './functions';
+import { Sentences } from './sentences';
+
+/** What the host and the page need of the grid. */
+export interface Grid {
+  readonly univer: Univer;
+  readonly api: FUniver;
+  readonly workbook: FWorkbook;
+  readonly sentences: Sentences;
+}
+
+/** Puts an empty workbook with one blank sheet into the element, with these worksheet functions in its formulas. */
+export function openGrid(
+  container: HTMLElement,
+  catalogue: readonly WorksheetFunction[],
+): Grid {
+  const sentences = new Sentences();
+  const univer = new Univer({
+    locale: LocaleType.EN_US,
+    locales: {
+      [LocaleType.EN_US]: mergeLocales(
+        coreEnglish,
+        dataValidationEnglish,
+        conditionalFormattingEnglish,
+      ),
+    },
+    logLevel: LogLevel.WARN,
+  });
+  const presets = [
+    UniverSheetsCorePreset({
+      container,
+      ribbonType: 'simple',
+      formula: {
+        function: gridFunctions(catalogue, sentences),
+        description: gridFunctionHelp(catalogue),
+      },
+    }),
+    UniverSheetsDataValidationPreset(),
+    UniverSheetsConditionalFormattingPreset(),
+  ];
+  for (const preset of presets) {
+    for (const entry of preset.plugins) {
+      if (Array.isArray(entry)) univer.registerPlugin(entry[0], entry[1]);
+      else univer.registerPlugin(entry);
+    }
+  }
+  const api = FUniver.newAPI(univer);
+  const workbook = api.createWorkbook({ name: 'Workbook' });
+  return { univer, api, workbook, sentences };
+}

@@ -1,0 +1,130 @@
+/** The workbench's spreadsheet, as the pane sees it. */
+import type { FWorksheet } from '@univerjs/sheets/facade';
+import { areaAddress, quotedSheetName, type Area } from '../../sheets/area';
+import type { SheetPlan } from '../../sheets/plan';
+import type { SheetGrid, SheetHost, TakenNames } from '../sheet-host';
+import { watchChanges, type Changes } from './changes';
+import type { Grid } from './grid';
+import { readSheet } from './read';
+import { gridRange, highlightRule, validationRule } from './rules';
+import { sheetSnapshot } from './snapshot';
+import { AddSheetDataValidationCommand } from '@univerjs/preset-sheets-data-validation';
+import { ICommandService } from '@univerjs/core';
+
+/** Longer than any calculation of a workbook that a person would still wait for. */
+const CALCULATION_LIMIT_MS = 60_000;
+
+export class WorkbenchHost implements SheetHost {
+  readonly references = 'cells';
+  readonly changes: Changes;
+
+  constructor(readonly grid: Grid) {
+    this.changes = watchChanges(grid);
+  }
+
+  taken(): Promise<TakenNames> {
+    const { workbook } = this.grid;
+    return Promise.resolve({
+      sheets: new Set(workbook.getSheets().map((sheet) => sheet.getSheetName().toLowerCase())),
+      names: new Set(workbook.getDefinedNames().map((name) => name.getName().toLowerCase())),
+    });
+  }
+
+  async insert(plans: readonly SheetPlan[]): Promise<void> {
+    const { workbook } = this.grid;
+    const inView = workbook.getActiveSheet().getSheetId();
+    const taken = await this.taken();
+    const added: FWorksheet[] = [];
+    const named: string[] = [];
+    try {
+      for (const plan of plans) added.push(this.addSheet(plan, taken));
+      for (const plan of plans) named.push(...this.addNames(plan, taken));
+      // The rules come last: their formulas may use names and other new sheets.
+      for (const [index, plan] of plans.entries()) this.addRules(added[index]!, plan);
+    } catch (fault) {
+      for (const name of named) workbook.deleteDefinedName(name);
+      for (const sheet of added) workbook.deleteSheet(sheet);
+      workbook.setActiveSheet(inView);
+      const why = fault instanceof Error ? fault.message : String(fault);
+      throw new Error(`The sheet could not be added, and the workbook is as it was: ${why}`, {
+        cause: fault,
+      });
+    }
+    if (added[0] !== undefined) workbook.setActiveSheet(added[0]);
+    this.grid.api.getFormula().executeCalculation();
+    await this.calculated();
+  }
+
+  activeGrid(): Promise<SheetGrid | null> {
+    return Promise.resolve(readSheet(this.grid, this.grid.workbook.getActiveSheet()));
+  }
+
+  allGrids(): Promise<readonly SheetGrid[]> {
+    return Promise.resolve(
+      this.grid.workbook
+        .getSheets()
+        .map(
+          (sheet) => readSheet(this.grid, sheet) ?? { sheetName: sheet.getSheetName(), values: [] },
+        ),
+    );
+  }
+
+  select(sheetName: string, area: Area): Promise<void> {
+    const sheet = this.grid.workbook.getSheetByName(sheetName);
+    if (sheet === null) {
+      return Promise.reject(new Error(`There is no sheet named ${sheetName}.`));
+    }
+    this.grid.workbook.setActiveSheet(sheet);
+    sheet.getRange(gridRange(area)).activate();
+    sheet.scrollToCell(Math.max(0, area.row - 3), 0);
+    return Promise.resolve();
+  }
+
+  onChange(listener: () => void): () => void {
+    return this.changes.onChange(listener);
+  }
+
+  /** Resolves when no cell waits to be calculated. */
+  calculated(): Promise<void> {
+    return this.grid.api.getFormula().onCalculationResultApplied(CALCULATION_LIMIT_MS);
+  }
+
+  private addSheet(plan: SheetPlan, taken: TakenNames): FWorksheet {
+    // The grid itself would quietly take another name, and the formulas would point at the wrong sheet.
+    if (taken.sheets.has(plan.name.toLowerCase())) {
+      throw new Error(`there is a sheet named ${plan.name} already.`);
+    }
+    const sheet = this.grid.workbook.insertSheet(plan.name, { sheet: sheetSnapshot(plan) });
+    if (sheet.getSheetName() !== plan.name) {
+      throw new Error(`the grid refused a sheet named ${plan.name}.`);
+    }
+    return sheet;
+  }
+
+  private addNames(plan: SheetPlan, taken: TakenNames): string[] {
+    return plan.names.map(({ name, area }) => {
+      if (taken.names.has(name.toLowerCase())) {
+        throw new Error(`the name ${name} is taken already.`);
+      }
+      const address = `${quotedSheetName(plan.name)}!${areaAddress(area, 'both')}`;
+      this.grid.workbook.insertDefinedName(name, address);
+      return name;
+    });
+  }
+
+  private addRules(sheet: FWorksheet, plan: SheetPlan): void {
+    const commands = this.grid.univer.__getInjector().get(ICommandService);
+    for (const entry of plan.entries) {
+      const done = commands.syncExecuteCommand(AddSheetDataValidationCommand.id, {
+        unitId: this.grid.workbook.getId(),
+        subUnitId: sheet.getSheetId(),
+        rule: validationRule(entry),
+      });
+      if (!done) throw new Error(`the grid refused the rule for ${areaAddress(entry.area)}.`);
+    }
+    // The grid gives the rule added last the highest rank; the plan lists the most telling first.
+    for (const highlight of [...plan.highlights].reverse()) {
+      sheet.addConditionalFormattingRule(highlightRule(highlight));
+    }
+  }
+}

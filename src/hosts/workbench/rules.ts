@@ -1,0 +1,88 @@
+/** Rules of entry and conditional formats of a plan, in the grid's own terms. */
+import {
+  DataValidationErrorStyle,
+  DataValidationOperator,
+  DataValidationType,
+  generateRandomId,
+  type IRange,
+  type ISheetDataValidationRule,
+} from '@univerjs/core';
+import {
+  CFRuleType,
+  CFSubRuleType,
+  type IConditionFormattingRule,
+  type IFormulaHighlightCell,
+} from '@univerjs/preset-sheets-conditional-formatting';
+import type { Area } from '../../sheets/area';
+import type { EntryPlan, HighlightPlan } from '../../sheets/plan';
+import { gridStyle } from './snapshot';
+
+/** An area as the grid's range. */
+export function gridRange(area: Area): IRange {
+  return {
+    startRow: area.row,
+    startColumn: area.column,
+    endRow: area.row + area.rows - 1,
+    endColumn: area.column + area.columns - 1,
+  };
+}
+
+type Limits = Pick<ISheetDataValidationRule, 'type' | 'operator' | 'formula1' | 'formula2'>;
+
+function limits(entry: EntryPlan): Limits {
+  if (entry.choices !== undefined) {
+    return { type: DataValidationType.LIST, formula1: JSON.stringify(entry.choices) };
+  }
+  const { least, most } = entry.number ?? {};
+  const type = DataValidationType.DECIMAL;
+  if (least !== undefined && most !== undefined) {
+    const operator = DataValidationOperator.BETWEEN;
+    return { type, operator, formula1: String(least), formula2: String(most) };
+  }
+  if (least !== undefined) {
+    const operator = DataValidationOperator.GREATER_THAN_OR_EQUAL;
+    return { type, operator, formula1: String(least) };
+  }
+  if (most !== undefined) {
+    const operator = DataValidationOperator.LESS_THAN_OR_EQUAL;
+    return { type, operator, formula1: String(most) };
+  }
+  return { type: DataValidationType.ANY };
+}
+
+/** A rule of entry: a list, limits, or only the prompt that the status line shows. */
+export function validationRule(entry: EntryPlan): ISheetDataValidationRule {
+  return {
+    uid: generateRandomId(),
+    ranges: [gridRange(entry.area)],
+    ...limits(entry),
+    allowBlank: true,
+    showDropDown: entry.choices !== undefined,
+    errorStyle:
+      entry.othersAllowed === true
+        ? DataValidationErrorStyle.INFO
+        : DataValidationErrorStyle.STOP,
+    showErrorMessage: entry.othersAllowed !== true,
+    errorTitle: entry.promptTitle,
+    error: entry.prompt,
+    promptTitle: entry.promptTitle,
+    prompt: entry.prompt,
+  };
+}
+
+/** A conditional format by formula. */
+export function highlightRule(
+  highlight: HighlightPlan,
+): IConditionFormattingRule<IFormulaHighlightCell> {
+  return {
+    cfId: generateRandomId(),
+    ranges: [gridRange(highlight.area)],
+    stopIfTrue: false,
+    rule: {
+      type: CFRuleType.highlightCell,
+      subType: CFSubRuleType.formula,
+      value: `=${highlight.formula}`,
+      style: gridStyle(highlight.style),
+    },
+  };
+}

@@ -1,0 +1,121 @@
+/** A sheet plan as the grid's own sheet data: contents, looks, widths, frozen panes. Pure: no grid needed. */
+import {
+  BooleanNumber,
+  BorderStyleTypes,
+  CellValueType,
+  HorizontalAlign,
+  VerticalAlign,
+  WrapStrategy,
+  type IBorderData,
+  type ICellData,
+  type IStyleData,
+  type IWorksheetData,
+} from '@univerjs/core';
+import type { Block, CellContent, CellStyle, SheetPlan } from '../../sheets/plan';
+
+/** Empty rows and columns around what the plan fills, so that there is room to go on typing. */
+const SPARE_ROWS = 40;
+const LEAST_COLUMNS = 20;
+
+/** A character of the grid's default type (11 pt) is about 7 px wide; 5 px stand beside the text. */
+const PX_PER_CHARACTER = 7;
+const CELL_PADDING_PX = 5;
+const PX_PER_POINT = 96 / 72;
+
+const LINE_COLOUR = '#9aa0a6';
+
+const ALIGNMENT: Readonly<Record<NonNullable<CellStyle['align']>, HorizontalAlign>> = {
+  left: HorizontalAlign.LEFT,
+  centre: HorizontalAlign.CENTER,
+  right: HorizontalAlign.RIGHT,
+};
+
+function borders(kind: NonNullable<CellStyle['border']>): IBorderData {
+  const line = { s: BorderStyleTypes.THIN, cl: { rgb: LINE_COLOUR } };
+  return kind === 'below' ? { b: line } : { t: line, r: line, b: line, l: line };
+}
+
+/** A style as the grid writes it; only what the plan says. */
+export function gridStyle(style: CellStyle): IStyleData {
+  return {
+    ...(style.bold !== undefined && { bl: style.bold ? BooleanNumber.TRUE : BooleanNumber.FALSE }),
+    ...(style.italic !== undefined && {
+      it: style.italic ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+    }),
+    ...(style.fontColour !== undefined && { cl: { rgb: style.fontColour } }),
+    ...(style.fontSizePt !== undefined && { fs: style.fontSizePt }),
+    ...(style.fill !== undefined && { bg: { rgb: style.fill } }),
+    ...(style.numberFormat !== undefined && { n: { pattern: style.numberFormat } }),
+    ...(style.align !== undefined && { ht: ALIGNMENT[style.align] }),
+    ...(style.wrap === true && { tb: WrapStrategy.WRAP, vt: VerticalAlign.TOP }),
+    ...(style.border !== undefined && { bd: borders(style.border) }),
+  };
+}
+
+/** A content as the grid stores it. The kind is always stated, so that text such as "1/0" or "12" stays text. */
+export function gridContent(content: CellContent): ICellData {
+  if (content === null) return {};
+  if (typeof content === 'object') return { f: content.formula };
+  if (typeof content === 'string') return { v: content, t: CellValueType.STRING };
+  if (typeof content === 'boolean') return { v: content ? 1 : 0, t: CellValueType.BOOLEAN };
+  return { v: content, t: CellValueType.NUMBER };
+}
+
+type Rows = Record<number, Record<number, ICellData>>;
+
+function cellAt(rows: Rows, row: number, column: number): ICellData {
+  const cells = (rows[row] ??= {});
+  return (cells[column] ??= {});
+}
+
+function lay(rows: Rows, block: Block): void {
+  const style = block.style === undefined ? undefined : gridStyle(block.style);
+  for (let down = 0; down < block.area.rows; down += 1) {
+    for (let across = 0; across < block.area.columns; across += 1) {
+      const cell = cellAt(rows, block.area.row + down, block.area.column + across);
+      if (block.cells !== undefined) {
+        delete cell.v;
+        delete cell.t;
+        delete cell.f;
+        Object.assign(cell, gridContent(block.cells[down]?.[across] ?? null));
+      }
+      if (style !== undefined) cell.s = { ...(cell.s as IStyleData | undefined), ...style };
+    }
+  }
+}
+
+/** The plan as sheet data for the grid. Rules of entry, conditional formats and names are added to the sheet after. */
+export function sheetSnapshot(plan: SheetPlan): Partial<IWorksheetData> {
+  const rows: Rows = {};
+  for (const block of plan.blocks) lay(rows, block);
+  // A note travels with its cell; the status line reads it.
+  for (const note of plan.notes) {
+    cellAt(rows, note.area.row, note.area.column).custom = { note: note.text };
+  }
+  const lastRow = Math.max(0, ...plan.blocks.map(({ area }) => area.row + area.rows));
+  const lastColumn = Math.max(0, ...plan.blocks.map(({ area }) => area.column + area.columns));
+  return {
+    name: plan.name,
+    rowCount: lastRow + SPARE_ROWS,
+    columnCount: Math.max(LEAST_COLUMNS, lastColumn + 3),
+    cellData: rows,
+    columnData: Object.fromEntries(
+      plan.columnWidths.map((characters, column) => [
+        column,
+        { w: Math.round(characters * PX_PER_CHARACTER + CELL_PADDING_PX) },
+      ]),
+    ),
+    rowData: Object.fromEntries(
+      Object.entries(plan.rowHeightsPt ?? {}).map(([row, points]) => [
+        row,
+        { h: Math.round(points * PX_PER_POINT), ia: BooleanNumber.FALSE },
+      ]),
+    ),
+    freeze: {
+      xSplit: plan.frozenColumns,
+      ySplit: plan.frozenRows,
+      startRow: plan.frozenRows > 0 ? plan.frozenRows : -1,
+      startColumn: plan.frozenColumns > 0 ? plan.frozenColumns : -1,
+    },
+  };
+}

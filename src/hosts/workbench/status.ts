@@ -1,0 +1,50 @@
+/** What the status line says of the selected cell: why it is an error, or what belongs into it. */
+import { areaAddress } from '../../sheets/area';
+import { ERROR_CODES } from '../../functions/cell';
+import type { Grid } from './grid';
+import { readCell } from './read';
+
+export interface CellStatus {
+  readonly kind: 'error' | 'hint' | 'nothing';
+  readonly text: string;
+}
+
+/** Errors of the grid's own formulas, in words. */
+const PLAIN_REASONS: Readonly<Record<string, string>> = {
+  '#VALUE!': 'a value here is of the wrong kind',
+  '#N/A': 'no answer exists',
+  '#DIV/0!': 'a division by zero or by a blank cell',
+  '#NUM!': 'a number that cannot be computed',
+  '#NULL!': 'two ranges that do not meet',
+  '#NAME?': 'a name or function that this workbook does not know',
+  '#REF!': 'a cell that is no longer there',
+  '#SPILL!': 'cells that the result needs are not empty',
+  '#CYCLE!': 'the formula depends on itself',
+  '#CALC!': 'a calculation that has no result',
+};
+
+const KNOWN_ERRORS: ReadonlySet<string> = new Set([...ERROR_CODES, ...Object.keys(PLAIN_REASONS)]);
+
+/** Describes the selected cell. */
+export function selectedCellStatus(grid: Grid): CellStatus {
+  const range = grid.workbook.getActiveCell();
+  if (range === null) return { kind: 'nothing', text: '' };
+  const sheet = grid.workbook.getActiveSheet();
+  const row = range.getRow();
+  const column = range.getColumn();
+  const address = areaAddress({ row, column, rows: 1, columns: 1 });
+
+  const value = readCell(grid, sheet, row, column);
+  if (typeof value === 'string' && KNOWN_ERRORS.has(value)) {
+    const sentence = grid.sentences.find(sheet.getSheetId(), row, column, value);
+    return { kind: 'error', text: `${address} ${value} ${sentence ?? PLAIN_REASONS[value] ?? ''}` };
+  }
+
+  const note: unknown = sheet.getSheet().getCellRaw(row, column)?.custom?.['note'];
+  if (typeof note === 'string') return { kind: 'hint', text: `${address} ${note}` };
+  const rule = range.getDataValidation()?.rule;
+  if (rule?.prompt !== undefined) {
+    return { kind: 'hint', text: `${address} ${rule.promptTitle ?? ''}: ${rule.prompt}` };
+  }
+  return { kind: 'nothing', text: '' };
+}

@@ -1,0 +1,2 @@
+/** Style sheets are bundled by the build; importing one brings no value. */
+declare module '*.css';

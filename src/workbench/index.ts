@@ -1,0 +1,25 @@
+/** The page that stands in for Excel: the grid with our functions, the demo, the pane, and a line that explains cells. */
+import '@univerjs/preset-sheets-core/lib/index.css';
+import '@univerjs/preset-sheets-data-validation/lib/index.css';
+import '@univerjs/preset-sheets-conditional-formatting/lib/index.css';
+import './workbench.css';
+import { CATALOGUE } from '../functions/catalogue';
+import { openGrid } from '../hosts/workbench/grid';
+import { WorkbenchHost } from '../hosts/workbench/host';
+import { workbenchHandle } from './handle';
+import { showStatus } from './status-line';
+
+function element(id: string): HTMLElement {
+  const found = document.getElementById(id);
+  if (found === null) throw new Error(`The page has no element #${id}.`);
+  return found;
+}
+
+async function insertDemo(host: WorkbenchHost): Promise<void> {
+  await host.insert([]);
+  document.documentElement.dataset['ready'] = 'true';
+}
+
+const host = new WorkbenchHost(openGrid(element('grid'), CATALOGUE));
+showStatus(host, element('status'));
+window.loomWorkbench = workbenchHandle(host, insertDemo(host));

@@ -1,0 +1,108 @@
+/**
+ * Three bundles: the functions (one self-contained script, as Excel's shared runtime wants it), the task pane,
+ * and the workbench page with its spreadsheet grid. Types are checked by the lint command, not here.
+ */
+require('tsx/cjs');
+const path = require('node:path');
+const CopyPlugin = require('copy-webpack-plugin');
+const MiniCssExtractPlugin = require('mini-css-extract-plugin');
+
+const here = (...parts) => path.join(__dirname, ...parts);
+
+/** Already as small as it will be: without this mark, every copied script is minified again (a minute and a half). */
+const asItIs = { info: { minimized: true } };
+
+/** What Office.js loads in Excel on the web, Windows and Mac; the other Office programs' parts stay behind. */
+const officeFiles = [
+  'office.js',
+  'o15apptofilemappingtable.js',
+  'excel-*-16.*.js',
+  '*/office_strings.js',
+];
+
+/** The functions' description in the platform's metadata format, from the same catalogue as the functions. */
+function functionsJson() {
+  const { CATALOGUE } = require('./src/functions/catalogue.ts');
+  const { functionsMetadata } = require('./src/functions/metadata.ts');
+  return `${JSON.stringify(functionsMetadata(CATALOGUE), null, 2)}\n`;
+}
+
+module.exports = (_env, { mode = 'production' } = {}) => {
+  const development = mode === 'development';
+
+  const bundle = (name, entry, settings = {}) => ({
+    name,
+    mode,
+    entry: { [name]: here(entry) },
+    target: ['web', 'es2022'],
+    // Never one of the "eval" kinds: the pages' Content-Security-Policy forbids them.
+    devtool: false,
+    // Parts loaded on demand (the grid's hyphenation tables) stay out of the way of the pages.
+    output: { path: here('dist'), filename: '[name].js', chunkFilename: 'parts/[name].js' },
+    resolve: { extensions: ['.ts', '.js'] },
+    module: {
+      rules: [
+        { test: /\.ts$/, use: { loader: 'ts-loader', options: { transpileOnly: true } } },
+        { test: /\.css$/, use: [MiniCssExtractPlugin.loader, 'css-loader'] },
+      ],
+    },
+    cache: development
+      ? {
+          type: 'filesystem',
+          cacheDirectory: here('.cache/webpack'),
+          buildDependencies: { config: [__filename] },
+        }
+      : false,
+    performance: { hints: false },
+    stats: 'errors-warnings',
+    ...settings,
+  });
+
+  return [
+    // --- functions -------------------------------------------------------------------------------------------
+    bundle('functions', 'src/functions/associate.ts', {
+      plugins: [
+        new CopyPlugin({
+          patterns: [
+            {
+              from: here('src/functions/metadata.ts'),
+              to: 'functions.json',
+              transform: functionsJson,
+              ...asItIs,
+            },
+          ],
+        }),
+      ],
+    }),
+
+    // --- task pane -------------------------------------------------------------------------------------------
+    bundle('taskpane', 'src/taskpane/index.ts', {
+      plugins: [
+        new MiniCssExtractPlugin(),
+        new CopyPlugin({
+          patterns: [
+            { from: here('src/taskpane/taskpane.html'), ...asItIs },
+            { from: here('assets/*.png'), to: 'assets/[name][ext]', ...asItIs },
+            ...officeFiles.map((file) => ({
+              from: file,
+              context: here('node_modules/@microsoft/office-js/dist'),
+              to: 'office-js/',
+              globOptions: { ignore: ['**/*.debug.js'] },
+              ...asItIs,
+            })),
+          ],
+        }),
+      ],
+    }),
+
+    // --- workbench -------------------------------------------------------------------------------------------
+    bundle('workbench', 'src/workbench/index.ts', {
+      // Minifying the grid takes longer than everything else together, and nobody downloads it from afar.
+      optimization: { minimize: false },
+      plugins: [
+        new MiniCssExtractPlugin(),
+        new CopyPlugin({ patterns: [{ from: here('src/workbench/workbench.html'), ...asItIs }] }),
+      ],
+    }),
+  ];
+};
