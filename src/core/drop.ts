@@ -1,5 +1,6 @@
 /** Voltage drop of a run: both conductors and the joints, Ohm's law. */
 import { ohmsPerM } from './conductor';
+import { atMost } from './limits';
 import { noAnswer, type Outcome } from './outcome';
 import type { ConductorSize } from './size';
 import type { Material } from './tables/materials';
@@ -35,13 +36,14 @@ export function loadVolts(volts: number, amps: number, ohms: number): Outcome<nu
  * so that it stays exact for small resistances. None where the most that can be delivered, V^2 / 4R, is less.
  */
 export function steadyPowerAmps(watts: number, volts: number, ohms: number): Outcome<number> {
-  const discriminant = volts ** 2 - 4 * watts * ohms;
-  if (discriminant < 0) {
+  const ampsWithoutDrop = watts / volts;
+  const shareOfMost = 4 * ampsWithoutDrop * (ohms / volts);
+  if (!atMost(shareOfMost, 1)) {
     return noAnswer(
       `the cable cannot deliver ${watts} W: through ${ohms} ohm from ${volts} V the most is ${(volts ** 2 / (4 * ohms)).toPrecision(3)} W`,
     );
   }
-  return (2 * watts) / (volts + Math.sqrt(discriminant));
+  return (2 * ampsWithoutDrop) / (1 + Math.sqrt(Math.max(0, 1 - shareOfMost)));
 }
 
 /** Longest one-way length in metres that keeps the drop within a share of the source voltage. */

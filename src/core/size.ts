@@ -2,7 +2,7 @@
 import { gaugeAreaMm2, THICKEST_GAUGE, THINNEST_GAUGE } from './tables/awg';
 import { IEC_60228 } from './tables/iec-60228';
 import { atMost } from './limits';
-import { invalid, noAnswer, type Outcome } from './outcome';
+import { invalid, noAnswer, shortened, type Outcome } from './outcome';
 
 /** An American gauge (1/0 is 0, 4/0 is -3), or a metal area. */
 export type ConductorSize =
@@ -31,39 +31,52 @@ export function formatSize(size: ConductorSize): string {
   return size.gauge > 0 ? `${size.gauge} AWG` : `${1 - size.gauge}/0 AWG`;
 }
 
-/** What a gauge or an area may look like, most particular first. */
+/**
+ * What a gauge or an area may look like, most particular first. No two parts of a pattern can match the same
+ * characters, so that a cell full of digits or spaces is read in one pass.
+ */
 const SPELLINGS: readonly {
   readonly pattern: RegExp;
   read(match: readonly string[], whole: string): Outcome<ConductorSize>;
 }[] = [
   {
-    pattern: /^(\d*[.,]?\d+)\s*(?:mm2|mm²|mm\^2)$/i,
+    pattern: /^(\d+(?:[.,]\d+)?|[.,]\d+)\s*(?:mm2|mm²|mm\^2)$/i,
     read([, digits = ''], whole) {
       const areaMm2 = Number(digits.replace(',', '.'));
-      return areaMm2 >= LEAST_AREA_MM2 && areaMm2 <= MOST_AREA_MM2
+      return isArea(areaMm2)
         ? mm2(areaMm2)
-        : invalid(`${whole} is outside ${LEAST_AREA_MM2} to ${MOST_AREA_MM2} mm2`);
+        : invalid(`${shortened(whole)} is outside ${LEAST_AREA_MM2} to ${MOST_AREA_MM2} mm2`);
     },
   },
   {
-    pattern: /^(?:awg\s*)?#?\s*([1-4])\s*\/\s*0(?:\s*awg)?$/i,
+    pattern: /^(?:awg\s*)?(?:#\s*)?([1-4])\s*\/\s*0(?:\s*awg)?$/i,
     read: ([, zeros = '']) => awg(1 - Number(zeros)),
   },
   {
-    pattern: /^(?:awg\s*)?#?\s*(0{1,4})(?:\s*awg)?$/i,
+    pattern: /^(?:awg\s*)?(?:#\s*)?(0{1,4})(?:\s*awg)?$/i,
     read: ([, zeros = '']) => awg(1 - zeros.length),
   },
   {
-    pattern: /^(?:awg\s*)?#?\s*([1-9]\d*)(?:\s*awg)?$/i,
+    pattern: /^(?:awg\s*)?(?:#\s*)?([1-9]\d*)(?:\s*awg)?$/i,
     read: ([, digits = ''], whole) => readGaugeNumber(Number(digits), whole),
   },
 ];
 
+function isArea(areaMm2: number): boolean {
+  return areaMm2 >= LEAST_AREA_MM2 && areaMm2 <= MOST_AREA_MM2;
+}
+
+/** Refuses a bare number that is no gauge; whoever meant square millimetres is told how to write them. */
+function noGauge(number: number, whole: string): Outcome<ConductorSize> {
+  const mend = isArea(number)
+    ? `for square millimetres write "${number} mm2"`
+    : `write 4/0 to ${THINNEST_GAUGE}, or an area such as "2.5 mm2"`;
+  return invalid(`${shortened(whole)} is not an AWG number; ${mend}`);
+}
+
 function readGaugeNumber(gauge: number, whole: string): Outcome<ConductorSize> {
   if (Number.isInteger(gauge) && gauge >= 1 && gauge <= THINNEST_GAUGE) return awg(gauge);
-  return invalid(
-    `${whole} is not an AWG number (4/0 to ${THINNEST_GAUGE}); for square millimetres write "${whole} mm2"`,
-  );
+  return noGauge(gauge, whole);
 }
 
 /**
@@ -82,10 +95,11 @@ export function parseSize(given: string | number): Outcome<ConductorSize> {
     const match = pattern.exec(whole);
     if (match !== null) return read(match, whole);
   }
-  if (/^[+-]?\d*[.,]?\d+$/.test(whole)) return readGaugeNumber(Number.NaN, whole);
-  const shown = whole.length > 40 ? `${whole.slice(0, 40)}…` : whole;
+  if (/^[+-]?(?:\d+(?:[.,]\d+)?|[.,]\d+)$/.test(whole)) {
+    return noGauge(Number(whole.replace(',', '.')), whole);
+  }
   return invalid(
-    `"${shown}" is not a size; write an AWG number such as "12 AWG" or an area such as "2.5 mm2"`,
+    `"${shortened(whole)}" is not a size; write an AWG number such as "12 AWG" or an area such as "2.5 mm2"`,
   );
 }
 
@@ -93,16 +107,20 @@ export const SERIES = ['AWG', 'AWG all', 'mm2'] as const;
 export type Series = (typeof SERIES)[number];
 
 const EVEN_GAUGES_IN_STOCK = [18, 16, 14, 12, 10, 8, 6, 4, 2, 0, -1, -2, -3];
+const THICKEST_MM2_IN_STOCK = 120;
 const ALL_GAUGES = Array.from(
   { length: THINNEST_GAUGE - THICKEST_GAUGE + 1 },
   (_, index) => THINNEST_GAUGE - index,
 );
 
-/** Sizes to choose among, thinnest first. "AWG" are the even sizes kept in stock (common practice). */
+/** Sizes to choose among, thinnest first. "AWG" are the even sizes kept in stock, "mm2" ends at 120
+ * (common practice). */
 export const SERIES_SIZES: Readonly<Record<Series, readonly ConductorSize[]>> = {
   AWG: EVEN_GAUGES_IN_STOCK.map(awg),
   'AWG all': ALL_GAUGES.map(awg),
-  mm2: IEC_60228.map((row) => mm2(row.areaMm2)),
+  mm2: IEC_60228.filter((row) => row.areaMm2 <= THICKEST_MM2_IN_STOCK).map((row) =>
+    mm2(row.areaMm2),
+  ),
 };
 
 /** The nearest size of a series whose metal is not less; none where the size is thicker than the whole series. */
