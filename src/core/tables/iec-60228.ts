@@ -1,7 +1,7 @@
 /**
  * IEC 60228, maximum d.c. resistance of a conductor at 20 degC, in ohm per kilometre.
- * Flexible copper, class 5 (table 3), plain and metal-coated; 0.5 and 0.75 mm2 from memory.
- * Aluminium, class 2 (table 2); the standard lists no flexible aluminium.
+ * Flexible copper, class 5 (table 3), plain and metal-coated; read in reproductions.
+ * Aluminium, class 2 (table 2), read in a reproduction; the standard lists no flexible aluminium.
  */
 export interface Iec60228Row {
   readonly areaMm2: number;
@@ -26,4 +26,9 @@ export const IEC_60228: readonly Iec60228Row[] = [
   { areaMm2: 70, plainCopper: 0.272, tinnedCopper: 0.277, aluminium: 0.443 },
   { areaMm2: 95, plainCopper: 0.206, tinnedCopper: 0.21, aluminium: 0.32 },
   { areaMm2: 120, plainCopper: 0.161, tinnedCopper: 0.164, aluminium: 0.253 },
+  { areaMm2: 150, plainCopper: 0.129, tinnedCopper: 0.132, aluminium: 0.206 },
+  { areaMm2: 185, plainCopper: 0.106, tinnedCopper: 0.108, aluminium: 0.164 },
+  { areaMm2: 240, plainCopper: 0.0801, tinnedCopper: 0.0817, aluminium: 0.125 },
+  { areaMm2: 300, plainCopper: 0.0641, tinnedCopper: 0.0654, aluminium: 0.1 },
+  { areaMm2: 400, plainCopper: 0.0486, tinnedCopper: 0.0495, aluminium: 0.0778 },
 ];
