@@ -2,16 +2,14 @@
  * Words: the arguments that functions share. A word is described, given its unit and default, and read in one
  * place, whatever number of functions take it.
  */
-import { invalid, isRefusal, type Outcome } from '../core/outcome';
+import { invalid, isRefusal, shortened, type Outcome } from '../core/outcome';
 
 /** A cell that is neither blank nor an error. */
 export type Given = string | number | boolean;
 
 /** Says how a value stands in a sentence: text in quotes, TRUE and FALSE as the spreadsheet writes them. */
 export function quoted(given: Given): string {
-  if (typeof given === 'string') {
-    return `"${given.length > 40 ? `${given.slice(0, 40)}…` : given}"`;
-  }
+  if (typeof given === 'string') return `"${shortened(given)}"`;
   if (typeof given === 'boolean') return given ? 'TRUE' : 'FALSE';
   return String(given);
 }
@@ -24,6 +22,10 @@ export interface Word<Name extends string = string, Value = unknown> {
   /** How the default is told to a person; present exactly where the argument may be left out. */
   readonly fallbackText?: string;
   readonly fallback?: Value;
+  /** The texts it is one of, where it is one of a few. */
+  readonly choices?: readonly string[];
+  /** What a number must keep to, where it is a number. */
+  readonly bounds?: NumberBounds;
   /** Reads a cell's content; a refusal's sentence does not name the word, which its reader does. */
   read(given: Given): Outcome<Value>;
 }
@@ -44,7 +46,8 @@ export function optional<Name extends string, Value>(
   return { ...word, fallback, fallbackText };
 }
 
-const NUMERAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?(\s*%)?$/i;
+/** No two parts match the same characters, so that a cell full of digits is read in one pass. */
+const NUMERAL = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?(\s*%)?$/i;
 
 /** Reads a number, or text that is one ("20", " 2.5e3 ", "3%"); a decimal comma is not guessed at. */
 export function readNumber(given: Given): Outcome<number> {
@@ -61,7 +64,7 @@ export function readNumber(given: Given): Outcome<number> {
   ) {
     return number;
   }
-  const hint = /^[+-]?\d+,\d+$/.test(text) ? `; write ${text.replace(',', '.')}` : '';
+  const hint = /^[+-]?\d+,\d+$/.test(text) ? `; write ${shortened(text.replace(',', '.'))}` : '';
   return invalid(`${quoted(given)} is not a number${hint}`);
 }
 
@@ -87,6 +90,7 @@ export function numberWord<const Name extends string>(
   return {
     name,
     meaning,
+    bounds,
     read(given) {
       const number = readNumber(given);
       if (isRefusal(number)) return number;
@@ -115,6 +119,7 @@ export function choiceWord<const Name extends string, const Choice extends strin
   return {
     name,
     meaning: `${meaning}: ${list}.`,
+    choices,
     read(given) {
       const choice =
         typeof given === 'string'
