@@ -1,8 +1,6 @@
 /** Reads sheets and names back. Two round trips at most, whatever the number of sheets. */
 import type { GridValue, SheetGrid, TakenNames } from '../sheet-host';
 
-const GRID_PARTS = ['values', 'rowIndex', 'columnIndex'];
-
 /** Every sheet, table and defined name of the workbook, in lower case. */
 export async function readTaken(context: Excel.RequestContext): Promise<TakenNames> {
   const { worksheets, names, tables } = context.workbook;
@@ -23,7 +21,7 @@ export async function readActive(context: Excel.RequestContext): Promise<SheetGr
   const sheet = context.workbook.worksheets.getActiveWorksheet();
   sheet.load('name');
   const used = sheet.getUsedRangeOrNullObject(true);
-  used.load(GRID_PARTS);
+  used.load('values,rowIndex,columnIndex');
   await context.sync();
   return used.isNullObject ? null : gridOf(sheet.name, used);
 }
@@ -35,7 +33,7 @@ export async function readAll(context: Excel.RequestContext): Promise<readonly S
   await context.sync();
   const parts = worksheets.items.map((sheet) => {
     const used = sheet.getUsedRangeOrNullObject(true);
-    used.load(GRID_PARTS);
+    used.load('values,rowIndex,columnIndex');
     return { name: sheet.name, used };
   });
   await context.sync();

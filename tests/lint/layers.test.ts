@@ -1,0 +1,108 @@
+/** The lint rules that keep the layers apart do refuse what they are there to refuse. */
+import { ESLint } from 'eslint';
+import { fileURLToPath } from 'node:url';
+import ts from 'typescript';
+import { beforeAll, describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const SLOW_MS = 60_000;
+
+let eslint: ESLint;
+beforeAll(() => {
+  eslint = new ESLint({ cwd: root, overrideConfigFile: 'tests/config/eslint.config.mjs' });
+});
+
+/** Rules that refuse a text, as though it stood in an existing file (typed rules need one). */
+async function refusing(filePath: string, text: string): Promise<readonly (string | null)[]> {
+  const [result] = await eslint.lintText(text, { filePath: `${root}${filePath}` });
+  const messages = result?.messages ?? [];
+  expect(messages.filter((message) => message.fatal)).toEqual([]);
+  return messages.filter((message) => message.severity === 2).map((message) => message.ruleId);
+}
+
+const IMPORT = 'no-restricted-imports';
+const HIDDEN = 'no-restricted-syntax';
+const GLOBAL = 'no-restricted-globals';
+
+const REFUSED: readonly (readonly [file: string, text: string, rule: string])[] = [
+  ['src/core/outcome.ts', "import '../functions/cell';", IMPORT],
+  [
+    'src/core/outcome.ts',
+    "import type { Cell } from '../functions/cell';\nexport type C = Cell;",
+    IMPORT,
+  ],
+  ['src/core/outcome.ts', "export * from './../sheets/plan';", IMPORT],
+  ['src/core/outcome.ts', "import 'node:fs';", IMPORT],
+  ['src/core/outcome.ts', "import 'exceljs';", IMPORT],
+  ['src/core/outcome.ts', "export const later = () => import('../functions/cell');", HIDDEN],
+  ['src/core/outcome.ts', "export type C = import('../functions/cell').Cell;", HIDDEN],
+  ['src/core/outcome.ts', 'export const title = () => document.title;', GLOBAL],
+  ['src/core/outcome.ts', "export const home = () => process.env['HOME'];", GLOBAL],
+  ['src/core/outcome.ts', 'export const run = () => Excel.run(() => Promise.resolve());', GLOBAL],
+  ['src/functions/cell.ts', "import '../sheets/area';", IMPORT],
+  ['src/functions/cell.ts', "import 'node:fs';", IMPORT],
+  ['src/sheets/plan.ts', "import '../hosts/sheet-host';", IMPORT],
+  ['src/sheets/plan.ts', "import '../build/icon-sizes';", IMPORT],
+  ['src/hosts/excel/draw.ts', "import '../../taskpane/index';", IMPORT],
+  ['src/hosts/excel/draw.ts', "import '../../workbench/index';", IMPORT],
+  ['src/hosts/sheet-host.ts', "import '../taskpane';", IMPORT],
+  [
+    'src/functions/excel-boundary.ts',
+    'export const wide = (given: any) => String(given);',
+    '@typescript-eslint/no-explicit-any',
+  ],
+  [
+    'src/hosts/excel/draw.ts',
+    'export async function draw(context: Excel.RequestContext) {\n  for (let n = 0; n < 3; n += 1) await context.sync();\n}',
+    'office-addins/no-context-sync-in-loop',
+  ],
+  [
+    'src/hosts/excel/draw.ts',
+    "export async function draw(context: Excel.RequestContext) {\n  const range = context.workbook.worksheets.getItem('x').getRange('A1');\n  await context.sync();\n  return range.values;\n}",
+    'office-addins/load-object-before-read',
+  ],
+];
+
+const ALLOWED: readonly (readonly [file: string, text: string])[] = [
+  ['src/core/outcome.ts', "export * from './size';"],
+  ['src/functions/cell.ts', "export * from '../core/outcome';"],
+  ['src/sheets/plan.ts', "export * from '../functions/cell';"],
+  ['src/hosts/excel/draw.ts', "export * from '../../sheets/plan';"],
+  ['src/build/manifest-for.ts', "export * from '../functions/metadata';"],
+];
+
+describe('the layers', () => {
+  it.each(REFUSED)(
+    '%s may not hold %s',
+    async (file, text, rule) => {
+      expect(await refusing(file, text)).toContain(rule);
+    },
+    SLOW_MS,
+  );
+
+  it.each(ALLOWED)(
+    '%s may hold %s',
+    async (file, text) => {
+      expect(await refusing(file, text)).toEqual([]);
+    },
+    SLOW_MS,
+  );
+});
+
+describe('the core', () => {
+  it(
+    'compiles without the types of any platform',
+    () => {
+      const files = ts.sys.readDirectory(`${root}src/core`, ['.ts']);
+      expect(files.length).toBeGreaterThan(0);
+      const read = ts.readConfigFile(`${root}tsconfig.json`, (path) => ts.sys.readFile(path));
+      const { options } = ts.parseJsonConfigFileContent(read.config, ts.sys, root);
+      const program = ts.createProgram(files, { ...options, lib: ['lib.es2023.d.ts'], types: [] });
+      const faults = ts
+        .getPreEmitDiagnostics(program)
+        .map((fault) => ts.flattenDiagnosticMessageText(fault.messageText, '\n'));
+      expect(faults).toEqual([]);
+    },
+    SLOW_MS,
+  );
+});
