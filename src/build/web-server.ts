@@ -46,7 +46,7 @@ async function answer(
   }
   const file = requestedFile(folder, request.url ?? '');
   const found = file === null ? null : await stat(file).catch(() => null);
-  if (file === null || found === null || !found.isFile()) {
+  if (file === null || found?.isFile() !== true) {
     response.writeHead(404, { 'Content-Type': 'text/plain; charset=utf-8' }).end('Not found\n');
     return;
   }

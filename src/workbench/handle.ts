@@ -6,11 +6,13 @@ import { ConditionalFormattingService } from '@univerjs/preset-sheets-conditiona
 import type { FRange } from '@univerjs/sheets/facade';
 import type { WorkbenchHost } from '../hosts/workbench/host';
 import { readCell } from '../hosts/workbench/read';
-import type { GridValue } from '../hosts/sheet-host';
+import type { GridValue, SheetHost } from '../hosts/sheet-host';
 
 export interface WorkbenchHandle {
   /** Resolves when the demo stands there calculated. */
   readonly ready: Promise<void>;
+  /** The workbook as the pane sees it. */
+  readonly host: SheetHost;
   readonly sheetNames: () => string[];
   /** The calculated value at an address such as "C5"; an error as its text. */
   readonly readCell: (sheetName: string, address: string) => GridValue;
@@ -41,6 +43,7 @@ export function workbenchHandle(host: WorkbenchHost, ready: Promise<void>): Work
 
   return {
     ready,
+    host,
     sheetNames: () => grid.workbook.getSheets().map((sheet) => sheet.getSheetName()),
     readCell(sheetName, address) {
       const range = rangeAt(sheetName, address);

@@ -30,7 +30,7 @@ export type SentenceAt = (
   code: string,
 ) => string | null;
 
-const PASSED_ON = 'an error comes in from a cell that this one reads; mend that cell';
+const PASSED_ON = 'an error comes in with an argument; mend it where it arises';
 
 /** The grid knows errors that Excel's functions never receive (such as #CYCLE!); they count as #VALUE!. */
 function errorCode(text: string): ErrorCode {
@@ -38,12 +38,14 @@ function errorCode(text: string): ErrorCode {
 }
 
 function cellOf(value: Nullable<BaseValueObject>, sentence?: string | null): Cell {
-  if (value == null || value.isNull()) return null;
+  if (!value || value.isNull()) return null;
   if (value.isError()) {
     const error = value as ErrorValueObject;
+    // An error made inside the same formula brings its sentence along; one read from a cell does not.
+    const own = error.getErrorContent();
     return new CellError(
       errorCode(error.getErrorType()),
-      error.getErrorContent() || sentence || PASSED_ON,
+      own === '' ? (sentence ?? PASSED_ON) : own,
     );
   }
   const content = value.getValue();

@@ -56,11 +56,12 @@ export interface Changes {
 
 function forgetEdited(grid: Grid, command: ICommandInfo): void {
   const { subUnitId, cellValue } = command.params as ISetRangeValuesMutationParams;
-  for (const [row, cells] of Object.entries(cellValue ?? {})) {
+  const edited = (cellValue ?? {}) as Record<number, Record<number, ICellData | null> | null>;
+  for (const [row, cells] of Object.entries(edited)) {
     for (const [column, cell] of Object.entries(cells ?? {})) {
       // A change of looks alone leaves the content, and its sentence, as they are.
       const contentChanged =
-        cell == null || CONTENT_FIELDS.some((field) => Object.hasOwn(cell as ICellData, field));
+        cell === null || CONTENT_FIELDS.some((field) => Object.hasOwn(cell, field));
       if (contentChanged) {
         grid.sentences.forgetCell(subUnitId, Number(row), Number(column));
       }
@@ -100,7 +101,7 @@ export function watchChanges(grid: Grid): Changes {
   };
 
   grid.api.addEvent(grid.api.Event.CommandExecuted, ({ id, params, type, options }) => {
-    upkeep({ id, params, type } as ICommandInfo, options);
+    upkeep({ id, params: params as object, type }, options);
     if (CHANGES.has(id)) tell(true);
     else if (id === SetSelectionsOperation.id) tell(false);
   });

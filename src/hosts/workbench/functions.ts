@@ -66,7 +66,7 @@ function functionClass(
         const what = fault instanceof Error ? fault.message : String(fault);
         result = [[new CellError('#VALUE!', `${calledName(entry)} failed: ${what}`)]];
       }
-      if (this.subUnitId != null) sentences.keep(this.subUnitId, this.row, this.column, result);
+      if (this.subUnitId) sentences.keep(this.subUnitId, this.row, this.column, result);
       return valueObjectOf(result);
     }
   };

@@ -21,10 +21,7 @@ export interface Grid {
 }
 
 /** Puts an empty workbook with one blank sheet into the element, with these worksheet functions in its formulas. */
-export function openGrid(
-  container: HTMLElement,
-  catalogue: readonly WorksheetFunction[],
-): Grid {
+export function openGrid(container: HTMLElement, catalogue: readonly WorksheetFunction[]): Grid {
   const sentences = new Sentences();
   const univer = new Univer({
     locale: LocaleType.EN_US,
@@ -41,6 +38,9 @@ export function openGrid(
     UniverSheetsCorePreset({
       container,
       ribbonType: 'simple',
+      // A size such as 12 stands as text on purpose: no warning mark at it.
+      disableTextFormatAlert: true,
+      disableTextFormatMark: true,
       formula: {
         function: gridFunctions(catalogue, sentences),
         description: gridFunctionHelp(catalogue),

@@ -6,13 +6,15 @@ import type { GridValue, SheetGrid } from '../sheet-host';
 import type { Grid } from './grid';
 
 function gridValue(cell: Nullable<ICellData>): GridValue {
-  const value = cell?.v;
-  if (value == null || value === '') return null;
+  const value = cell?.v ?? '';
+  if (value === '') return null;
   return cell?.t === CellValueType.BOOLEAN ? Boolean(Number(value)) : value;
 }
 
+type CellMatrix = Readonly<Record<number, Readonly<Record<number, Nullable<ICellData>>>>>;
+
 /** The cells that spilled formulas fill; the grid keeps them apart from what was typed. */
-function spilled(grid: Grid, sheet: FWorksheet) {
+function spilled(grid: Grid, sheet: FWorksheet): CellMatrix | undefined {
   const all = grid.univer.__getInjector().get(FormulaDataModel).getArrayFormulaCellData();
   return all[grid.workbook.getId()]?.[sheet.getSheetId()];
 }
@@ -28,7 +30,7 @@ export function readSheet(grid: Grid, sheet: FWorksheet): SheetGrid | null {
   const spill = spilled(grid, sheet) ?? {};
   const spillRows = Object.entries(spill).map(([row, cells]) => ({
     row: Number(row),
-    columns: Object.keys(cells ?? {}).map(Number),
+    columns: Object.keys(cells).map(Number),
   }));
   const matrix = sheet.getSheet().getCellMatrix();
   const rows = Math.max(matrix.getLength(), ...spillRows.map(({ row }) => row + 1));

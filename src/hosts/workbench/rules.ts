@@ -2,6 +2,7 @@
 import {
   DataValidationErrorStyle,
   DataValidationOperator,
+  DataValidationRenderMode,
   DataValidationType,
   generateRandomId,
   type IRange,
@@ -58,10 +59,9 @@ export function validationRule(entry: EntryPlan): ISheetDataValidationRule {
     ...limits(entry),
     allowBlank: true,
     showDropDown: entry.choices !== undefined,
+    renderMode: DataValidationRenderMode.ARROW,
     errorStyle:
-      entry.othersAllowed === true
-        ? DataValidationErrorStyle.INFO
-        : DataValidationErrorStyle.STOP,
+      entry.othersAllowed === true ? DataValidationErrorStyle.INFO : DataValidationErrorStyle.STOP,
     showErrorMessage: entry.othersAllowed !== true,
     errorTitle: entry.promptTitle,
     error: entry.prompt,
