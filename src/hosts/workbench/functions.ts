@@ -7,6 +7,7 @@ import {
   type FunctionVariantType,
   type IFunctionInfo,
 } from '@univerjs/engine-formula';
+import { NAMESPACE } from '../../functions/catalogue';
 import { CellError, type ResultMatrix } from '../../functions/cell';
 import { describeWord } from '../../functions/word';
 import type { WorksheetFunction } from '../../functions/worksheet-function';
@@ -15,7 +16,7 @@ import type { Sentences } from './sentences';
 
 /** The name under which a workbook calls a function. */
 export function calledName(entry: WorksheetFunction): string {
-  return `LOOM.${entry.id}`;
+  return `${NAMESPACE}.${entry.id}`;
 }
 
 function wrongCount(entry: WorksheetFunction, count: number): string | null {

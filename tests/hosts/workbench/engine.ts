@@ -1,0 +1,91 @@
+/** The grid's formula engine without its page: enough to see what our functions are given and what becomes of it. */
+import { LocaleType, LogLevel, Univer, type ICellData } from '@univerjs/core';
+import { FUniver } from '@univerjs/core/facade';
+import { UniverFormulaEnginePlugin } from '@univerjs/engine-formula';
+import { UniverSheetsPlugin } from '@univerjs/sheets';
+import { UniverSheetsFormulaPlugin } from '@univerjs/sheets-formula';
+import '@univerjs/engine-formula/facade';
+import '@univerjs/sheets/facade';
+import '@univerjs/sheets-formula/facade';
+import type { WorksheetFunction } from '../../../src/functions/worksheet-function';
+import { watchChanges } from '../../../src/hosts/workbench/changes';
+import { gridFunctions } from '../../../src/hosts/workbench/functions';
+import type { Grid } from '../../../src/hosts/workbench/grid';
+import { readCell } from '../../../src/hosts/workbench/read';
+import { Sentences } from '../../../src/hosts/workbench/sentences';
+import { gridContent } from '../../../src/hosts/workbench/snapshot';
+import type { GridValue } from '../../../src/hosts/sheet-host';
+import type { CellContent } from '../../../src/sheets/plan';
+
+const ROWS = 1200;
+const COLUMNS = 30;
+
+export interface Engine {
+  /** The calculated value at an address. */
+  value(address: string): GridValue;
+  /** The sentence that explains the error at an address. */
+  sentence(address: string): string | null;
+  /** Puts a content into a cell and waits until everything is calculated. */
+  put(address: string, content: CellContent): Promise<void>;
+  insertRowBefore(row: number): Promise<void>;
+  close(): void;
+}
+
+/** Opens a workbook of one sheet with these contents, row by row from A1, and calculates it. */
+export async function openEngine(
+  catalogue: readonly WorksheetFunction[],
+  rows: readonly (readonly CellContent[])[],
+): Promise<Engine> {
+  const sentences = new Sentences();
+  const univer = new Univer({
+    locale: LocaleType.EN_US,
+    locales: { [LocaleType.EN_US]: {} },
+    logLevel: LogLevel.ERROR,
+  });
+  univer.registerPlugin(UniverFormulaEnginePlugin, {
+    function: gridFunctions(catalogue, sentences),
+  });
+  univer.registerPlugin(UniverSheetsPlugin);
+  univer.registerPlugin(UniverSheetsFormulaPlugin);
+  const api = FUniver.newAPI(univer);
+  const cellData: Record<number, Record<number, ICellData>> = {};
+  for (const [row, contents] of rows.entries()) {
+    cellData[row] = Object.fromEntries(
+      contents.map((content, column) => [column, gridContent(content)]),
+    );
+  }
+  const workbook = api.createWorkbook({
+    sheetOrder: ['one'],
+    sheets: { one: { id: 'one', name: 'One', rowCount: ROWS, columnCount: COLUMNS, cellData } },
+  });
+  const grid: Grid = { univer, api, workbook, sentences };
+  watchChanges(grid);
+  const sheet = workbook.getActiveSheet();
+  const calculated = () => api.getFormula().onCalculationResultApplied(30_000);
+  api.getFormula().executeCalculation();
+  await calculated();
+
+  const value = (address: string) => {
+    const range = sheet.getRange(address);
+    return readCell(grid, sheet, range.getRow(), range.getColumn());
+  };
+  return {
+    value,
+    sentence(address) {
+      const range = sheet.getRange(address);
+      const code = String(value(address));
+      return sentences.find(sheet.getSheetId(), range.getRow(), range.getColumn(), code);
+    },
+    async put(address, content) {
+      sheet.getRange(address).setValue({ v: null, f: null, ...gridContent(content) });
+      await calculated();
+    },
+    async insertRowBefore(row) {
+      sheet.insertRowBefore(row);
+      await calculated();
+    },
+    close() {
+      univer.dispose();
+    },
+  };
+}
