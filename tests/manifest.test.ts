@@ -1,0 +1,183 @@
+/**
+ * The manifest: what its schema cannot see. Limits from the manifest reference of the Office add-ins documentation
+ * (pages "resources", "namespace", "iconurl", "highresolutioniconurl") and the open specification MS-OWEMXML.
+ */
+import { OfficeAddinManifest } from 'office-addin-manifest';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { ICON_SIZES_PX } from '../src/build/icon-sizes';
+import { DEVELOPMENT_ORIGIN, manifestFor } from '../src/build/manifest-for';
+import { pngSizePx } from './png-size';
+import { childrenOf, everythingIn, named, only, parseXml, type XmlElement } from './xml-tree';
+
+const file = new URL('../manifest.xml', import.meta.url);
+const text = readFileSync(file, 'utf8');
+const iconOf = (size: number) => new URL(`../assets/icon-${size}.png`, import.meta.url);
+
+let manifest: XmlElement;
+beforeAll(async () => {
+  manifest = await parseXml(text);
+});
+
+const attribute = (element: XmlElement, name: string) => element.$?.[name] ?? '';
+const namesOf = (elements: readonly XmlElement[]) => elements.map((element) => element['#name']);
+const value = (element: XmlElement) => attribute(element, 'DefaultValue');
+
+/** Elements of Resources: kind, how long their text may be. */
+const RESOURCES = [
+  ['bt:Image', 2048],
+  ['bt:Url', 2048],
+] as const;
+
+function resources(): readonly XmlElement[] {
+  return childrenOf(only(manifest, 'Resources')).flatMap(childrenOf);
+}
+
+describe('resources', () => {
+  it('are all defined once and all used', () => {
+    const defined = resources().map((element) => attribute(element, 'id'));
+    const used = everythingIn(manifest)
+      .map((element) => attribute(element, 'resid'))
+      .filter((resid) => resid !== '');
+    expect(new Set(defined).size).toBe(defined.length);
+    expect([...new Set(used)].sort()).toEqual([...defined].sort());
+  });
+
+  it('have ids within 32 characters', () => {
+    for (const element of resources())
+      expect(attribute(element, 'id').length).toBeLessThanOrEqual(32);
+  });
+
+  it.each(RESOURCES)('%s holds https addresses within %i characters', (kind, most) => {
+    const addresses = named(only(manifest, 'Resources'), kind).map(value);
+    expect(addresses.length).toBeGreaterThan(0);
+    for (const address of addresses) {
+      expect(new URL(address).protocol).toBe('https:');
+      expect(address.length).toBeLessThanOrEqual(most);
+    }
+  });
+
+  it.each([
+    ['bt:ShortStrings', 125],
+    ['bt:LongStrings', 250],
+  ] as const)('%s keep within %i characters', (kind, most) => {
+    const strings = childrenOf(only(manifest, kind)).map(value);
+    expect(strings.length).toBeGreaterThan(0);
+    for (const string of strings) {
+      expect(string).not.toBe('');
+      expect(string.length).toBeLessThanOrEqual(most);
+    }
+  });
+});
+
+describe('icons', () => {
+  it.each(ICON_SIZES_PX)('%i px is drawn in that size', (size) => {
+    expect(pngSizePx(iconOf(size))).toEqual({ width: size, height: size });
+  });
+
+  it('are files of the size that the manifest claims', () => {
+    const images = new Map(
+      named(only(manifest, 'bt:Images'), 'bt:Image').map((e) => [attribute(e, 'id'), value(e)]),
+    );
+    const claimed = named(manifest, 'Icon')
+      .flatMap(childrenOf)
+      .map((image) => [attribute(image, 'size'), images.get(attribute(image, 'resid'))] as const);
+    claimed.push(['32', value(only(manifest, 'IconUrl'))]);
+    claimed.push(['64', value(only(manifest, 'HighResolutionIconUrl'))]);
+    for (const [size, address] of claimed) {
+      expect(address).toBe(`${DEVELOPMENT_ORIGIN}/assets/icon-${size}.png`);
+      expect(ICON_SIZES_PX.map(String)).toContain(size);
+    }
+  });
+
+  it('come in the sizes that every button must have', () => {
+    for (const icon of named(manifest, 'Icon')) {
+      const sizes = childrenOf(icon).map((image) => attribute(image, 'size'));
+      expect(sizes).toEqual(expect.arrayContaining(['16', '32', '80']));
+    }
+  });
+});
+
+describe('order of elements', () => {
+  it('is the one that Office reads in a host', () => {
+    const host = only(only(manifest, 'VersionOverrides'), 'Host');
+    expect(namesOf(childrenOf(host))).toEqual(['Runtimes', 'AllFormFactors', 'DesktopFormFactor']);
+    const [functions] = named(host, 'ExtensionPoint');
+    expect(namesOf(childrenOf(functions!))).toEqual(['Script', 'Page', 'Metadata', 'Namespace']);
+  });
+
+  it('is the one that Office reads at the top', () => {
+    const order = [
+      ...['Id', 'Version', 'ProviderName', 'DefaultLocale', 'DisplayName', 'Description'],
+      ...['IconUrl', 'HighResolutionIconUrl', 'Hosts', 'Requirements', 'DefaultSettings'],
+      ...['Permissions', 'VersionOverrides'],
+    ];
+    expect(namesOf(childrenOf(manifest))).toEqual(order);
+  });
+});
+
+describe('the shared runtime', () => {
+  it('is one page for runtime, functions, commands and pane', () => {
+    const overrides = only(manifest, 'VersionOverrides');
+    const page = attribute(only(overrides, 'Runtime'), 'resid');
+    expect(attribute(only(overrides, 'Runtime'), 'lifetime')).toBe('long');
+    expect(attribute(only(only(overrides, 'Page'), 'SourceLocation'), 'resid')).toBe(page);
+    expect(attribute(only(overrides, 'FunctionFile'), 'resid')).toBe(page);
+    expect(attribute(only(only(overrides, 'Action'), 'SourceLocation'), 'resid')).toBe(page);
+    const address = resources().find((element) => attribute(element, 'id') === page);
+    expect(value(address!)).toBe(value(only(only(manifest, 'DefaultSettings'), 'SourceLocation')));
+  });
+
+  it('is asked for', () => {
+    const sets = named(manifest, 'Set').map((set) => [
+      attribute(set, 'Name'),
+      attribute(set, 'MinVersion'),
+    ]);
+    expect(sets).toContainEqual(['SharedRuntime', '1.1']);
+    expect(sets.map(([name]) => name)).toEqual([
+      'SharedRuntime',
+      'CustomFunctionsRuntime',
+      'ExcelApi',
+    ]);
+  });
+});
+
+describe('identity', () => {
+  it('is a random GUID (version 4, RFC 9562)', () => {
+    expect(only(manifest, 'Id')._).toMatch(
+      /^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/,
+    );
+  });
+
+  it('has the namespace that workbooks write', () => {
+    const resid = attribute(only(manifest, 'Namespace'), 'resid');
+    const namespace = resources().find((element) => attribute(element, 'id') === resid);
+    expect(value(namespace!)).toBe('LOOM');
+  });
+
+  it('is read alike by the platform itself', async () => {
+    const info = await OfficeAddinManifest.readManifestFile(fileURLToPath(file));
+    expect(info).toMatchObject({
+      id: only(manifest, 'Id')._,
+      displayName: 'Loomsheet',
+      officeAppType: 'TaskPaneApp',
+      hosts: ['Workbook'],
+    });
+  });
+});
+
+describe('a hosted build', () => {
+  it('moves every address and nothing else', () => {
+    const hosted = manifestFor(text, 'https://cables.example/');
+    expect(hosted).not.toContain('localhost');
+    expect(hosted.replaceAll('https://cables.example', DEVELOPMENT_ORIGIN)).toBe(text);
+  });
+
+  it.each(['http://cables.example', 'https://cables.example/app', 'cables.example', ''])(
+    'refuses "%s"',
+    (origin) => {
+      expect(() => manifestFor(text, origin)).toThrow(/no https origin/);
+    },
+  );
+});
