@@ -4,7 +4,10 @@
  */
 import type { Area } from './area';
 
-/** One cell's content: a value, a formula (with its leading "="), or nothing (null leaves the cell empty). */
+/**
+ * One cell's content: a value, a formula (with its leading "="), or nothing (null leaves the cell empty).
+ * A string is text whatever it begins with; only `formula` computes.
+ */
 export type CellContent = string | number | boolean | null | { readonly formula: string };
 
 /** How cells look. Colours are "#rrggbb"; a field left out leaves the host's default. */
@@ -27,6 +30,8 @@ export interface Block {
   /** Row by row; absent where the block only styles cells. */
   readonly cells?: readonly (readonly CellContent[])[];
   readonly style?: CellStyle;
+  /** Its formulas name the table, so a host with real tables draws it after the table. */
+  readonly afterTable?: boolean;
 }
 
 /** A column of a table. A formula here is written in structured references ([@[Peak amps]]). */

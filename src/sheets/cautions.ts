@@ -1,0 +1,8 @@
+/** The usual cautions, wherever the work can hurt someone. */
+export const CAUTIONS: readonly string[] = [
+  'Advice, not approval: local codes and licensed practice come first.',
+  'A battery can deliver hundreds to thousands of amps into a fault: fuse every run at its source end, close to the battery, before it is connected.',
+  "Figures are by the published tables named in each function's help; check the marking of the wire and the maker's sheet of fuse and holder.",
+];
+
+export const PRINT_FOOTER = 'Advice, not approval. Local codes and licensed practice come first.';

@@ -1,0 +1,114 @@
+/**
+ * The house rules: what holds for every run of a schedule unless the row says otherwise. Each is one named cell; its
+ * meaning, choices, bounds and default come from the word of the functions that it is handed to.
+ */
+import { METHODS, type Installed } from '../core/ampacity';
+import type { Word } from '../functions/word';
+import * as word from '../functions/words';
+import type { CellContent, CellStyle } from './plan';
+
+/** How a formula points at each rule's cell. */
+export type RuleReferences = Readonly<Record<RuleKey, string>>;
+
+export interface HouseRule {
+  readonly label: string;
+  readonly word: Word;
+  /** What stands in the cell of a new sheet: a value, or a formula over other rules. */
+  initial(rules: RuleReferences): CellContent;
+  readonly style?: CellStyle;
+  /** Said when the cell is selected, beside the word's own meaning. */
+  readonly hint?: string;
+}
+
+/** The word's own default, so that a schedule's figures are those of the bare functions. */
+function fallbackOf(word: Word): () => CellContent {
+  return () => word.fallback as CellContent;
+}
+
+/** Duty of the loads, as people say it; the functions take TRUE for continuous. */
+export const DUTY_CHOICES = ['continuous', 'bursts'] as const;
+const duty: Word = {
+  name: 'duty',
+  meaning:
+    '"continuous": loads may run for hours, fuses are at least 125 % of them; "bursts": such as transmitting, at least 100 %.',
+  choices: DUTY_CHOICES,
+  read: (given) => given,
+};
+
+const HOT = 'engine space' satisfies Installed;
+
+export const RULE_KEYS = [
+  'unit',
+  'volts',
+  'target',
+  'series',
+  'material',
+  'tempC',
+  'insulationC',
+  'installed',
+  'ambientC',
+  'conductors',
+  'duty',
+] as const;
+export type RuleKey = (typeof RULE_KEYS)[number];
+
+export const HOUSE_RULES: Readonly<Record<RuleKey, HouseRule>> = {
+  unit: {
+    label: 'Length unit',
+    word: word.unit,
+    initial: () => 'ft',
+    hint: 'Every length of this sheet is in it.',
+  },
+  volts: {
+    label: 'Source volts',
+    word: word.volts,
+    initial: () => 12.8,
+    style: { numberFormat: '0.0# "V"' },
+    hint: 'The lowest you count on while a load draws its peak.',
+  },
+  target: {
+    label: 'Drop target',
+    word: word.maxDrop,
+    initial: () => 0.03,
+    style: { numberFormat: '0.0 %' },
+    hint: '3 % is the usual limit, 2 % the habit for solar (common practice).',
+  },
+  series: { label: 'Size series', word: word.series, initial: fallbackOf(word.series) },
+  material: { label: 'Conductor', word: word.material, initial: fallbackOf(word.material) },
+  tempC: {
+    label: 'Conductor temperature',
+    word: word.tempC,
+    initial: fallbackOf(word.tempC),
+    style: { numberFormat: '0 "°C"' },
+    hint: 'A loaded cable runs warmer than the air; 50 is a cautious figure (common practice).',
+  },
+  insulationC: {
+    label: 'Insulation rating',
+    word: word.insulationC,
+    initial: fallbackOf(word.insulationC),
+    style: { numberFormat: '0 "°C"' },
+  },
+  installed: {
+    label: 'How installed',
+    word: word.installed,
+    initial: fallbackOf(word.installed),
+    hint: 'cable: jacketed, bundled or in conduit; air: single conductors; craft: boats and the like.',
+  },
+  ambientC: {
+    label: 'Ambient',
+    word: word.ambientC,
+    initial: ({ installed }) => ({
+      formula: `=IF(${installed}="${HOT}",${METHODS[HOT].usualAmbientC},${METHODS.cable.usualAmbientC})`,
+    }),
+    style: { numberFormat: '0 "°C"' },
+    hint: 'Follows the installation until overtyped.',
+  },
+  conductors: {
+    label: 'Conductors together',
+    word: word.conductors,
+    initial: fallbackOf(word.conductors),
+    style: { numberFormat: '0' },
+    hint: 'Count both conductors of every run in the bundle.',
+  },
+  duty: { label: 'Duty of loads', word: duty, initial: () => DUTY_CHOICES[0] },
+};

@@ -1,0 +1,20 @@
+/**
+ * Colours of the sheets. The warning fills differ in lightness as well as hue, so they hold up for colour-blind eyes
+ * and on a grey print; the verdict says the same in words.
+ */
+export const PALETTE = {
+  title: '#123b4a',
+  heading: '#123b4a',
+  headingText: '#ffffff',
+  input: '#eef6f0',
+  quietText: '#4d5a60',
+  line: '#b8c4c8',
+  /** Over ampacity, or no fuse: darkest, white text. */
+  danger: '#9c2f00',
+  dangerText: '#ffffff',
+  /** Over the drop target: middle. */
+  over: '#f2a03d',
+  /** Within a tenth of the target: lightest. */
+  close: '#fff0a8',
+  darkText: '#1b1b1b',
+} as const;
