@@ -6,6 +6,7 @@ import './workbench.css';
 import { CATALOGUE } from '../functions/catalogue';
 import { openGrid } from '../hosts/workbench/grid';
 import { WorkbenchHost } from '../hosts/workbench/host';
+import { newSchedule } from '../sheets/new-schedule';
 import { workbenchHandle } from './handle';
 import { showStatus } from './status-line';
 
@@ -16,7 +17,7 @@ function element(id: string): HTMLElement {
 }
 
 async function insertDemo(host: WorkbenchHost): Promise<void> {
-  await host.insert([]);
+  await host.insert(newSchedule('demo', host.references, await host.taken()));
   document.documentElement.dataset['ready'] = 'true';
 }
 

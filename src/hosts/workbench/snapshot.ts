@@ -11,16 +11,23 @@ import {
   type IStyleData,
   type IWorksheetData,
 } from '@univerjs/core';
+import type { Area } from '../../sheets/area';
 import type { Block, CellContent, CellStyle, SheetPlan } from '../../sheets/plan';
 
 /** Empty rows and columns around what the plan fills, so that there is room to go on typing. */
 const SPARE_ROWS = 40;
 const LEAST_COLUMNS = 20;
 
-/** A character of the grid's default type (11 pt) is about 7 px wide; 5 px stand beside the text. */
+/** About as wide as Excel's own type, in whose characters a plan counts its column widths. */
+const TYPEFACE = 'Arial';
+const TYPE_SIZE_PT = 10;
+
+/** Widths count characters of Excel's default type, which is 7 px wide; 5 px stand beside the text. */
 const PX_PER_CHARACTER = 7;
 const CELL_PADDING_PX = 5;
 const PX_PER_POINT = 96 / 72;
+/** The arrow of a drop-down list stands inside its cell. */
+const LIST_ARROW_PX = 18;
 
 const LINE_COLOUR = '#9aa0a6';
 
@@ -68,25 +75,45 @@ function cellAt(rows: Rows, row: number, column: number): ICellData {
   return (cells[column] ??= {});
 }
 
-function lay(rows: Rows, block: Block): void {
-  const style = block.style === undefined ? undefined : gridStyle(block.style);
-  for (let down = 0; down < block.area.rows; down += 1) {
-    for (let across = 0; across < block.area.columns; across += 1) {
-      const cell = cellAt(rows, block.area.row + down, block.area.column + across);
-      if (block.cells !== undefined) {
-        delete cell.v;
-        delete cell.t;
-        delete cell.f;
-        Object.assign(cell, gridContent(block.cells[down]?.[across] ?? null));
-      }
-      if (style !== undefined) cell.s = { ...(cell.s as IStyleData | undefined), ...style };
+function layStyle(rows: Rows, area: Area, style: IStyleData): void {
+  for (let row = area.row; row < area.row + area.rows; row += 1) {
+    for (let column = area.column; column < area.column + area.columns; column += 1) {
+      const cell = cellAt(rows, row, column);
+      cell.s = { ...(cell.s as IStyleData | undefined), ...style };
     }
   }
+}
+
+function lay(rows: Rows, block: Block): void {
+  for (const [down, contents] of (block.cells ?? []).entries()) {
+    for (const [across, content] of contents.entries()) {
+      const row = block.area.row + down;
+      const column = block.area.column + across;
+      const { s: style } = cellAt(rows, row, column);
+      rows[row]![column] = { ...gridContent(content), ...(style !== undefined && { s: style }) };
+    }
+  }
+  if (block.style !== undefined) layStyle(rows, block.area, gridStyle(block.style));
+}
+
+function columnWidthsPx(plan: SheetPlan): number[] {
+  const widths = plan.columnWidths.map((characters) =>
+    Math.round(characters * PX_PER_CHARACTER + CELL_PADDING_PX),
+  );
+  const listColumns = new Set(
+    plan.entries.filter(({ choices }) => choices !== undefined).map(({ area }) => area.column),
+  );
+  return widths.map((width, column) => (listColumns.has(column) ? width + LIST_ARROW_PX : width));
 }
 
 /** The plan as sheet data for the grid. Rules of entry, conditional formats and names are added to the sheet after. */
 export function sheetSnapshot(plan: SheetPlan): Partial<IWorksheetData> {
   const rows: Rows = {};
+  // A drop-down list takes no type from its sheet, and wraps its text out of sight unless told otherwise.
+  for (const { area, choices } of plan.entries) {
+    if (choices === undefined) continue;
+    layStyle(rows, area, { ff: TYPEFACE, fs: TYPE_SIZE_PT, tb: WrapStrategy.CLIP });
+  }
   for (const block of plan.blocks) lay(rows, block);
   // A note travels with its cell; the status line reads it.
   for (const note of plan.notes) {
@@ -96,14 +123,12 @@ export function sheetSnapshot(plan: SheetPlan): Partial<IWorksheetData> {
   const lastColumn = Math.max(0, ...plan.blocks.map(({ area }) => area.column + area.columns));
   return {
     name: plan.name,
+    defaultStyle: { ff: TYPEFACE, fs: TYPE_SIZE_PT },
     rowCount: lastRow + SPARE_ROWS,
     columnCount: Math.max(LEAST_COLUMNS, lastColumn + 3),
     cellData: rows,
     columnData: Object.fromEntries(
-      plan.columnWidths.map((characters, column) => [
-        column,
-        { w: Math.round(characters * PX_PER_CHARACTER + CELL_PADDING_PX) },
-      ]),
+      columnWidthsPx(plan).map((width, column) => [column, { w: width }]),
     ),
     rowData: Object.fromEntries(
       Object.entries(plan.rowHeightsPt ?? {}).map(([row, points]) => [
