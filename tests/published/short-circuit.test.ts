@@ -39,29 +39,45 @@ describe('k factors of IEC 60364-5-54', () => {
   });
 });
 
+test('the constant K of IEC 60949: 226 for copper, 148 for aluminium', () => {
+  // K is k where the logarithm is 1: from 0 degC to b (e - 1).
+  const constant = (material: 'copper' | 'aluminium', betaK: number) =>
+    shortCircuitK({ startC: 0, limitC: betaK * (Math.E - 1), material }) as number;
+  expect(Math.abs(constant('copper', 234.5) - 226)).toBeLessThan(K_TOLERANCE);
+  expect(Math.abs(constant('aluminium', 228) - 148)).toBeLessThan(K_TOLERANCE);
+});
+
 /**
  * I. M. Onderdonk's short-time fusing equation for copper, from memory:
- * 33 (I / A)^2 t = log10((1083 - Ta) / (234 + Ta) + 1), A in circular mils.
+ * divisor (I / A)^2 t = log10((1083 - Ta) / (234 + Ta) + 1), A in circular mils, divisor 33.
  */
-function onderdonkSeconds(areaMm2: number, amps: number, ambientC: number): number {
+function onderdonkSeconds(areaMm2: number, amps: number, ambientC: number, divisor = 33): number {
   const circularMils = areaMm2 / ((Math.PI / 4) * 0.0254 ** 2);
   const heating = Math.log10((1083 - ambientC) / (234 + ambientC) + 1);
-  return (heating * (circularMils / amps) ** 2) / 33;
+  return (heating * (circularMils / amps) ** 2) / divisor;
 }
 
-test("Onderdonk's equation and the adiabatic one give one I^2 t within 0.5 % (33 against 33.1)", () => {
-  for (const gauge of [30, 18, 12, 4, 0, -3]) {
-    for (const ambientC of [0, 25, 70]) {
-      const amps = 300;
-      const ours = withstandSeconds(awg(gauge), amps, {
-        startC: ambientC,
-        limitC: 1083,
-        material: 'copper',
-      }) as number;
-      const theirs = onderdonkSeconds(sizeAreaMm2(awg(gauge)), amps, ambientC);
-      expect(Math.abs(ours / theirs - 1)).toBeLessThan(0.005);
+describe("Onderdonk's equation and the adiabatic one, in I^2 t", () => {
+  const ratios = (divisor: number) =>
+    [30, 18, 12, 4, 0, -3].flatMap((gauge) =>
+      [0, 25, 70].map((ambientC) => {
+        const amps = 300;
+        const span = { startC: ambientC, limitC: 1083, material: 'copper' } as const;
+        const ours = withstandSeconds(awg(gauge), amps, span) as number;
+        return ours / onderdonkSeconds(sizeAreaMm2(awg(gauge)), amps, ambientC, divisor);
+      }),
+    );
+
+  test('with its rounded 33: ours up to 0.8 % shorter, never longer', () => {
+    for (const ratio of ratios(33)) {
+      expect(ratio).toBeLessThan(1);
+      expect(ratio).toBeGreaterThan(0.992);
     }
-  }
+  });
+
+  test('with 33.2, which the constants of IEC 60949 make of it: within 0.2 %, the rest being 234 for 234.5', () => {
+    for (const ratio of ratios(33.2)) expect(Math.abs(ratio - 1)).toBeLessThan(0.002);
+  });
 });
 
 test("Onderdonk's equation as written here gives its worked figures", () => {
@@ -78,6 +94,6 @@ describe("Preece's fusing currents bound the steady temperature, by order of mag
   test.each([30, 24, 18, 14, 12, 10, 6, 2, 0, -3])('%d AWG', (gauge) => {
     const cable = { size: awg(gauge), material: 'copper', ambientC: 25, insulationMm: 0 } as const;
     expect(isRefusal(conductorTempC(preeceAmps(gauge), cable))).toBe(true);
-    expect(conductorTempC(preeceAmps(gauge) / 10, cable)).toBeLessThan(60);
+    expect(conductorTempC(preeceAmps(gauge) / 10, cable)).toBeLessThan(70);
   });
 });

@@ -1,11 +1,13 @@
 /** Functions of one conductor. */
 import { ampacity } from '../../core/ampacity';
 import { conductorMassKg, ohmsPerM } from '../../core/conductor';
+import { conductorTempC } from '../../core/conductor-temp';
 import { toMetres } from '../../core/length';
 import { isRefusal } from '../../core/outcome';
 import { formatSize, sizeAreaMm2, sizeInSeries } from '../../core/size';
 import { perCell } from '../worksheet-function';
 import * as word from '../words';
+import { insulationMm, steadyAmps, stillAirC } from '../words-protection';
 
 const RESISTANCE_SOURCE =
   'AWG: geometry of ASTM B258, resistivity of IEC 60028 (IACS); mm2: IEC 60228 maximum at 20 degC where it lists the size.';
@@ -44,6 +46,24 @@ export const CONDUCTOR_FUNCTIONS = [
     source: 'Area x length x density; copper 8.89 g/cm3 (IACS).',
     compute: ({ size, length, unit, material }) =>
       conductorMassKg(size, toMetres(length, unit), material),
+  }),
+  perCell({
+    id: 'CONDUCTOR_TEMP',
+    topic: 'Conductor',
+    summary:
+      'Steady temperature of one insulated conductor alone in still air; two side by side, or a bundle, run hotter.',
+    takes: [steadyAmps, word.size, stillAirC, insulationMm, word.material],
+    gives: 'Degrees Celsius of the metal; #N/A where it would pass 300.',
+    example: { given: [30, '10 AWG'], result: 47.23 },
+    source:
+      'Heat balance: natural convection on a horizontal cylinder (Churchill and Chu 1975, air of UW/MHTL 8406), radiation (emissivity 0.9), PVC of 5 K m/W (IEC 60287-2-1), walls of UL 83.',
+    compute: ({ amps, size, ambient_c, insulation_mm, material }) =>
+      conductorTempC(amps, {
+        size,
+        material,
+        ambientC: ambient_c,
+        insulationMm: insulation_mm,
+      }),
   }),
   perCell({
     id: 'SIZE_AS',

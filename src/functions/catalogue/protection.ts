@@ -1,9 +1,18 @@
 /** Functions of protection. */
 import { ampacity } from '../../core/ampacity';
+import { faultAmps } from '../../core/fault';
 import { fuseFor } from '../../core/fuse';
+import { fuseGuards, fuseSeconds } from '../../core/fuse-time';
 import { isRefusal } from '../../core/outcome';
+import { withstandSeconds } from '../../core/withstand';
 import { perCell } from '../worksheet-function';
 import * as word from '../words';
+import * as protection from '../words-protection';
+
+const ADIABATIC_SOURCE =
+  'I^2 t = (k S)^2, IEC 60364-5-54 and IEC 60949; no heat leaves the metal, which is cautious beyond about 5 s, and its limits are published for up to 5 s.';
+const OPENING_SOURCE =
+  'Upper time limits of ISO 8820-3 from memory, log-log between its points; from 20 A up those of type E, the slower.';
 
 export const PROTECTION_FUNCTIONS = [
   perCell({
@@ -35,5 +44,58 @@ export const PROTECTION_FUNCTIONS = [
       });
       return isRefusal(ampacityA) ? ampacityA : fuseFor(amps, ampacityA, continuous);
     },
+  }),
+  perCell({
+    id: 'FAULT_AMPS',
+    topic: 'Protection',
+    summary: 'Current of a dead short at the far end of a run.',
+    takes: [word.volts, protection.sourceMilliohms, word.ohms],
+    gives: 'Amps.',
+    example: { given: [12.8, 20, 0.108], result: 100 },
+    source:
+      "Ohm's law; take the run's ohms from RUN_OHMS at 20 degC or colder for the most, hot for the least.",
+    compute: ({ volts, source_milliohms, ohms }) => faultAmps(volts, source_milliohms, ohms),
+  }),
+  perCell({
+    id: 'WITHSTAND_SECONDS',
+    topic: 'Protection',
+    summary: 'How long a conductor bears a short circuit before its insulation is hurt.',
+    takes: [word.size, protection.shortAmps, protection.startC, protection.limitC, word.material],
+    gives: 'Seconds.',
+    example: { given: ['12 AWG', 300], result: 1.604 },
+    source: ADIABATIC_SOURCE,
+    compute: ({ size, amps, start_c, limit_c, material }) =>
+      withstandSeconds(size, amps, { startC: start_c, limitC: limit_c, material }),
+  }),
+  perCell({
+    id: 'FUSE_SECONDS',
+    topic: 'Protection',
+    summary: 'Longest time a blade fuse may take to open, by the published limits.',
+    takes: [protection.rating, protection.fuseAmps],
+    gives:
+      'Seconds; #N/A below 1.35 times the rating, where it need never open, and for ratings that blade fuses do not have.',
+    example: { given: [15, 30], result: 5 },
+    source: `${OPENING_SOURCE} Beyond 6 times the rating no shorter time is promised.`,
+    compute: ({ rating, amps }) => fuseSeconds(rating, amps),
+  }),
+  perCell({
+    id: 'FUSE_GUARDS',
+    topic: 'Protection',
+    summary:
+      'Whether a blade fuse opens before a short circuit hurts the conductor, by the published limits.',
+    takes: [
+      protection.rating,
+      word.size,
+      protection.faultAmps,
+      protection.startC,
+      protection.limitC,
+      word.material,
+    ],
+    gives:
+      'TRUE or FALSE. FALSE also where the fault is too weak to open the fuse (under 1.35 times its rating) or above 1000 A, the most that blade fuses are proved to break.',
+    example: { given: [15, '14 AWG', 100], result: true },
+    source: `FUSE_SECONDS against WITHSTAND_SECONDS. ${OPENING_SOURCE}`,
+    compute: ({ rating, size, fault_amps, start_c, limit_c, material }) =>
+      fuseGuards(rating, size, fault_amps, { startC: start_c, limitC: limit_c, material }),
   }),
 ];

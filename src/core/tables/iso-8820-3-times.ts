@@ -1,0 +1,38 @@
+/**
+ * ISO 8820-3 (road vehicles, fuse-links with tabs: blade fuses), longest times to open, from memory, the standard not
+ * having been opened. What was read of makers' data sheets, as others print them: types C and F at 1.35, 1.6 and
+ * 2 times the rating as here; type C of 40 A also at 3.5, with 0.15 s at 6; type E of 40 A as here, but 50 s at 2.
+ * Only upper limits stand here: nothing is asserted about how soon a fuse may open.
+ */
+export interface OpeningLimit {
+  /** Current as a multiple of the rating. */
+  readonly timesRating: number;
+  /** The fuse has opened after so long. */
+  readonly seconds: number;
+}
+
+/** Types C (medium) and F (miniature). */
+export const OPENING_TYPES_C_F: readonly OpeningLimit[] = [
+  { timesRating: 1.35, seconds: 600 },
+  { timesRating: 1.6, seconds: 50 },
+  { timesRating: 2, seconds: 5 },
+  { timesRating: 3.5, seconds: 0.5 },
+  { timesRating: 6, seconds: 0.1 },
+];
+
+/** Type E (high current); the standard has no limit at 1.6 times the rating. */
+export const OPENING_TYPE_E: readonly OpeningLimit[] = [
+  { timesRating: 1.35, seconds: 1800 },
+  { timesRating: 2, seconds: 60 },
+  { timesRating: 3.5, seconds: 7 },
+  { timesRating: 6, seconds: 1 },
+];
+
+/**
+ * From this rating up, in amps, a blade fuse may be of type E (makers list it from 20 A), and a rating alone does not
+ * tell which: the slower limits are taken, up to 40 A too, where types C and F exist beside it.
+ */
+export const TYPE_E_FROM_A = 20;
+
+/** Most amps a blade fuse is proved to break, ISO 8820-3 (at 32 V or 58 V; read in the standard's abstract). */
+export const BLADE_BREAKING_A = 1000;
