@@ -2,12 +2,13 @@
  * The computed temperature of single copper conductors in free air of 30 degC at the published ampacities: each column
  * of a table says that its amps bring the conductor to that column's temperature. The whole comparison is printed.
  *
- * Why they differ. NFPA 70 table 310.17 goes back to measurements and a heat model of the 1930s on rubber-covered
- * wire, with walls about twice as thick as the thin PVC assumed here, and is rounded to 5 A; a wall of 0.4 mm in place
- * of 0.8 mm alone makes 14 AWG 6 to 9 K hotter and 4/0 AWG under 1 K. One step of 5 A is 4 K on 12 AWG in the 60 degC
- * column and 6 K on 14 AWG in the 90 degC column. The 90 degC column was set lower than the model for thick sizes.
- * 33 CFR 183.425 table 5 repeats 310.17 at 60 and 75 degC from 6 AWG up; under 10 AWG it keeps one current for both
- * columns, and its 90 degC column allows more than 310.17 for thin sizes and less for thick ones.
+ * Why they differ. NFPA 70 table 310.17 goes back to a heat model of the 1930s for rubber-covered wire (from memory),
+ * whose walls were about twice as thick as the thin PVC assumed here: with 0.76 mm in place of 0.38 mm the model puts
+ * 14 AWG 4 to 8 K lower, 4/0 AWG under 1 K. And the table goes in steps of 5 A, one of which is 9 K on 12 AWG (25 to
+ * 30 A) and 19 K on 14 AWG (30 to 35 A). So thin sizes scatter, and the model errs to the warm side there.
+ * 33 CFR 183.425 table 5 repeats 310.17 at 60 and 75 degC from 6 AWG up. From 10 AWG down it keeps one current for both
+ * columns, hence the low temperatures at 75 degC; at 90 degC it allows more than 310.17 for 18 and 16 AWG, the same for
+ * 12 and 10 AWG and less for all others.
  */
 import { afterAll, describe, expect, test } from 'vitest';
 import { conductorTempC } from '../../src/core/conductor-temp';
