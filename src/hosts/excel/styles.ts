@@ -27,10 +27,7 @@ export function applyStyle(format: Excel.RangeFormat, of: Area, style: CellStyle
   if (style.fontSizePt !== undefined) font.size = style.fontSizePt;
   if (style.fill !== undefined) format.fill.color = style.fill;
   if (style.align !== undefined) format.horizontalAlignment = ALIGNMENTS[style.align];
-  if (style.wrap !== undefined) {
-    format.wrapText = style.wrap;
-    if (style.wrap) format.verticalAlignment = 'Top';
-  }
+  if (style.wrap !== undefined) format.wrapText = style.wrap;
   if (style.border !== undefined) {
     for (const edge of edgesOf(style.border, of)) {
       const line = format.borders.getItem(edge);
