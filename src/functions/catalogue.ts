@@ -2,6 +2,7 @@
 import { CONDUCTOR_FUNCTIONS } from './catalogue/conductor';
 import { PROTECTION_FUNCTIONS } from './catalogue/protection';
 import { RUN_FUNCTIONS } from './catalogue/run';
+import { SUPPLY_FUNCTIONS } from './catalogue/supply';
 import type { WorksheetFunction } from './worksheet-function';
 
 /** The name space that workbooks write before the dot. */
@@ -11,6 +12,7 @@ export const CATALOGUE: readonly WorksheetFunction[] = [
   ...CONDUCTOR_FUNCTIONS,
   ...RUN_FUNCTIONS,
   ...PROTECTION_FUNCTIONS,
+  ...SUPPLY_FUNCTIONS,
 ];
 
 const BY_ID = new Map(CATALOGUE.map((entry) => [entry.id, entry]));

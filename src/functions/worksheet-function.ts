@@ -1,4 +1,4 @@
-/** The shape of a catalogue entry, and the two ways to make one. */
+/** The shape of a catalogue entry, and the common way to make one; list-function.ts has the other. */
 import type { Outcome } from '../core/outcome';
 import { broadcast } from './broadcast';
 import type { Matrix, ResultMatrix } from './cell';
@@ -30,7 +30,8 @@ export interface WorksheetFunction {
   evaluate(given: readonly (Matrix | undefined)[]): ResultMatrix;
 }
 
-type Described = Omit<WorksheetFunction, 'evaluate' | 'takes'>;
+/** An entry without what its making adds. */
+export type Described = Omit<WorksheetFunction, 'evaluate' | 'takes'>;
 
 /** What a function's own few lines receive: one read value for each word, by the word's name. */
 export type ValuesOf<Words extends readonly Word[]> = {

@@ -1,0 +1,227 @@
+/**
+ * Functions over whole lists, the second way to make a catalogue entry beside `perCell`: their arguments are columns of
+ * one length whose rows belong together, such as the runs of a schedule, and the rows depend on one another.
+ */
+import { invalid, isRefusal, type Outcome } from '../core/outcome';
+import { answerCell, refusalCell } from './broadcast';
+import { CellError, isBlank, type Cell, type Matrix, type ResultCell } from './cell';
+import type { Given, Word } from './word';
+import type { Described, WorksheetFunction } from './worksheet-function';
+
+/** A word that takes a column (or a row) of values, one for each row of the list. */
+export interface ColumnWord<Name extends string = string, Value = unknown> extends Word<
+  Name,
+  Value
+> {
+  readonly column: {
+    /** What a blank cell stands for. Without it a blank makes the row's answer empty. */
+    readonly blankIs?: Value;
+    /** The word is a text, so a number 0 is a blank that the spreadsheet handed over as 0. */
+    readonly zeroIsBlank?: boolean;
+  };
+}
+
+/** The same word as a column of the list. */
+export function inColumn<Name extends string, Value>(
+  word: Word<Name, Value>,
+  column: ColumnWord<Name, Value>['column'] = {},
+): ColumnWord<Name, Value> {
+  return { ...word, column };
+}
+
+/**
+ * What a list function receives: for a word in a column one entry a row (undefined where the cell is blank, a refusal
+ * where it cannot be read), for any other word its one value.
+ */
+export type ListValuesOf<Words extends readonly Word[]> = {
+  readonly [W in Words[number] as W['name']]: W extends ColumnWord<string, infer Value>
+    ? readonly (Outcome<Value> | undefined)[]
+    : W extends Word<string, infer Value>
+      ? Value
+      : never;
+};
+
+type ListEntry<Words extends readonly Word[], Answer> = Described & {
+  readonly takes: Words;
+  compute(values: ListValuesOf<Words>): Answer;
+};
+
+interface Vector {
+  readonly cells: readonly Cell[];
+  readonly lies: boolean;
+}
+
+/** A range of one column or one row as a list; undefined where it is a block. */
+function vectorOf(matrix: Matrix): Vector | undefined {
+  const rows = matrix.length;
+  const columns = matrix.reduce((most, row) => Math.max(most, row.length), 0);
+  if (rows > 1 && columns > 1) return undefined;
+  return rows > 1
+    ? { cells: matrix.map((row) => row[0] ?? null), lies: false }
+    : { cells: matrix[0] ?? [], lies: columns > 1 };
+}
+
+interface ReadList {
+  readonly values: Readonly<Record<string, unknown>>;
+  /** By row, what its answer is whatever is computed: an error, or nothing for a blank. */
+  readonly settled: readonly (ResultCell | undefined)[];
+  readonly lies: boolean;
+}
+
+function isColumn(word: Word): word is ColumnWord {
+  return 'column' in word;
+}
+
+function emptyIn(word: Word, cell: Cell): boolean {
+  return isBlank(cell) || (isColumn(word) && word.column.zeroIsBlank === true && cell === 0);
+}
+
+/** Reads one cell of a list; an error that came in is told to the computation as a refusal. */
+function readCell(word: Word, cell: Cell): unknown {
+  if (cell instanceof CellError) return invalid(`the cell holds ${cell.code}`);
+  if (emptyIn(word, cell)) return isColumn(word) ? word.column.blankIs : word.fallback;
+  return word.read(cell as Given);
+}
+
+/** What a row answers because of one of its cells, errors that came in first, then blanks, then refusals. */
+function settledBy(words: readonly Word[], cells: readonly Cell[]): ResultCell | undefined {
+  const error = cells.find((cell) => cell instanceof CellError);
+  if (error !== undefined) return error;
+  const missing = (word: Word) =>
+    isColumn(word) ? !('blankIs' in word.column) : word.fallbackText === undefined;
+  if (words.some((word, index) => missing(word) && emptyIn(word, cells[index]!))) return '';
+  for (const [index, word] of words.entries()) {
+    const value = readCell(word, cells[index]!);
+    if (isRefusal(value)) return refusalCell(value, word.name);
+  }
+  return undefined;
+}
+
+/**
+ * Reads the arguments of a list function. A single cell holds for every row; a column that is shorter than the longest
+ * runs out, and its rows are #N/A; a block, or a range where one value belongs, is refused as a whole.
+ */
+function readList(
+  words: readonly Word[],
+  given: readonly (Matrix | undefined)[],
+): ReadList | CellError {
+  const vectors: Vector[] = [];
+  for (const [index, word] of words.entries()) {
+    const vector = vectorOf(given[index] ?? [[null]]);
+    if (vector === undefined) {
+      return refusalCell(invalid('a block of cells; give one column or one row'), word.name);
+    }
+    if (!isColumn(word) && vector.cells.length > 1) {
+      return refusalCell(invalid('a range; give one value, which holds for every row'), word.name);
+    }
+    vectors.push(vector);
+  }
+  const length = Math.max(1, ...vectors.map(({ cells }) => cells.length));
+  const long = words.findIndex((_, index) => vectors[index]!.cells.length > 1);
+
+  const ranOut = (word: Word, cells: readonly Cell[]) =>
+    new CellError(
+      '#N/A',
+      `${word.name}: its range has ${cells.length} cells and ran out here; make the ranges of one size`,
+    );
+  const columns = words.map((word, index): readonly Cell[] => {
+    const { cells } = vectors[index]!;
+    return cells.length <= 1
+      ? new Array<Cell>(length).fill(cells[0] ?? null)
+      : Array.from(
+          { length },
+          (_, row) => cells[row] ?? (row < cells.length ? null : ranOut(word, cells)),
+        );
+  });
+
+  const values: Record<string, unknown> = {};
+  for (const [index, word] of words.entries()) {
+    values[word.name] = isColumn(word)
+      ? columns[index]!.map((cell) => readCell(word, cell))
+      : readCell(word, columns[index]![0]!);
+  }
+  return {
+    values,
+    settled: Array.from({ length }, (_, row) =>
+      settledBy(
+        words,
+        columns.map((cells) => cells[row]!),
+      ),
+    ),
+    lies: long >= 0 && vectors[long]!.lies,
+  };
+}
+
+/** Whether a value that holds for every row is missing or refused, so that there is nothing to compute. */
+function lacksOne(words: readonly Word[], values: ReadList['values']): boolean {
+  return words.some((word) => {
+    const value = values[word.name];
+    return !isColumn(word) && (isRefusal(value) || (value === undefined && !('fallback' in word)));
+  });
+}
+
+/**
+ * A function that answers with a column, one cell for each row of its lists (a row of cells where the lists are rows).
+ * A row with an error, a blank or a cell that cannot be read answers with that, whatever is computed; the computation
+ * sees it, and says what it means for the others.
+ */
+export function perList<const Words extends readonly Word[]>(
+  entry: ListEntry<Words, readonly Outcome<Given>[]>,
+): WorksheetFunction {
+  const compute = entry.compute as (values: ReadList['values']) => readonly Outcome<Given>[];
+  return {
+    ...entry,
+    evaluate(given) {
+      const list = readList(entry.takes, given);
+      if (list instanceof CellError) return [[list]];
+      const answers = lacksOne(entry.takes, list.values) ? [] : compute(list.values);
+      const cells = list.settled.map((cell, row) => cell ?? answerCell(answers[row]!));
+      return list.lies ? [cells] : cells.map((cell) => [cell]);
+    },
+  };
+}
+
+/**
+ * A function that answers with one value from whole lists. Rows that are blank in every column are left out; a row that
+ * is blank in one alone is an error, since leaving it out would change the answer; the first error of the list is the
+ * answer. The computation receives whole rows only.
+ */
+export function overList<const Words extends readonly ColumnWord[]>(
+  entry: Described & {
+    readonly takes: Words;
+    compute(rows: readonly RowOf<Words>[]): Outcome<Given>;
+  },
+): WorksheetFunction {
+  const compute = entry.compute as (rows: readonly Record<string, unknown>[]) => Outcome<Given>;
+  return {
+    ...entry,
+    evaluate(given) {
+      const list = readList(entry.takes, given);
+      if (list instanceof CellError) return [[list]];
+      const { settled } = list;
+      const columns = entry.takes.map(
+        ({ name }) => [name, list.values[name] as readonly unknown[]] as const,
+      );
+      const rows: Record<string, unknown>[] = [];
+      for (const [row, cell] of settled.entries()) {
+        if (cell instanceof CellError) return [[cell]];
+        const filled = columns.filter(([, values]) => values[row] !== undefined);
+        if (filled.length === 0) continue;
+        const blank = columns.find(([, values]) => values[row] === undefined);
+        if (blank !== undefined) {
+          const why = `row ${row + 1} of the list is blank here and has ${filled[0]![0]}; fill it in, or clear both`;
+          return [[refusalCell(invalid(why), blank[0])]];
+        }
+        rows.push(Object.fromEntries(columns.map(([name, values]) => [name, values[row]])));
+      }
+      return [[rows.length === 0 ? '' : answerCell(compute(rows))]];
+    },
+  };
+}
+
+/** A whole row of a list: a read value for each word. */
+export type RowOf<Words extends readonly ColumnWord[]> = {
+  readonly [W in Words[number] as W['name']]: W extends ColumnWord<string, infer Value>
+    ? Value
+    : never;
+};
