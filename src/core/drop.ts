@@ -2,6 +2,7 @@
 import { ohmsPerM } from './conductor';
 import { atMost } from './limits';
 import { noAnswer, type Outcome } from './outcome';
+import { amount } from './sentence';
 import type { ConductorSize } from './size';
 import type { Material } from './tables/materials';
 
@@ -27,7 +28,7 @@ export function loadVolts(volts: number, amps: number, ohms: number): Outcome<nu
   return left >= 0
     ? left
     : noAnswer(
-        `this run cannot carry ${amps} A: it would lose ${(amps * ohms).toPrecision(3)} V and the source has ${volts} V`,
+        `this run cannot carry ${amps} A: it would lose ${amount(amps * ohms, 'V')} and the source has ${volts} V`,
       );
 }
 
@@ -37,10 +38,11 @@ export function loadVolts(volts: number, amps: number, ohms: number): Outcome<nu
  */
 export function steadyPowerAmps(watts: number, volts: number, ohms: number): Outcome<number> {
   const ampsWithoutDrop = watts / volts;
+  if (ohms === 0) return ampsWithoutDrop;
   const shareOfMost = 4 * ampsWithoutDrop * (ohms / volts);
   if (!atMost(shareOfMost, 1)) {
     return noAnswer(
-      `the cable cannot deliver ${watts} W: through ${ohms} ohm from ${volts} V the most is ${(volts ** 2 / (4 * ohms)).toPrecision(3)} W`,
+      `the cable cannot deliver ${watts} W: through ${ohms} ohm from ${volts} V the most is ${amount((volts / (4 * ohms)) * volts, 'W')}`,
     );
   }
   return (2 * ampsWithoutDrop) / (1 + Math.sqrt(Math.max(0, 1 - shareOfMost)));

@@ -1,6 +1,7 @@
 /** The fuse protects the wire: big enough for the load, no bigger than the conductor may carry. */
 import { atMost } from './limits';
 import { noAnswer, type Outcome } from './outcome';
+import { amount } from './sentence';
 import { FUSE_RATINGS } from './tables/iso-8820-ratings';
 
 /**
@@ -18,7 +19,7 @@ export function smallestFuseFor(amps: number, continuous: boolean): Outcome<numb
   return (
     found?.ratingA ??
     noAnswer(
-      `the load needs a fuse of ${neededA} A and the largest standard rating is ${FUSE_RATINGS.at(-1)!.ratingA} A; divide the load`,
+      `the load needs a fuse of ${amount(neededA, 'A')} and the largest standard rating is ${FUSE_RATINGS.at(-1)!.ratingA} A; divide the load`,
     )
   );
 }
@@ -27,7 +28,9 @@ export function smallestFuseFor(amps: number, continuous: boolean): Outcome<numb
 export function fuseFor(amps: number, ampacityA: number, continuous: boolean): Outcome<number> {
   const ratingA = smallestFuseFor(amps, continuous);
   if (typeof ratingA !== 'number' || atMost(ratingA, ampacityA)) return ratingA;
+  // Rounded down, or 24.98 A would be told as the 25 A it is not.
+  const shownAmpacityA = Math.floor(ampacityA * 10) / 10;
   return noAnswer(
-    `the load needs a fuse of ${ratingA} A and the conductor may carry ${ampacityA.toPrecision(3)} A; take a thicker size`,
+    `the load needs a fuse of ${ratingA} A and the conductor may carry ${shownAmpacityA} A; take a thicker size`,
   );
 }

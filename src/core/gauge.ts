@@ -4,6 +4,7 @@ import { runOhms, type Route } from './drop';
 import { fuseFor, smallestFuseFor } from './fuse';
 import { atMost } from './limits';
 import { isRefusal, noAnswer, type Outcome } from './outcome';
+import { amount } from './sentence';
 import { SERIES_SIZES, type ConductorSize, type Series } from './size';
 
 /** A run before its size is chosen. */
@@ -40,8 +41,8 @@ function whyNone(limit: GaugeLimit, demand: RunDemand, thickest: ConductorSize):
   const targetVolts = demand.volts * demand.maxDrop;
   if (limit === 'drop') {
     return atMost(jointVolts, targetVolts)
-      ? `no size keeps the drop within ${targetVolts.toPrecision(3)} V: the thickest loses ${(demand.amps * runOhms(thickest, demand)).toPrecision(3)} V; shorten the run, divide the load or raise the volts`
-      : `the joints alone lose ${jointVolts.toPrecision(3)} V of the ${targetVolts.toPrecision(3)} V that the target allows`;
+      ? `no size keeps the drop within ${amount(targetVolts, 'V')}: the thickest loses ${amount(demand.amps * runOhms(thickest, demand), 'V')}; shorten the run, divide the load or raise the volts`
+      : `the joints alone lose ${amount(jointVolts, 'V')} of the ${amount(targetVolts, 'V')} that the target allows`;
   }
   if (limit === 'heat') {
     return `no size may carry ${demand.amps} A as installed; divide the load or use insulation of a higher rating`;

@@ -24,13 +24,3 @@ export function noAnswer(why: string): Refusal {
 export function isRefusal(outcome: unknown): outcome is Refusal {
   return typeof outcome === 'object' && outcome !== null && 'refused' in outcome;
 }
-
-const SHOWN_CHARACTERS = 40;
-
-/** Text that came, short enough for a sentence. */
-export function shortened(text: string): string {
-  if (text.length <= SHOWN_CHARACTERS) return text;
-  // A character outside the basic plane is two units long; half of one is no text at all.
-  const shown = text.slice(0, SHOWN_CHARACTERS).replace(/[\uD800-\uDBFF]$/, '');
-  return `${shown}…`;
-}

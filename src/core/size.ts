@@ -2,7 +2,8 @@
 import { gaugeAreaMm2, THICKEST_GAUGE, THINNEST_GAUGE } from './tables/awg';
 import { IEC_60228 } from './tables/iec-60228';
 import { atMost } from './limits';
-import { invalid, noAnswer, shortened, type Outcome } from './outcome';
+import { invalid, noAnswer, type Outcome } from './outcome';
+import { shortened } from './sentence';
 
 /** An American gauge (1/0 is 0, 4/0 is -3), or a metal area. */
 export type ConductorSize =

@@ -2,7 +2,8 @@
  * Words: the arguments that functions share. A word is described, given its unit and default, and read in one
  * place, whatever number of functions take it.
  */
-import { invalid, isRefusal, shortened, type Outcome } from '../core/outcome';
+import { invalid, isRefusal, type Outcome } from '../core/outcome';
+import { shortened } from '../core/sentence';
 
 /** A cell that is neither blank nor an error. */
 export type Given = string | number | boolean;
