@@ -1,0 +1,70 @@
+/** Chromium for the browser tests, watched for what a page must not do. */
+import { existsSync } from 'node:fs';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { inject } from 'vitest';
+
+const CHROMIUM = '/usr/bin/chromium';
+const QUIET = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export async function launchBrowser(): Promise<Browser> {
+  if (!existsSync(CHROMIUM)) {
+    throw new Error(
+      `The browser tests need Chromium at ${CHROMIUM}. On Debian: apt-get install chromium`,
+    );
+  }
+  return chromium.launch({ executablePath: CHROMIUM, args: QUIET });
+}
+
+export interface Trouble {
+  /** What the page's Content-Security-Policy stopped. */
+  readonly violations: string[];
+  /** Requests to any other address than the tests' own server. */
+  readonly strayRequests: string[];
+  readonly pageErrors: string[];
+}
+
+export interface WatchedPage {
+  readonly page: Page;
+  readonly trouble: Trouble;
+}
+
+export interface Window {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Opens one of the built pages, from a blank slate, and keeps a list of what goes wrong in it. */
+export async function openPage(
+  browser: Browser,
+  path: string,
+  viewport: Window = { width: 1400, height: 800 },
+): Promise<WatchedPage> {
+  const origin = inject('origin');
+  const trouble: Trouble = { violations: [], strayRequests: [], pageErrors: [] };
+  const page = await browser.newPage({ viewport });
+  await page.exposeFunction('tellViolation', (what: string) => {
+    trouble.violations.push(what);
+  });
+  await page.addInitScript(() => {
+    document.addEventListener('securitypolicyviolation', (event) => {
+      const tell = (window as unknown as { tellViolation: (what: string) => void }).tellViolation;
+      tell(`${event.violatedDirective}: ${event.blockedURI}`);
+    });
+  });
+  page.on('request', (request) => {
+    const url = request.url();
+    const own = url.startsWith(`${origin}/`) || url.startsWith('data:') || url.startsWith('blob:');
+    if (!own) trouble.strayRequests.push(url);
+  });
+  page.on('pageerror', (error) => trouble.pageErrors.push(error.message));
+  await page.goto(`${origin}/${path}`);
+  return { page, trouble };
+}

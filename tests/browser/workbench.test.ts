@@ -1,0 +1,249 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { CATALOGUE } from '../../src/functions/catalogue';
+import { newSchedule } from '../../src/sheets/new-schedule';
+import { cellAddress } from '../../src/sheets/area';
+import { DEMO_RULES, DEMO_RUNS } from '../../src/sheets/demo';
+import type { ColumnKey } from '../../src/sheets/schedule-columns';
+import {
+  readSchedule,
+  type ReadRow,
+  type ScheduleReading,
+} from '../../src/sheets/schedule-reading';
+import type { SheetPlan } from '../../src/sheets/plan';
+import { call } from '../functions/call';
+import { HOSTILE, hostileCases } from '../hosts/workbench/hostile-cases';
+import { launchBrowser } from './browser';
+import { openWorkbench, type WorkbenchPage } from './workbench-page';
+
+let browser: Browser;
+let workbench: WorkbenchPage;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+  workbench = await openWorkbench(browser);
+});
+
+afterAll(async () => {
+  await browser?.close();
+});
+
+async function schedule(): Promise<ScheduleReading & { readonly sheetName: string }> {
+  const grid = await workbench.activeGrid();
+  const reading = readSchedule(grid.values);
+  if (reading === undefined) throw new Error(`${grid.sheetName} is not a schedule.`);
+  return { ...reading, sheetName: grid.sheetName };
+}
+
+function rowNamed(reading: ScheduleReading, name: string): ReadRow {
+  const row = reading.rows.find(({ values }) => values.run === name);
+  if (row === undefined) throw new Error(`no run ${name}`);
+  return row;
+}
+
+const at = (reading: ScheduleReading, row: ReadRow, key: ColumnKey) =>
+  cellAddress(row.row, reading.columnOf[key]);
+
+describe('the workbench as it opens', () => {
+  test('shows every run of the demonstration with a verdict', async () => {
+    const { rows } = await schedule();
+    expect(rows.map(({ values }) => values.run)).toEqual(DEMO_RUNS.map(({ run }) => run));
+    const verdicts = rows.map(({ values }) => values.verdict);
+    expect(verdicts).toContain('ok');
+    expect(verdicts.some((verdict) => String(verdict).includes('drop over target'))).toBe(true);
+  });
+
+  test('shows the numbers that the functions give', async () => {
+    const { rows } = await schedule();
+    const unit = String(DEMO_RULES.unit);
+    for (const { values } of rows) {
+      if (values.size === '#N/A') continue;
+      const joints = values.joints ?? undefined;
+      expect(values.dropVolts).toBe(
+        call('DCDROP', values.amps, values.length, unit, values.size, undefined, undefined, joints),
+      );
+      expect(values.ampacity).toBe(call('AMPACITY', values.size));
+      const suggested = call(
+        'MINGAUGE',
+        values.amps,
+        values.length,
+        unit,
+        values.volts,
+        values.target,
+        undefined,
+        undefined,
+        joints,
+      );
+      expect(values.suggested).toBe(suggested);
+      expect(values.verdict).toBe(
+        call(
+          'RUN_VERDICT',
+          values.amps,
+          values.length,
+          unit,
+          values.volts,
+          values.target,
+          values.size,
+          undefined,
+          undefined,
+          joints,
+        ),
+      );
+    }
+  });
+
+  test('breaks no rule of its own and asks no other host for anything', () => {
+    expect(workbench.trouble).toEqual({ violations: [], strayRequests: [], pageErrors: [] });
+  });
+});
+
+describe('a run edited by hand', () => {
+  test('changes its verdict and its colour when the length is typed over', async () => {
+    const page = await openWorkbench(browser);
+    const grid = await page.activeGrid();
+    const reading = readSchedule(grid.values)!;
+    const row = rowNamed(reading, 'Case 3 lamp');
+    const verdict = at(reading, row, 'verdict');
+    expect(await page.read(grid.sheetName, verdict)).toBe('ok');
+    expect(await page.highlight(grid.sheetName, verdict)).toBeNull();
+
+    await page.type(grid.sheetName, at(reading, row, 'length'), '400');
+    await expect.poll(() => page.read(grid.sheetName, at(reading, row, 'length'))).toBe(400);
+    await page.write(grid.sheetName, at(reading, row, 'ownSize'), '18 AWG');
+    expect(await page.read(grid.sheetName, verdict)).toBe('drop over target');
+    await expect.poll(() => page.highlight(grid.sheetName, verdict)).not.toBeNull();
+    const overTarget = await page.highlight(grid.sheetName, at(reading, row, 'dropShare'));
+    expect(overTarget).not.toBeNull();
+
+    await page.write(grid.sheetName, at(reading, row, 'length'), 12);
+    expect(await page.read(grid.sheetName, verdict)).toBe('ok');
+    await expect.poll(() => page.highlight(grid.sheetName, verdict)).toBeNull();
+    await page.page.close();
+  });
+
+  test('says under the grid why a size is no size, and falls silent when it is mended', async () => {
+    const reading = await schedule();
+    const row = rowNamed(reading, 'Case 1 set');
+    const own = at(reading, row, 'ownSize');
+    const drop = at(reading, row, 'dropVolts');
+    await workbench.write(reading.sheetName, own, '2.5');
+    expect(await workbench.read(reading.sheetName, drop)).toBe('#VALUE!');
+    await workbench.select(reading.sheetName, drop);
+    await expect
+      .poll(() => workbench.statusText())
+      .toContain('for square millimetres write "2.5 mm2"');
+    await workbench.write(reading.sheetName, own, '2.5 mm2');
+    expect(await workbench.read(reading.sheetName, drop)).toBeTypeOf('number');
+    await expect.poll(() => workbench.statusText()).toBe('');
+    await workbench.write(reading.sheetName, own, '12 AWG');
+  });
+
+  test('says under the grid what belongs into a cell', async () => {
+    const reading = await schedule();
+    await workbench.select(reading.sheetName, at(reading, reading.rows[0]!, 'length'));
+    await expect.poll(() => workbench.statusText()).toContain('Source to load along the route');
+  });
+
+  test('keeps a size such as 1/0 a text when it is typed', async () => {
+    const reading = await schedule();
+    const row = rowNamed(reading, 'Van feed');
+    const own = at(reading, row, 'ownSize');
+    await workbench.type(reading.sheetName, own, '1/0');
+    await expect.poll(() => workbench.read(reading.sheetName, own)).toBe('1/0');
+    await expect
+      .poll(() => workbench.read(reading.sheetName, at(reading, row, 'size')))
+      .toBe('1/0');
+    await workbench.write(reading.sheetName, own, null);
+  });
+});
+
+describe('inserting sheets', () => {
+  const insert = (plans: readonly SheetPlan[]) =>
+    workbench.page.evaluate(
+      (given) =>
+        window.loomWorkbench!.host.insert(given).then(
+          () => null,
+          (fault: Error) => fault.message,
+        ),
+      plans as SheetPlan[],
+    );
+  const taken = async () => {
+    const names = await workbench.page.evaluate(async () => {
+      const found = await window.loomWorkbench!.host.taken();
+      return { sheets: [...found.sheets], names: [...found.names] };
+    });
+    return { sheets: new Set(names.sheets), names: new Set(names.names) };
+  };
+
+  test('a second schedule takes another name, and both go on computing', async () => {
+    const first = (await schedule()).sheetName;
+    expect(await insert(newSchedule('demo', 'cells', await taken()))).toBeNull();
+    const second = await schedule();
+    expect(second.sheetName).not.toBe(first);
+    expect(await workbench.sheetNames()).toEqual(expect.arrayContaining([first, second.sheetName]));
+    const row = second.rows[0]!;
+    const drop = at(second, row, 'dropVolts');
+    const before = await workbench.read(first, drop);
+    expect(await workbench.read(second.sheetName, drop)).toBe(before);
+    await workbench.write(second.sheetName, at(second, row, 'length'), 70);
+    expect(await workbench.read(second.sheetName, drop)).not.toBe(before);
+    expect(await workbench.read(first, drop)).toBe(before);
+  });
+
+  test('a failure half-way leaves the workbook as it was', async () => {
+    const before = { sheets: await workbench.sheetNames(), taken: await taken() };
+    const [plan] = newSchedule('empty', 'cells', before.taken);
+    const clash = { ...plan!, name: 'Clash' };
+    const said = await insert([plan!, clash]);
+    expect(said).toMatch(/^The sheet could not be added, and the workbook is as it was: /);
+    expect({ sheets: await workbench.sheetNames(), taken: await taken() }).toEqual(before);
+  });
+
+  test('a taken sheet name is refused', async () => {
+    const [name] = await workbench.sheetNames();
+    const [plan] = newSchedule('empty', 'cells', await taken());
+    expect(await insert([{ ...plan!, name: name!.toUpperCase() }])).toContain('already');
+  });
+});
+
+describe('every function in the browser', () => {
+  test.each(CATALOGUE.map((entry) => [entry.id, entry] as const))(
+    '%s answers a blank, an error, a boolean and a text as it does when called directly',
+    async (id, entry) => {
+      const cases = hostileCases(entry);
+      const sheet = `Hostile ${id}`;
+      const plan: SheetPlan = {
+        name: sheet,
+        columnWidths: [],
+        blocks: [
+          {
+            area: { row: 0, column: 0, rows: 1, columns: HOSTILE.length },
+            cells: [HOSTILE.map(({ content }) => content)],
+          },
+          {
+            area: { row: 1, column: 0, rows: cases.length, columns: 1 },
+            cells: cases.map(({ formula }) => [{ formula }]),
+          },
+        ],
+        names: [],
+        entries: [],
+        highlights: [],
+        notes: [],
+        frozenRows: 0,
+        frozenColumns: 0,
+        print: { landscape: false, area: { row: 0, column: 0, rows: 1, columns: 1 }, footer: '' },
+      };
+      const answers = await workbench.page.evaluate(
+        async ([given, addresses]) => {
+          const { host, readCell } = window.loomWorkbench!;
+          await host.insert([given as SheetPlan]);
+          return addresses.map((address) => readCell(given.name, address));
+        },
+        [plan, cases.map((_, index) => cellAddress(index + 1, 0))] as const,
+      );
+      expect(cases.map(({ name }, index) => [name, answers[index]])).toEqual(
+        cases.map(({ name, expected }) => [name, expected]),
+      );
+    },
+  );
+});
