@@ -1,0 +1,17 @@
+/** Inserting a new schedule, and the sentence that says what came of it. */
+import type { SheetHost } from '../hosts/sheet-host';
+import { DEMO_RUNS } from '../sheets/demo';
+import { newSchedule, type ScheduleFilling } from '../sheets/new-schedule';
+
+const OUTCOMES: Readonly<Record<ScheduleFilling, string>> = {
+  demo: `with the demonstration: ${DEMO_RUNS.length} runs of a volunteer river flood watch, some of them deliberately bad`,
+  empty: 'empty: fill in the green cells, and each row computes',
+};
+
+/** Adds a schedule under names that are free; resolves to the sentence, rejects with the host's. */
+export async function insertSchedule(host: SheetHost, filling: ScheduleFilling): Promise<string> {
+  const plans = newSchedule(filling, host.references, await host.taken());
+  await host.insert(plans);
+  const named = plans.map(({ name }) => `“${name}”`).join(', ');
+  return `Inserted ${named}, ${OUTCOMES[filling]}.`;
+}

@@ -1,0 +1,52 @@
+/** "New schedule": adds a schedule sheet to the workbook. */
+import type { SheetHost } from '../hosts/sheet-host';
+import type { ScheduleFilling } from '../sheets/new-schedule';
+import { commandButton } from './command-button';
+import { insertSchedule } from './insertion';
+import { make } from './make';
+import { makeNotice, sentenceOf } from './notice';
+import { sectionElement, type Section } from './section';
+
+export function newScheduleSection(host: SheetHost): Section {
+  const notice = makeNotice();
+
+  const insert = (filling: ScheduleFilling) => {
+    setBusy(true);
+    notice.tell('Inserting a schedule…');
+    insertSchedule(host, filling)
+      .then(notice.tell, (fault: unknown) => {
+        notice.warn(sentenceOf(fault));
+      })
+      .finally(() => {
+        setBusy(false);
+      });
+  };
+  const buttons = [
+    commandButton('Insert the demonstration', 'primary', () => {
+      insert('demo');
+    }),
+    commandButton('Insert an empty schedule', 'outline', () => {
+      insert('empty');
+    }),
+  ];
+  const setBusy = (busy: boolean) => {
+    for (const button of buttons) button.setBusy(busy);
+  };
+
+  return {
+    element: sectionElement(
+      'new-schedule',
+      'New schedule',
+      make(
+        'p',
+        {},
+        'A sheet with one row a cable run: size, drop, fuse and a verdict. It goes on a sheet of its own; nothing in the workbook is overwritten.',
+      ),
+      make('div', { class: 'loom-commands' }, ...buttons.map(({ element }) => element)),
+      notice.element,
+    ),
+    stop() {
+      // Nothing is listened to.
+    },
+  };
+}

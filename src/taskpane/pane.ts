@@ -1,0 +1,31 @@
+/** The pane beside a workbook, in Excel and in the workbench alike. */
+import './pane.css';
+import type { SheetHost } from '../hosts/sheet-host';
+import { cautionsFoot } from './cautions-foot';
+import { functionsSection } from './functions-section';
+import { make } from './make';
+import { newScheduleSection } from './new-schedule-section';
+import { standingSection } from './standing-section';
+import { followTheme } from './theme';
+
+/**
+ * Fills an element with the pane over a spreadsheet. The element needs a height of its own, within which the pane
+ * scrolls. Returns the way to take the pane down again.
+ */
+export function mountPane(root: HTMLElement, host: SheetHost): () => void {
+  const stopTheme = followTheme();
+  const sections = [newScheduleSection(host), standingSection(host), functionsSection()];
+  const foot = cautionsFoot();
+  const pane = make(
+    'div',
+    { class: 'loom-pane' },
+    make('div', { class: 'loom-body' }, ...sections.map(({ element }) => element)),
+    foot.element,
+  );
+  root.append(pane);
+  return () => {
+    for (const section of [...sections, foot]) section.stop();
+    stopTheme();
+    pane.remove();
+  };
+}

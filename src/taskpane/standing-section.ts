@@ -1,0 +1,95 @@
+/** "Schedule in view": the runs of the active sheet by verdict, and the way to the worst. */
+import type { SheetHost } from '../hosts/sheet-host';
+import { calmly } from './calm';
+import { commandButton } from './command-button';
+import { make, say } from './make';
+import { makeNotice, sentenceOf } from './notice';
+import { sectionElement, type Section } from './section';
+import { standingOf, standingSentence, type Standing } from './standing';
+import { worstRunOf } from './worst-run';
+
+/** Long enough to let a calculation of many cells settle, short enough to seem at once. */
+const DELAY_MS = 250;
+
+function countRows({ verdicts }: Extract<Standing, { kind: 'schedule' }>): HTMLElement[] {
+  return verdicts.map(({ verdict, runs, gravity }) =>
+    make(
+      'li',
+      { 'data-gravity': gravity },
+      make('span', { class: 'loom-count' }, String(runs)),
+      make('span', { class: 'loom-verdict' }, verdict),
+    ),
+  );
+}
+
+export function standingSection(host: SheetHost): Section {
+  const summary = make('p', { role: 'status', class: 'loom-summary' });
+  const counts = make('ul', { class: 'loom-counts', 'aria-label': 'Runs by verdict' });
+  const reading = makeNotice();
+  const found = makeNotice();
+  const toWorst = commandButton('Go to the worst run', 'outline', () => {
+    toWorst.setBusy(true);
+    goToWorst()
+      .then(found.tell, (fault: unknown) => {
+        found.warn(sentenceOf(fault));
+      })
+      .finally(() => {
+        toWorst.setBusy(false);
+      });
+  });
+
+  /** The sheet is read anew, since it may have changed since it was counted. */
+  async function goToWorst(): Promise<string> {
+    const grid = await host.activeGrid();
+    const worst = grid === null ? undefined : worstRunOf(grid);
+    if (grid === null || worst === undefined) return 'No run in view is other than ok.';
+    await host.select(grid.sheetName, worst.area);
+    return worst.sentence;
+  }
+
+  let shown = '';
+  function show(standing: Standing): void {
+    reading.clear();
+    const state = JSON.stringify(standing);
+    if (state === shown) return;
+    shown = state;
+    say(summary, standingSentence(standing));
+    const isSchedule = standing.kind === 'schedule';
+    counts.replaceChildren(...(isSchedule ? countRows(standing) : []));
+    counts.hidden = counts.childElementCount === 0;
+    toWorst.element.hidden = !isSchedule || standing.notOk === 0;
+    // What was found belongs to the figures as they were.
+    found.clear();
+  }
+
+  let stopped = false;
+  const follow = calmly(async () => {
+    try {
+      const standing = standingOf(await host.activeGrid());
+      if (!stopped) show(standing);
+    } catch (fault) {
+      if (!stopped) reading.warn(sentenceOf(fault));
+    }
+  }, DELAY_MS);
+  const stopListening = host.onChange(follow.poke);
+
+  counts.hidden = true;
+  toWorst.element.hidden = true;
+  follow.poke();
+  return {
+    element: sectionElement(
+      'standing',
+      'Schedule in view',
+      summary,
+      counts,
+      reading.element,
+      toWorst.element,
+      found.element,
+    ),
+    stop() {
+      stopped = true;
+      stopListening();
+      follow.stop();
+    },
+  };
+}
