@@ -8,7 +8,13 @@ import type { Area } from './area';
  * One cell's content: a value, a formula (with its leading "="), or nothing (null leaves the cell empty).
  * A string is text whatever it begins with; only `formula` computes.
  */
-export type CellContent = string | number | boolean | null | { readonly formula: string };
+export type CellContent = string | number | boolean | null | Formula;
+
+/** A formula, and what it came to when the plan was made, for readers that do not calculate. */
+export interface Formula {
+  readonly formula: string;
+  readonly cached?: string | number | boolean | { readonly error: string };
+}
 
 /** How cells look. Colours are "#rrggbb"; a field left out leaves the host's default. */
 export interface CellStyle {
