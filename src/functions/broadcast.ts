@@ -1,5 +1,5 @@
 /** Ranges anywhere: a cell-by-cell computation spread over the common shape of its arguments. */
-import { invalid, isRefusal, type Outcome, type Refusal } from '../core/outcome';
+import { isRefusal, type Outcome, type Refusal } from '../core/outcome';
 import {
   CellError,
   isBlank,
@@ -8,10 +8,7 @@ import {
   type ResultCell,
   type ResultMatrix,
 } from './cell';
-import type { Given, Word } from './word';
-
-/** Newer spreadsheets hold more in a cell (data types, pictures); none of it is an argument of ours. */
-const READABLE: ReadonlySet<string> = new Set(['string', 'number', 'boolean']);
+import { readGiven, type Given, type Word } from './word';
 
 const LEFT_OUT: Matrix = [[null]];
 
@@ -83,14 +80,8 @@ export function broadcast(
     }
     const values: Record<string, unknown> = {};
     for (const [index, word] of words.entries()) {
-      const cell = cells[index] as Given | null;
-      if (!isBlank(cell) && !READABLE.has(typeof cell)) {
-        return refusalCell(
-          invalid('this kind of cell cannot be read; give a number or text'),
-          word.name,
-        );
-      }
-      const value = isBlank(cell) ? word.fallback : word.read(cell);
+      const cell = cells[index]!;
+      const value = isBlank(cell) ? word.fallback : readGiven(word, cell);
       if (isRefusal(value)) return refusalCell(value, word.name);
       values[word.name] = value;
     }

@@ -31,6 +31,16 @@ export interface Word<Name extends string = string, Value = unknown> {
   read(given: Given): Outcome<Value>;
 }
 
+/** Newer spreadsheets hold more in a cell (data types, pictures); none of it is an argument of ours. */
+const READABLE: ReadonlySet<string> = new Set(['string', 'number', 'boolean']);
+
+/** Reads a cell that is neither blank nor an error by its word, whatever kind of thing a caller put there. */
+export function readGiven<Value>(word: Word<string, Value>, cell: unknown): Outcome<Value> {
+  return READABLE.has(typeof cell)
+    ? word.read(cell as Given)
+    : invalid('this kind of cell cannot be read; give a number or text');
+}
+
 /** The text shown beside a parameter: meaning and default. */
 export function describeWord(word: Word): string {
   return word.fallbackText === undefined
