@@ -23,9 +23,11 @@ export interface Composition {
   readonly constants: readonly Write[];
   /** Formulas outside computed table columns, which may refer to tables; null between them. */
   readonly formulas: readonly Write[];
+  /** What is typed over single cells of computed table columns, whose formula stands in all the others. */
+  readonly overtyped: readonly Write[];
 }
 
-/** Lays a plan's blocks over one another in their order. Table headings and computed columns lie on top. */
+/** Lays a plan's blocks over one another in their order. Table headings lie on top. */
 export function compose(plan: SheetPlan): Composition {
   const contents = new Map<string, CellContent>();
   const formats = new Map<string, string>();
@@ -43,27 +45,32 @@ export function compose(plan: SheetPlan): Composition {
   const computed = new Set<string>();
   for (const [index, column] of (plan.table?.columns ?? []).entries()) {
     if (plan.table === undefined || column.formula === undefined) continue;
-    for (const [row, at] of cellsOf(bodyColumn(plan.table.area, index))) {
-      contents.delete(key(row, at));
-      computed.add(key(row, at));
-    }
+    for (const [row, at] of cellsOf(bodyColumn(plan.table.area, index))) computed.add(key(row, at));
   }
 
+  const contentAt = (row: number, column: number) => contents.get(key(row, column)) ?? null;
+  const isComputed = (row: number, column: number) => computed.has(key(row, column));
   const isFormula = (row: number, column: number) =>
-    computed.has(key(row, column)) || formulaIn(contents.get(key(row, column))) !== undefined;
+    isComputed(row, column) || formulaIn(contentAt(row, column)) !== undefined;
   // A formula written into a cell formatted as text would stay on show as text.
   const formatAt = (row: number, column: number) => {
     const format = formats.get(key(row, column)) ?? GENERAL_FORMAT;
     return format === TEXT_FORMAT && isFormula(row, column) ? GENERAL_FORMAT : format;
   };
+  const written = (row: number, column: number, value: string | number | boolean): Written =>
+    typeof value === 'string' ? writtenText(value, formatAt(row, column) === TEXT_FORMAT) : value;
   const constantAt = (row: number, column: number): Written => {
-    if (isFormula(row, column)) return null;
-    const content = contents.get(key(row, column)) ?? '';
-    if (typeof content !== 'string') return content as number | boolean;
-    return writtenText(content, formatAt(row, column) === TEXT_FORMAT);
+    const content = contentAt(row, column) ?? '';
+    if (isComputed(row, column) || typeof content === 'object') return null;
+    return written(row, column, content);
   };
   const formulaAt = (row: number, column: number): Written =>
-    formulaIn(contents.get(key(row, column))) ?? null;
+    isComputed(row, column) ? null : (formulaIn(contentAt(row, column)) ?? null);
+  const overtypedAt = (row: number, column: number): Written => {
+    const content = contentAt(row, column);
+    if (!isComputed(row, column) || content === null) return null;
+    return typeof content === 'object' ? content.formula : written(row, column, content);
+  };
 
   const withCells = plan.blocks.filter((block) => block.cells !== undefined).map((b) => b.area);
   const headings = plan.table === undefined ? [] : [headingWrite(plan.table)];
@@ -73,6 +80,7 @@ export function compose(plan: SheetPlan): Composition {
       .map((block) => filled(block.area, formatAt)),
     constants: [...withCells.map((of) => filled(of, constantAt)).filter(hasContent), ...headings],
     formulas: withCells.map((of) => filled(of, formulaAt)).filter(hasContent),
+    overtyped: withCells.map((of) => filled(of, overtypedAt)).filter(hasContent),
   };
 
   function headingWrite(table: NonNullable<SheetPlan['table']>): Write {
@@ -95,7 +103,7 @@ function key(row: number, column: number): string {
   return `${row},${column}`;
 }
 
-function formulaIn(content: CellContent | undefined): string | undefined {
+function formulaIn(content: CellContent): string | undefined {
   return typeof content === 'object' && content !== null ? content.formula : undefined;
 }
 

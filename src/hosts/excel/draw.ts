@@ -41,7 +41,10 @@ export async function drawPlans(
   holdStill(context);
   for (const { sheet, plan } of drawings) writeComputedColumns(sheet, plan);
   for (const { sheet, composition } of drawings) {
-    for (const write of composition.formulas) assignCells(sheet, write);
+    // After the columns: Excel takes a column with one formula in it for calculated, and then bears exceptions.
+    for (const write of [...composition.overtyped, ...composition.formulas]) {
+      assignCells(sheet, write);
+    }
   }
   for (const drawing of drawings) dress(drawing);
   const first = drawings[0]?.sheet;

@@ -29,7 +29,8 @@ export function applyPage(sheet: Excel.Worksheet, plan: SheetPlan): void {
   if (repeatRows !== undefined) {
     layout.setPrintTitleRows(`$${repeatRows.first + 1}:$${repeatRows.last + 1}`);
   }
-  layout.headersFooters.defaultForAllPages.centerFooter = footer;
+  // A lone ampersand would begin one of Excel's footer codes.
+  layout.headersFooters.defaultForAllPages.centerFooter = footer.replaceAll('&', '&&');
 }
 
 function freeze(sheet: Excel.Worksheet, rows: number, columns: number): void {

@@ -82,6 +82,20 @@ describe('drawing', () => {
     expect([...excel.tables]).toEqual([['RunsTable', 'Runs']]);
   });
 
+  it('writes what is typed over a computed column after its formulas, and nothing else over them', async () => {
+    const excel = await inserted(samplePlan());
+    expectOrder(
+      excel,
+      /\.getDataBodyRange\(\)\.formulas$/,
+      /\)\.getRangeByIndexes\(.*\)\.formulas$/,
+    );
+    expect(givenAt(excel, 'getRangeByIndexes(3,2,3,2).formulas')).toEqual([
+      [null, null],
+      [null, "'2 AWG"],
+      [null, null],
+    ]);
+  });
+
   it('writes formulas after every sheet, name and table they may refer to', async () => {
     const excel = await inserted(samplePlan('Runs'), samplePlan('Data'));
     expectOrder(excel, /^workbook\.worksheets\.add$/, /\.formulas$/);
@@ -122,7 +136,7 @@ describe('drawing', () => {
     expect(givenAt(excel, 'pageLayout.orientation')).toBe('Landscape');
     expect(givenAt(excel, 'pageLayout.zoom')).toEqual({ horizontalFitToPages: 1 });
     expect(givenAt(excel, 'pageLayout.setPrintTitleRows')).toBe('$3:$3');
-    expect(givenAt(excel, 'defaultForAllPages.centerFooter')).toBe('Page &P of &N');
+    expect(givenAt(excel, 'defaultForAllPages.centerFooter')).toBe('Advice && cautions');
     // 8.43 characters of Calibri 11 are the 48 points of a new sheet's columns.
     expect(givenAt(excel, 'getRangeByIndexes(0,1,1,1).format.columnWidth')).toBeCloseTo(48, 1);
     expect(givenAt(excel, 'getRangeByIndexes(2,0,1,1).format.rowHeight')).toBe(30);

@@ -1,4 +1,4 @@
-/** A small plan that uses every part a plan can have, of any number of rows. */
+/** A small plan that uses every part a plan can have, of any number of rows; its second row overtypes a formula. */
 import { area } from '../../../src/sheets/area';
 import type { SheetPlan } from '../../../src/sheets/plan';
 
@@ -20,7 +20,7 @@ export function samplePlan(name = 'Runs', rows = 3): SheetPlan {
       },
       {
         area: area(first + 1, 2, rows, 2),
-        cells: Array.from({ length: rows }, () => ['1/0', null]),
+        cells: Array.from({ length: rows }, (_, row) => ['1/0', row === 1 ? '2 AWG' : null]),
         style: { numberFormat: '@', align: 'centre', wrap: true },
       },
       {
@@ -77,7 +77,7 @@ export function samplePlan(name = 'Runs', rows = 3): SheetPlan {
       landscape: true,
       area: area(0, 0, last + 2, 4),
       repeatRows: { first, last: first },
-      footer: 'Page &P of &N',
+      footer: 'Advice & cautions',
     },
   };
 }
