@@ -1,0 +1,46 @@
+/** The sheet on paper, and what stays in view on a screen. */
+import type { Worksheet } from 'exceljs';
+import { cellAddress } from '../../sheets/area';
+import type { SheetPlan } from '../../sheets/plan';
+
+/** ECMA-376 part 1, 18.3.1.63: paper size 9 is A4. */
+const A4 = 9;
+const MARGINS_INCHES = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 };
+
+/** One page wide and as many high as it takes, with the heading on each. */
+export function applyPage(sheet: Worksheet, { print }: SheetPlan): void {
+  const { area, repeatRows } = print;
+  // The library puts a "$" ahead of each corner and no other: the row's own has to come with it.
+  const first = cellAddress(area.row, area.column, 'row');
+  const last = cellAddress(area.row + area.rows - 1, area.column + area.columns - 1, 'row');
+  sheet.pageSetup = {
+    ...sheet.pageSetup,
+    paperSize: A4,
+    orientation: print.landscape ? 'landscape' : 'portrait',
+    fitToPage: true,
+    fitToWidth: 1,
+    fitToHeight: 0,
+    horizontalCentered: true,
+    margins: MARGINS_INCHES,
+    printArea: `${first}:${last}`,
+    ...(repeatRows === undefined
+      ? {}
+      : { printTitlesRow: `${repeatRows.first + 1}:${repeatRows.last + 1}` }),
+  };
+  // In a footer "&" starts a code; doubled it is itself.
+  sheet.headerFooter.oddFooter = `&L${print.footer.replaceAll('&', '&&')}&R&P / &N`;
+}
+
+/** Keeps the head and the first columns in view. */
+export function applyPanes(sheet: Worksheet, { frozenRows, frozenColumns }: SheetPlan): void {
+  if (frozenRows === 0 && frozenColumns === 0) return;
+  sheet.views = [
+    {
+      state: 'frozen',
+      xSplit: frozenColumns,
+      ySplit: frozenRows,
+      topLeftCell: cellAddress(frozenRows, frozenColumns),
+      activeCell: cellAddress(frozenRows, 0),
+    },
+  ];
+}

@@ -1,0 +1,66 @@
+/** How cells look, in the terms of the file. */
+import type { Style } from 'exceljs';
+import type { CellStyle } from '../../sheets/plan';
+import { PALETTE } from '../../sheets/palette';
+
+const FONT = { name: 'Calibri', family: 2 } as const;
+const FONT_SIZE_PT = 11;
+const ALIGNMENTS = { left: 'left', centre: 'center', right: 'right' } as const;
+
+/** "#rrggbb" as the file writes an opaque colour. */
+function colour(hex: string): { argb: string } {
+  return { argb: `FF${hex.slice(1).toUpperCase()}` };
+}
+
+/** The style of a cell. */
+export function cellStyle(style: CellStyle): Partial<Style> {
+  const line = { style: 'thin', color: colour(PALETTE.line) } as const;
+  return {
+    font: {
+      ...FONT,
+      size: style.fontSizePt ?? FONT_SIZE_PT,
+      ...(style.bold === true ? { bold: true } : {}),
+      ...(style.italic === true ? { italic: true } : {}),
+      ...(style.fontColour === undefined ? {} : { color: colour(style.fontColour) }),
+    },
+    ...(style.fill === undefined
+      ? {}
+      : { fill: { type: 'pattern', pattern: 'solid', fgColor: colour(style.fill) } }),
+    ...(style.numberFormat === undefined ? {} : { numFmt: style.numberFormat }),
+    alignment: {
+      vertical: 'middle',
+      ...(style.align === undefined ? {} : { horizontal: ALIGNMENTS[style.align] }),
+      ...(style.wrap === true ? { wrapText: true } : {}),
+    },
+    ...(style.border === undefined
+      ? {}
+      : {
+          border:
+            style.border === 'below'
+              ? { bottom: line }
+              : { top: line, left: line, bottom: line, right: line },
+        }),
+  };
+}
+
+/** The style that a conditional format lays over a cell: only what differs. */
+export function highlightStyle(style: CellStyle): Partial<Style> {
+  return {
+    font: {
+      ...(style.bold === true ? { bold: true } : {}),
+      ...(style.italic === true ? { italic: true } : {}),
+      ...(style.fontColour === undefined ? {} : { color: colour(style.fontColour) }),
+    },
+    // Spreadsheets differ in which of the two colours of a solid fill a conditional format shows.
+    ...(style.fill === undefined
+      ? {}
+      : {
+          fill: {
+            type: 'pattern',
+            pattern: 'solid',
+            fgColor: colour(style.fill),
+            bgColor: colour(style.fill),
+          },
+        }),
+  };
+}

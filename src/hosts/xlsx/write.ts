@@ -1,0 +1,129 @@
+/** Plans as an .xlsx file. Everything is as the plan says; the same plans give the same bytes. */
+import ExcelJS, { type Cell, type CellFormulaValue, type CellValue, type Worksheet } from 'exceljs';
+import { areaAddress, quotedSheetName } from '../../sheets/area';
+import type { CellContent, CellStyle, HighlightPlan, SheetPlan } from '../../sheets/plan';
+import { applyEntry } from './entries';
+import { escapeText } from './escape';
+import { layBlocks } from './layers';
+import { ChoiceLists } from './lists';
+import { applyPage, applyPanes } from './page';
+import { cellStyle, highlightStyle } from './styles';
+import { fixZipTimes } from './zip-times';
+
+const CREATOR = 'Loomsheet';
+/** A fixed moment, so that only what changed differs between two files. */
+const CREATED = new Date(Date.UTC(2000, 0, 1));
+
+const LIBRARY_COLUMN_WIDTH = 9;
+
+const TEXT_FORMAT = '@';
+/** What a spreadsheet would take for a formula when someone edits the cell. */
+const FORMULA_LIKE = /^[=+\-@]/;
+
+/** The workbook with these sheets, in their order, the first in view. */
+export async function writeWorkbook(plans: readonly SheetPlan[]): Promise<Uint8Array> {
+  const workbook = new ExcelJS.Workbook();
+  workbook.creator = CREATOR;
+  workbook.lastModifiedBy = CREATOR;
+  workbook.created = CREATED;
+  workbook.modified = CREATED;
+  // Values travel along for viewers that do not calculate; a spreadsheet that does shall trust none of them.
+  workbook.calcProperties.fullCalcOnLoad = true;
+
+  const sheets = plans.map((plan) => [workbook.addWorksheet(plan.name), plan] as const);
+  const lists = new ChoiceLists(workbook, plans);
+  for (const [sheet, plan] of sheets) drawSheet(sheet, plan, lists);
+  for (const plan of plans) {
+    for (const { name, area } of plan.names) {
+      const where = `${quotedSheetName(plan.name)}!${areaAddress(area, 'both')}`;
+      workbook.definedNames.add(where, name);
+    }
+  }
+
+  const bytes = new Uint8Array(await workbook.xlsx.writeBuffer());
+  fixZipTimes(bytes);
+  return bytes;
+}
+
+function drawSheet(sheet: Worksheet, plan: SheetPlan, lists: ChoiceLists): void {
+  // The library leaves out columns of its default width, so that has to be the file's default too.
+  sheet.properties.defaultColWidth = LIBRARY_COLUMN_WIDTH;
+  for (const [index, width] of plan.columnWidths.entries())
+    sheet.getColumn(index + 1).width = width;
+  drawCells(sheet, plan);
+  for (const [row, heightPt] of Object.entries(plan.rowHeightsPt ?? {})) {
+    sheet.getRow(Number(row) + 1).height = heightPt;
+  }
+  // A list that can be filtered and sorted, rather than a table: tables bring structured references and resizing
+  // that not every spreadsheet keeps.
+  if (plan.table !== undefined) sheet.autoFilter = areaAddress(plan.table.area);
+  for (const entry of plan.entries) applyEntry(sheet, entry, lists);
+  applyHighlights(sheet, plan.highlights);
+  for (const { area, text } of plan.notes) {
+    sheet.getCell(area.row + 1, area.column + 1).note = { texts: [{ text: escapeText(text) }] };
+  }
+  applyPanes(sheet, plan);
+  applyPage(sheet, plan);
+}
+
+function drawCells(sheet: Worksheet, plan: SheetPlan): void {
+  const styles = new Map<string, ReturnType<typeof cellStyle>>();
+  for (const { row, column, content, style } of layBlocks(plan.blocks)) {
+    const cell = sheet.getCell(row + 1, column + 1);
+    setContent(cell, content);
+    const own = styleFor(content, style);
+    const key = JSON.stringify(own);
+    let shared = styles.get(key);
+    if (shared === undefined) styles.set(key, (shared = cellStyle(own)));
+    // One object for all cells that look alike: the library looks styles up by identity.
+    cell.style = shared;
+  }
+}
+
+/** A formula in a cell formatted as text would turn into its own text when edited, and the reverse. */
+function styleFor(content: CellContent, style: CellStyle): CellStyle {
+  const isFormula = typeof content === 'object' && content !== null;
+  if (isFormula && style.numberFormat === TEXT_FORMAT) return { ...style, numberFormat: 'General' };
+  if (typeof content === 'string' && FORMULA_LIKE.test(content)) {
+    return { ...style, numberFormat: TEXT_FORMAT };
+  }
+  return style;
+}
+
+function setContent(cell: Cell, content: CellContent): void {
+  if (content !== null) cell.value = cellValue(content);
+}
+
+function cellValue(content: Exclude<CellContent, null>): CellValue {
+  if (typeof content === 'string') return escapeText(content);
+  if (typeof content !== 'object') return content;
+  const formula = content.formula.replace(/^=/, '');
+  const { cached } = content;
+  if (cached === undefined) return { formula };
+  return {
+    formula,
+    result: (typeof cached === 'string' ? escapeText(cached) : cached) as NonNullable<
+      CellFormulaValue['result']
+    >,
+  };
+}
+
+/** Rules over the same cells stand together, the plan's first on top. */
+function applyHighlights(sheet: Worksheet, highlights: readonly HighlightPlan[]): void {
+  const byArea = new Map<string, HighlightPlan[]>();
+  for (const highlight of highlights) {
+    const where = areaAddress(highlight.area);
+    byArea.set(where, [...(byArea.get(where) ?? []), highlight]);
+  }
+  for (const [ref, rules] of byArea) {
+    sheet.addConditionalFormatting({
+      ref,
+      rules: rules.map((highlight) => ({
+        type: 'expression',
+        priority: highlights.indexOf(highlight) + 1,
+        formulae: [highlight.formula],
+        style: highlightStyle(highlight.style),
+      })),
+    });
+  }
+}
