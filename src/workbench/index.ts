@@ -7,6 +7,7 @@ import { CATALOGUE } from '../functions/catalogue';
 import { openGrid } from '../hosts/workbench/grid';
 import { WorkbenchHost } from '../hosts/workbench/host';
 import { newSchedule } from '../sheets/new-schedule';
+import { mountPane } from '../taskpane/pane';
 import { workbenchHandle } from './handle';
 import { showStatus } from './status-line';
 
@@ -16,11 +17,20 @@ function element(id: string): HTMLElement {
   return found;
 }
 
-async function insertDemo(host: WorkbenchHost): Promise<void> {
-  await host.insert(newSchedule('demo', host.references, await host.taken()));
+/** Inserts the demonstration, then mounts the pane: before that, both would choose the same free names. */
+async function start(host: WorkbenchHost): Promise<void> {
+  try {
+    await host.insert(newSchedule('demo', host.references, await host.taken()));
+  } finally {
+    mountPane(element('pane'), host);
+  }
   document.documentElement.dataset['ready'] = 'true';
 }
 
 const host = new WorkbenchHost(openGrid(element('grid'), CATALOGUE));
 showStatus(host, element('status'));
-window.loomWorkbench = workbenchHandle(host, insertDemo(host));
+const ready = start(host);
+ready.catch((fault: unknown) => {
+  element('status').textContent = fault instanceof Error ? fault.message : String(fault);
+});
+window.loomWorkbench = workbenchHandle(host, ready);

@@ -220,10 +220,10 @@ describe('every function in the browser', () => {
             area: { row: 0, column: 0, rows: 1, columns: HOSTILE.length },
             cells: [HOSTILE.map(({ content }) => content)],
           },
-          {
-            area: { row: 1, column: 0, rows: cases.length, columns: 1 },
-            cells: cases.map(({ formula }) => [{ formula }]),
-          },
+          ...cases.map(({ row, formula }) => ({
+            area: { row, column: 0, rows: 1, columns: 1 },
+            cells: [[{ formula }]],
+          })),
         ],
         names: [],
         entries: [],
@@ -233,13 +233,18 @@ describe('every function in the browser', () => {
         frozenColumns: 0,
         print: { landscape: false, area: { row: 0, column: 0, rows: 1, columns: 1 }, footer: '' },
       };
+      const addresses = cases.map(({ row, expected }) =>
+        expected.map((cells, down) => cells.map((_, across) => cellAddress(row + down, across))),
+      );
       const answers = await workbench.page.evaluate(
-        async ([given, addresses]) => {
+        async ([given, wanted]) => {
           const { host, readCell } = window.loomWorkbench!;
-          await host.insert([given as SheetPlan]);
-          return addresses.map((address) => readCell(given.name, address));
+          await host.insert([given]);
+          return wanted.map((rows) =>
+            rows.map((cells) => cells.map((address) => readCell(given.name, address))),
+          );
         },
-        [plan, cases.map((_, index) => cellAddress(index + 1, 0))] as const,
+        [plan, addresses] as const,
       );
       expect(cases.map(({ name }, index) => [name, answers[index]])).toEqual(
         cases.map(({ name, expected }) => [name, expected]),

@@ -22,13 +22,13 @@ const COLUMNS = 30;
 
 export interface Engine {
   /** The calculated value at an address. */
-  value(address: string): GridValue;
+  readonly value: (address: string) => GridValue;
   /** The sentence that explains the error at an address. */
-  sentence(address: string): string | null;
+  readonly sentence: (address: string) => string | null;
   /** Puts a content into a cell and waits until everything is calculated. */
-  put(address: string, content: CellContent): Promise<void>;
-  insertRowBefore(row: number): Promise<void>;
-  close(): void;
+  readonly put: (address: string, content: CellContent) => Promise<void>;
+  readonly insertRowBefore: (row: number) => Promise<void>;
+  readonly close: () => void;
 }
 
 /** Opens a workbook of one sheet with these contents, row by row from A1, and calculates it. */

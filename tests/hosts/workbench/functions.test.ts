@@ -2,6 +2,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../../src/functions/catalogue';
 import { CellError, type Matrix, type ResultMatrix } from '../../../src/functions/cell';
 import type { WorksheetFunction } from '../../../src/functions/worksheet-function';
+import { cellAddress } from '../../../src/sheets/area';
 import type { CellContent } from '../../../src/sheets/plan';
 import { openEngine, type Engine } from './engine';
 import { HOSTILE, hostileCases } from './hostile-cases';
@@ -185,11 +186,18 @@ describe('the sentence behind an error', () => {
 describe.each(CATALOGUE.map((entry) => [entry.id, entry] as const))('%s', (_id, entry) => {
   test('answers a blank, an error, a boolean and a text as it does when called directly', async () => {
     const cases = hostileCases(entry);
-    const { value } = await open(CATALOGUE, [
-      HOSTILE.map(({ content }) => content),
-      ...cases.map(({ formula }) => [f(formula)]),
+    const rows: CellContent[][] = [HOSTILE.map(({ content }) => content)];
+    for (const { row, formula } of cases) rows[row] = [f(formula)];
+    const { value } = await open(
+      CATALOGUE,
+      Array.from(rows, (cells) => cells ?? []),
+    );
+    const answers = cases.map(({ name, row, expected }) => [
+      name,
+      expected.map((cells, down) =>
+        cells.map((_, across) => value(cellAddress(row + down, across))),
+      ),
     ]);
-    const answers = cases.map(({ name }, index) => [name, value(`A${index + 2}`)]);
     expect(answers).toEqual(cases.map(({ name, expected }) => [name, expected]));
   });
 });

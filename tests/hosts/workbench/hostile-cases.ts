@@ -1,5 +1,5 @@
 /** Formulas that hand a blank, an error, a truth value and a text to every argument of every function. */
-import { CellError, type Cell } from '../../../src/functions/cell';
+import { CellError, type Cell, type Matrix } from '../../../src/functions/cell';
 import type { Given } from '../../../src/functions/word';
 import type { WorksheetFunction } from '../../../src/functions/worksheet-function';
 import type { GridValue } from '../../../src/hosts/sheet-host';
@@ -26,41 +26,62 @@ export const HOSTILE: readonly Hostile[] = [
 
 export interface HostileCase {
   readonly name: string;
+  /** Zero-based row of column A in which its formula stands; a larger result spills from there. */
+  readonly row: number;
   readonly formula: string;
   /** What the function itself answers to the same cells, as the grid shows it. */
-  readonly expected: GridValue;
+  readonly expected: readonly (readonly GridValue[])[];
 }
+
+type Argument = Cell | readonly (readonly (Given | null)[])[];
 
 function literal(given: Given): string {
   if (typeof given === 'string') return `"${given.replaceAll('"', '""')}"`;
   return typeof given === 'boolean' ? String(given).toUpperCase() : String(given);
 }
 
-/** An error shows its code; an answer of empty text looks like an empty cell. */
-function shown(cell: Cell | undefined): GridValue {
-  if (cell instanceof CellError) return cell.code;
-  return cell === '' ? null : (cell ?? null);
+/** As written in a formula: nothing for an argument left out, braces for a range. */
+function written(argument: Argument): string {
+  if (argument === null) return '';
+  if (argument instanceof CellError) throw new Error('An error comes from a cell.');
+  if (typeof argument !== 'object') return literal(argument);
+  const rows = argument.map((row) => row.map((cell) => literal(cell ?? '')).join(','));
+  return `{${rows.join(';')}}`;
 }
 
-/** One case for every argument and every kind of hostile cell; the other arguments come from the entry's example. */
+function matrix(argument: Argument): Matrix {
+  return Array.isArray(argument) ? (argument as Matrix) : [[argument as Cell]];
+}
+
+/** An error shows its code; an answer of empty text looks like an empty cell. */
+function shown(cell: Cell): GridValue {
+  if (cell instanceof CellError) return cell.code;
+  return cell === '' ? null : cell;
+}
+
+/**
+ * One case for every argument and every kind of hostile cell; the other arguments come from the entry's example.
+ * Their formulas stand under the hostile cells, with room for what spills.
+ */
 export function hostileCases(entry: WorksheetFunction): HostileCase[] {
+  let row = 1;
   return entry.takes.flatMap((word, position) =>
     HOSTILE.map((hostile, column): HostileCase => {
-      const given = entry.takes.map((_, index) => {
-        const example = entry.example.given[index] ?? null;
-        if (typeof example === 'object' && example !== null) {
-          throw new Error(`${entry.id}: an example with a range needs a case of its own here.`);
-        }
-        return index === position ? hostile.cell : example;
-      });
-      const address = `$${'ABCD'[column]!}$1`;
-      const written = given.map((cell, index) =>
-        index === position ? address : cell === null ? '' : literal(cell as Given),
+      const given = entry.takes.map((_, index): Argument =>
+        index === position ? hostile.cell : (entry.example.given[index] ?? null),
       );
+      const address = `$${'ABCD'[column]!}$1`;
+      const parts = given.map((argument, index) =>
+        index === position ? address : written(argument),
+      );
+      const result = entry.evaluate(given.map(matrix));
+      const at = row;
+      row += result.length;
       return {
         name: `${hostile.what} as ${word.name}`,
-        formula: `=${NAMESPACE}.${entry.id}(${written.join(',')})`,
-        expected: shown(entry.evaluate(given.map((cell) => [[cell]]))[0]?.[0]),
+        row: at,
+        formula: `=${NAMESPACE}.${entry.id}(${parts.join(',')})`,
+        expected: result.map((cells) => cells.map(shown)),
       };
     }),
   );
