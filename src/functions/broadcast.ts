@@ -38,10 +38,11 @@ export function answerCell(answer: Outcome<Given>): ResultCell {
   return answer;
 }
 
-function cellAt(matrix: Matrix, shape: Shape, row: number, column: number): Cell | 'ran out' {
+/** The cell that counts at a place of the common shape; undefined where the matrix has no such row or column. */
+function cellAt(matrix: Matrix, shape: Shape, row: number, column: number): Cell | undefined {
   const useRow = shape.rows === 1 ? 0 : row;
   const useColumn = shape.columns === 1 ? 0 : column;
-  if (useRow >= shape.rows || useColumn >= shape.columns) return 'ran out';
+  if (useRow >= shape.rows || useColumn >= shape.columns) return undefined;
   return matrix[useRow]?.[useColumn] ?? null;
 }
 
@@ -65,7 +66,7 @@ export function broadcast(
     const cells: Cell[] = [];
     for (const [index, word] of words.entries()) {
       const cell = cellAt(matrices[index]!, shapes[index]!, row, column);
-      if (cell === 'ran out') {
+      if (cell === undefined) {
         return new CellError(
           '#N/A',
           `${word.name}: its range has ${shapes[index]!.rows} by ${shapes[index]!.columns} cells and ran out here; make the ranges of one size`,
