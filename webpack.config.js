@@ -38,7 +38,12 @@ module.exports = (_env, { mode = 'production' } = {}) => {
     // Never one of the "eval" kinds: the pages' Content-Security-Policy forbids them.
     devtool: false,
     // Parts loaded on demand (the grid's hyphenation tables) stay out of the way of the pages.
-    output: { path: here('dist'), filename: '[name].js', chunkFilename: 'parts/[name].js' },
+    output: {
+      path: here('dist'),
+      filename: '[name].js',
+      chunkFilename: 'parts/[name].js',
+      pathinfo: false,
+    },
     resolve: { extensions: ['.ts', '.js'] },
     module: {
       rules: [

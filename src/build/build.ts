@@ -9,12 +9,24 @@ export const projectFolder = path.resolve(import.meta.dirname, '../..');
 /** Where the built pages and scripts stand. */
 export const builtFolder = path.join(projectFolder, 'dist');
 
+/** The bundles by the names that webpack.config.js gives them. */
+export type Bundle = 'functions' | 'taskpane' | 'workbench';
+const ALL_BUNDLES: readonly Bundle[] = ['functions', 'taskpane', 'workbench'];
+
 type ConfigurationMaker = (env: unknown, argv: { mode: string }) => Configuration[];
 
-function configurations(mode: 'development' | 'production'): Configuration[] {
+function configurations(
+  mode: 'development' | 'production',
+  bundles: readonly Bundle[],
+): Configuration[] {
   const load = createRequire(import.meta.url);
   const make = load(path.join(projectFolder, 'webpack.config.js')) as ConfigurationMaker;
-  return make({}, { mode });
+  const known = make({}, { mode });
+  return bundles.map((bundle) => {
+    const found = known.find(({ name }) => name === bundle);
+    if (found === undefined) throw new Error(`webpack.config.js has no bundle ${bundle}.`);
+    return found;
+  });
 }
 
 function run(compiler: webpack.MultiCompiler): Promise<MultiStats> {
@@ -27,9 +39,12 @@ function run(compiler: webpack.MultiCompiler): Promise<MultiStats> {
   });
 }
 
-/** Builds everything; rejects with webpack's own words where a file does not compile. */
-export async function build(mode: 'development' | 'production'): Promise<void> {
-  const compiler = webpack(configurations(mode));
+/** Builds these bundles, or all; rejects with webpack's own words where a file does not compile. */
+export async function build(
+  mode: 'development' | 'production',
+  bundles: readonly Bundle[] = ALL_BUNDLES,
+): Promise<void> {
+  const compiler = webpack(configurations(mode, bundles));
   const stats = await run(compiler);
   // Closing writes the cache that makes the next start quick.
   await new Promise<void>((resolve, reject) => {
