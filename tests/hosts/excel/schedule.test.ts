@@ -1,9 +1,8 @@
 /** The run schedule itself, drawn into the stand-in for Excel. */
 import { afterEach, expect, it } from 'vitest';
 import { ExcelHost } from '../../../src/hosts/excel/excel-host';
-import { DEMO_RUNS } from '../../../src/sheets/demo';
 import { newSchedule } from '../../../src/sheets/new-schedule';
-import { COLUMN_KEYS } from '../../../src/sheets/schedule-columns';
+import type { SheetPlan } from '../../../src/sheets/plan';
 import { RecordingExcel, type Step } from './recording-excel';
 
 afterEach(() => {
@@ -40,31 +39,49 @@ function cellsAfter(steps: readonly Step[], table: { row: number; column: number
   return (row: number, column: number) => cells.get(`${row},${column}`);
 }
 
-it('keeps what the demonstration types over the house rules, and formulas everywhere else', async () => {
+/** What the plan's blocks type into the table's rows, by column: constants alone, row by row. */
+function typedInto({ blocks, table }: SheetPlan, column: number): readonly unknown[] {
+  const { area } = table!;
+  const typed = new Array<unknown>(area.rows - 1).fill(undefined);
+  for (const block of blocks) {
+    for (const [down, line] of (block.cells ?? []).entries()) {
+      const content = line[area.column + column - block.area.column];
+      const row = block.area.row + down - area.row - 1;
+      const isConstant = content !== undefined && content !== null && typeof content !== 'object';
+      if (isConstant && row >= 0 && row < typed.length) typed[row] = content;
+    }
+  }
+  return typed;
+}
+
+it('keeps what the demonstration types over formulas, and the formulas everywhere else', async () => {
   const { excel, schedule } = await drawnDemo();
-  const table = schedule.table!;
-  const cellAt = cellsAfter(excel.done, table.area);
+  const { area, columns } = schedule.table!;
+  const cellAt = cellsAfter(excel.done, area);
   let overtyped = 0;
-  for (const key of ['volts', 'target'] as const) {
-    const column = COLUMN_KEYS.indexOf(key);
-    for (const [index, run] of DEMO_RUNS.entries()) {
-      const typed = run[key];
+  for (const [column, { formula }] of columns.entries()) {
+    if (formula === undefined) continue;
+    for (const [index, typed] of typedInto(schedule, column).entries()) {
       if (typed !== undefined) overtyped += 1;
-      const expected = typed ?? table.columns[column]?.formula;
-      expect(cellAt(table.area.row + 1 + index, column)).toBe(expected);
+      expect(cellAt(area.row + 1 + index, area.column + column)).toBe(typed ?? formula);
     }
   }
   expect(overtyped).toBeGreaterThan(0);
 });
 
-it('writes typed texts into text cells as they are, without an apostrophe', async () => {
+it('writes typed values as they are, without an apostrophe in text cells', async () => {
   const { excel, schedule } = await drawnDemo();
-  const { area } = schedule.table!;
+  const { area, columns } = schedule.table!;
   const cellAt = cellsAfter(excel.done, area);
-  const ownSize = COLUMN_KEYS.indexOf('ownSize');
-  const typed = DEMO_RUNS.map((run) => run.ownSize ?? '');
-  expect(typed.some((size) => size !== '')).toBe(true);
-  expect(typed.map((_, index) => cellAt(area.row + 1 + index, ownSize))).toEqual(typed);
+  const typedColumns = [...columns.keys()].filter((column) => !columns[column]?.formula);
+  const texts = typedColumns.flatMap((column) =>
+    typedInto(schedule, column).flatMap((typed, index) => {
+      if (typed === undefined) return [];
+      expect(cellAt(area.row + 1 + index, area.column + column)).toBe(typed);
+      return typeof typed === 'string' ? [typed] : [];
+    }),
+  );
+  expect(texts).toContainEqual(expect.stringMatching(/^\d+ AWG$|mm2$/));
 });
 
 it('stays well under the 5 MB that Excel on the web takes in one request', async () => {
