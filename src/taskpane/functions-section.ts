@@ -102,7 +102,7 @@ export function functionsSection(): Section {
       make(
         'p',
         {},
-        'Each argument takes one value or a range. Where your spreadsheet parts arguments by semicolons, write those.',
+        'Each argument takes one value or a range. Where your spreadsheet separates arguments by semicolons, write those.',
       ),
       field,
       count,

@@ -1,10 +1,9 @@
 /** Inserting a new schedule, and the sentence that says what came of it. */
 import type { SheetHost } from '../hosts/sheet-host';
-import { DEMO_RUNS } from '../sheets/demo';
 import { newSchedule, type ScheduleFilling } from '../sheets/new-schedule';
 
 const OUTCOMES: Readonly<Record<ScheduleFilling, string>> = {
-  demo: `with the demonstration: ${DEMO_RUNS.length} runs of a volunteer river flood watch, some of them deliberately bad`,
+  demo: 'with the demonstration: a volunteer river flood watch, some of its runs deliberately bad',
   empty: 'empty: fill in the green cells, and each row computes',
 };
 

@@ -22,10 +22,11 @@ export function mountPane(root: HTMLElement, host: SheetHost): () => void {
     make('div', { class: 'loom-body' }, ...sections.map(({ element }) => element)),
     foot.element,
   );
-  root.append(pane);
+  const frame = make('div', { class: 'loom-frame' }, pane);
+  root.append(frame);
   return () => {
     for (const section of [...sections, foot]) section.stop();
     stopTheme();
-    pane.remove();
+    frame.remove();
   };
 }

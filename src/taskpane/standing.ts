@@ -81,7 +81,7 @@ export function standingSentence(standing: Standing): string {
   }
   const { sheetName, runs, notOk } = standing;
   if (runs === 0) {
-    return `“${sheetName}” has no runs yet. Give a row its peak amps and length.`;
+    return `“${sheetName}” has no runs yet. Give a row its load and its length.`;
   }
   const judged = notOk === 0 ? 'all ok by the published figures' : `${notOk} not ok`;
   return `“${sheetName}”: ${counted(runs)}, ${judged}.`;

@@ -18,9 +18,9 @@ const figure = (value: number) => String(Number(value.toPrecision(4)));
 
 /** What the sheet's figures add to each word of a verdict; nothing where they cannot be read. */
 const WHY: Readonly<Record<string, (values: Values) => string | undefined>> = {
-  [VERDICT_WORDS.heat]: ({ amps, ampacity, size }) =>
-    typeof amps === 'number' && typeof ampacity === 'number'
-      ? `${figure(amps)} A flow where ${String(size)} may carry ${figure(ampacity)} A`
+  [VERDICT_WORDS.heat]: ({ ampacity, size }) =>
+    typeof ampacity === 'number'
+      ? `it carries more than the ${figure(ampacity)} A that ${String(size)} may carry`
       : undefined,
   [VERDICT_WORDS.drop]: ({ dropShare, target }) =>
     typeof dropShare === 'number' && typeof target === 'number'

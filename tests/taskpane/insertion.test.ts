@@ -1,0 +1,34 @@
+import { describe, expect, test } from 'vitest';
+import { insertSchedule } from '../../src/taskpane/insertion';
+import { sentenceOf } from '../../src/taskpane/notice';
+import { StandInHost } from './stand-in-host';
+
+describe('inserting a schedule', () => {
+  test('hands the plans to the host and names the sheet', async () => {
+    const host = new StandInHost();
+    const told = await insertSchedule(host, 'demo');
+    expect(host.plans[0]?.name).toBe('Run schedule');
+    expect(told).toContain('“Run schedule”');
+    expect(told).toContain('demonstration');
+  });
+
+  test('a second one gets names of its own', async () => {
+    const host = new StandInHost();
+    await insertSchedule(host, 'empty');
+    expect(await insertSchedule(host, 'empty')).toContain('“Run schedule 2”');
+    const sheets = host.plans.map(({ name }) => name);
+    expect(new Set(sheets).size).toBe(sheets.length);
+  });
+
+  test('the host’s sentence comes through', async () => {
+    const host = new StandInHost();
+    host.fault = new Error('Nothing was inserted: the workbook is protected.');
+    await expect(insertSchedule(host, 'empty')).rejects.toThrow('the workbook is protected');
+    expect(host.plans).toEqual([]);
+  });
+
+  test('what is no sentence becomes one', () => {
+    expect(sentenceOf(new Error('  '))).toMatch(/^It did not work.*\.$/);
+    expect(sentenceOf(undefined)).toMatch(/^It did not work.*\.$/);
+  });
+});

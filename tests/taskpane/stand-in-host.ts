@@ -1,0 +1,72 @@
+/** A spreadsheet in memory for the pane's tests: it keeps what it is given and computes nothing. */
+import type { GridValue, SheetGrid, SheetHost, TakenNames } from '../../src/hosts/sheet-host';
+import type { Area } from '../../src/sheets/area';
+import type { SheetPlan } from '../../src/sheets/plan';
+import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule-columns';
+import type { ReadRow } from '../../src/sheets/schedule-reading';
+
+export class StandInHost implements SheetHost {
+  readonly references = 'cells';
+  readonly plans: SheetPlan[] = [];
+  readonly selected: { readonly sheetName: string; readonly area: Area }[] = [];
+  grid: SheetGrid | null = null;
+  /** What the next calls are rejected with. */
+  fault: Error | undefined;
+
+  taken(): Promise<TakenNames> {
+    return this.answer({
+      sheets: new Set(this.plans.map(({ name }) => name.toLowerCase())),
+      names: new Set(
+        this.plans.flatMap(({ names, table }) =>
+          [...names, ...(table === undefined ? [] : [table])].map(({ name }) => name.toLowerCase()),
+        ),
+      ),
+    });
+  }
+
+  async insert(plans: readonly SheetPlan[]): Promise<void> {
+    await this.answer(undefined);
+    this.plans.push(...plans);
+  }
+
+  activeGrid(): Promise<SheetGrid | null> {
+    return this.answer(this.grid);
+  }
+
+  allGrids(): Promise<readonly SheetGrid[]> {
+    return this.answer(this.grid === null ? [] : [this.grid]);
+  }
+
+  async select(sheetName: string, area: Area): Promise<void> {
+    await this.answer(undefined);
+    this.selected.push({ sheetName, area });
+  }
+
+  onChange(): () => void {
+    return () => undefined;
+  }
+
+  private answer<T>(value: T): Promise<T> {
+    return this.fault === undefined ? Promise.resolve(value) : Promise.reject(this.fault);
+  }
+}
+
+const COLUMNS = Object.entries(SCHEDULE_COLUMNS);
+
+/** Two rows above the headings and a column left of them, since a schedule is found by its headings. */
+const ABOVE: readonly (readonly GridValue[])[] = [['A schedule'], []];
+
+/** A schedule's sheet with the values of each run; the first run stands in row 4. */
+export function scheduleGrid(...runs: readonly Partial<ReadRow['values']>[]): SheetGrid {
+  return {
+    sheetName: 'Hill runs',
+    values: [
+      ...ABOVE,
+      [null, ...COLUMNS.map(([, { heading }]) => heading)],
+      ...runs.map((run) => {
+        const values: Readonly<Record<string, GridValue>> = run;
+        return [null, ...COLUMNS.map(([key]) => values[key] ?? null)];
+      }),
+    ],
+  };
+}

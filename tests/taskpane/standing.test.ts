@@ -1,0 +1,72 @@
+import { describe, expect, test } from 'vitest';
+import { standingOf, standingSentence } from '../../src/taskpane/standing';
+import { scheduleGrid } from './stand-in-host';
+
+describe('the standing of the sheet in view', () => {
+  test('an empty sheet and a sheet of other things are no schedule', () => {
+    const other = {
+      sheetName: 'Shopping',
+      values: [
+        ['Run', 'Verdict'],
+        ['Bread', 'ok'],
+      ],
+    };
+    for (const grid of [null, other]) {
+      expect(standingOf(grid)).toEqual({ kind: 'no schedule' });
+    }
+    expect(standingSentence(standingOf(null))).toContain('no run schedule');
+  });
+
+  test('a schedule without runs asks for some', () => {
+    const standing = standingOf(scheduleGrid());
+    expect(standing).toMatchObject({ kind: 'schedule', runs: 0, notOk: 0, verdicts: [] });
+    expect(standingSentence(standing)).toBe(
+      '“Hill runs” has no runs yet. Give a row its load and its length.',
+    );
+  });
+
+  test('runs are counted by verdict, the gravest word of a verdict setting its gravity', () => {
+    const standing = standingOf(
+      scheduleGrid(
+        { verdict: 'ok' },
+        { verdict: 'ok' },
+        { verdict: 'drop over target' },
+        { verdict: 'drop over target; no fuse fits' },
+        { verdict: 'length missing' },
+      ),
+    );
+    expect(standing).toEqual({
+      kind: 'schedule',
+      sheetName: 'Hill runs',
+      runs: 5,
+      notOk: 3,
+      verdicts: [
+        { verdict: 'ok', runs: 2, gravity: 'ok' },
+        { verdict: 'drop over target', runs: 1, gravity: 'over' },
+        { verdict: 'drop over target; no fuse fits', runs: 1, gravity: 'danger' },
+        { verdict: 'length missing', runs: 1, gravity: 'unfinished' },
+      ],
+    });
+    expect(standingSentence(standing)).toBe('“Hill runs”: 5 runs, 3 not ok.');
+  });
+
+  test('one run that is ok is said so', () => {
+    expect(standingSentence(standingOf(scheduleGrid({ verdict: 'ok' })))).toBe(
+      '“Hill runs”: 1 run, all ok by the published figures.',
+    );
+  });
+
+  test('an error value is never counted as ok, and is put into words', () => {
+    const standing = standingOf(
+      scheduleGrid({ verdict: '#NAME?' }, { verdict: '#BUSY!' }, { verdict: '#REF!' }),
+    );
+    expect(standing).toMatchObject({
+      notOk: 3,
+      verdicts: [
+        { verdict: 'not calculated: the LOOM functions are not loaded', gravity: 'unfinished' },
+        { verdict: 'still being calculated', gravity: 'unfinished' },
+        { verdict: 'no verdict (#REF!)', gravity: 'unfinished' },
+      ],
+    });
+  });
+});
