@@ -8,9 +8,15 @@ export interface LaidCell {
   readonly style: CellStyle;
 }
 
+interface Layers {
+  readonly content: CellContent;
+  readonly style: CellStyle;
+}
+type LaidRow = Map<number, Layers>;
+
 /** Every cell that a block touches, row by row. A later block's content and each field of its style win. */
 export function layBlocks(blocks: readonly Block[]): readonly LaidCell[] {
-  const rows = new Map<number, Map<number, { content: CellContent; style: CellStyle }>>();
+  const rows = new Map<number, LaidRow>();
   // Thousands of cells share one look; merging each pair of looks once keeps them one object.
   const merged = new Map<CellStyle, Map<CellStyle, CellStyle>>();
   const over = (below: CellStyle, above: CellStyle): CellStyle => {
@@ -24,7 +30,7 @@ export function layBlocks(blocks: readonly Block[]): readonly LaidCell[] {
   for (const { area, cells, style } of blocks) {
     for (let row = area.row; row < area.row + area.rows; row += 1) {
       let columns = rows.get(row);
-      if (columns === undefined) rows.set(row, (columns = new Map()));
+      if (columns === undefined) rows.set(row, (columns = new Map<number, Layers>()));
       for (let column = area.column; column < area.column + area.columns; column += 1) {
         const below = columns.get(column) ?? { content: null, style: UNSTYLED };
         const content =

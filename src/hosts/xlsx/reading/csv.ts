@@ -1,0 +1,70 @@
+/** Text of values as rows. */
+import Papa from 'papaparse';
+import type { RawRow, RawTable } from './raw';
+
+/** What may stand between cells. */
+export const SEPARATORS = [',', ';', '\t', '|'] as const;
+
+interface Parsed {
+  readonly rows: RawRow[];
+  /** Where a quote opens that nothing closes: the line, and the text from it on. */
+  readonly open?: { readonly line: number; readonly rest: string };
+}
+
+function countBreaks(text: string): number {
+  return text.split('\n').length - 1;
+}
+
+/** Rows up to the end, or to a quote that is never closed and would swallow all that follows. */
+function parse(text: string, separator: string, firstLine: number): Parsed {
+  const rows: RawRow[] = [];
+  let line = firstLine;
+  let from = 0;
+  let open: Parsed['open'];
+  Papa.parse<string[]>(text, {
+    delimiter: separator,
+    newline: '\n',
+    step({ data, errors, meta }, parser) {
+      if (errors.some(({ code }) => code === 'MissingQuotes')) {
+        open = { line, rest: text.slice(from) };
+        parser.abort();
+        return;
+      }
+      rows.push({ line, cells: data.map((value) => ({ value: value === '' ? null : value })) });
+      line += countBreaks(text.slice(from, meta.cursor));
+      from = meta.cursor;
+    },
+  });
+  return open === undefined ? { rows } : { rows, open };
+}
+
+/** Some spreadsheets say the separator in a line of its own. */
+const SAID_SEPARATOR = /^sep=(.)\n/i;
+
+/** The rows of a text, by one separator. */
+export function readCsv(text: string, separator: string): RawTable {
+  const rows: RawRow[] = [];
+  const broken: RawTable['broken'][number][] = [];
+  let rest = text.replace(/\r\n?/g, '\n');
+  let line = 1;
+  const said = SAID_SEPARATOR.exec(rest);
+  if (said !== null) {
+    rest = rest.slice(said[0].length);
+    line += 1;
+  }
+  for (;;) {
+    const parsed = parse(rest, separator, line);
+    rows.push(...parsed.rows);
+    if (parsed.open === undefined) return { rows, broken, separator };
+    const end = parsed.open.rest.indexOf('\n');
+    const lineText = end < 0 ? parsed.open.rest : parsed.open.rest.slice(0, end);
+    broken.push({
+      line: parsed.open.line,
+      text: lineText,
+      why: 'a quote is opened and never closed',
+    });
+    if (end < 0) return { rows, broken, separator };
+    rest = parsed.open.rest.slice(end + 1);
+    line = parsed.open.line + 1;
+  }
+}

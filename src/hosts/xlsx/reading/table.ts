@@ -1,0 +1,97 @@
+/** Finding the list in rows: where its headings are, and which column is which. */
+import { readHeading, RUN_KEYS, type HeadingMeaning, type RunKey } from './headings';
+import { cellText, isEmpty, type RawRow, type RawTable } from './raw';
+import type { Unit } from './units';
+
+/** Headings stand near the top; rows below this many are not looked at for them. */
+const HEADINGS_WITHIN = 100;
+
+export interface TypedColumn {
+  readonly index: number;
+  readonly heading: string;
+  readonly key: RunKey;
+  readonly unit?: Unit;
+  readonly bothWays: boolean;
+}
+
+export interface FoundList {
+  readonly table: RawTable;
+  /** Place of the heading row among the table's rows. */
+  readonly headerIndex: number;
+  readonly columns: readonly TypedColumn[];
+  /** Our own computed columns. */
+  readonly computed: readonly string[];
+  readonly leftOver: readonly { readonly heading: string; readonly why: string }[];
+  /** Every heading of ours is there, word for word. */
+  readonly ours: boolean;
+}
+
+/** The likeliest list of these tables; undefined where none has headings of one. */
+export function findList(tables: readonly RawTable[]): FoundList | undefined {
+  let best: FoundList | undefined;
+  for (const table of tables) {
+    for (const [index, row] of table.rows.slice(0, HEADINGS_WITHIN).entries()) {
+      const found = readHeadings(table, index, row);
+      if (found !== undefined && worth(found) > (best === undefined ? 0 : worth(best)))
+        best = found;
+    }
+  }
+  return best;
+}
+
+/** More columns are likelier; ours beats any other. */
+function worth({ columns, ours }: FoundList): number {
+  return columns.length + (ours ? RUN_KEYS.length : 0);
+}
+
+/** The row as headings; undefined where it names neither load nor length, without which there is no run. */
+function readHeadings(table: RawTable, headerIndex: number, row: RawRow): FoundList | undefined {
+  const meanings: { index: number; heading: string; meaning: HeadingMeaning }[] = [];
+  for (const [index, cell] of row.cells.entries()) {
+    if (typeof cell.value !== 'string' || isEmpty(cell)) continue;
+    const heading = cellText(cell);
+    meanings.push({ index, heading, meaning: readHeading(heading) });
+  }
+  // Our own headings first, so that "Own size" is not outdone by a column called "Size".
+  const inOrder = [...meanings].sort(
+    (a, b) => Number(isOurs(b.meaning)) - Number(isOurs(a.meaning)),
+  );
+  const columns: TypedColumn[] = [];
+  const leftOver: { index: number; heading: string; why: string }[] = [];
+  for (const { index, heading, meaning } of inOrder) {
+    if (meaning.is === 'unknown') leftOver.push({ index, heading, why: meaning.why });
+    if (meaning.is !== 'typed') continue;
+    const { key, unit, bothWays } = meaning;
+    const rival = columns.find(
+      (column) => column.key === key && !complement(column.unit, unit, key),
+    );
+    if (rival === undefined) {
+      columns.push({ index, heading, key, bothWays, ...(unit === undefined ? {} : { unit }) });
+    } else {
+      leftOver.push({ index, heading, why: `"${rival.heading}" says the same` });
+    }
+  }
+  if (!columns.some(({ key }) => key === 'peak' || key === 'length')) return undefined;
+  const byPlace = (a: { index: number }, b: { index: number }) => a.index - b.index;
+  return {
+    table,
+    headerIndex,
+    columns: columns.sort(byPlace),
+    computed: meanings
+      .filter(({ meaning }) => meaning.is === 'computed')
+      .map(({ heading }) => heading),
+    leftOver: leftOver.sort(byPlace).map(({ heading, why }) => ({ heading, why })),
+    ours: RUN_KEYS.every((key) =>
+      meanings.some(({ meaning }) => isOurs(meaning) && 'key' in meaning && meaning.key === key),
+    ),
+  };
+}
+
+function isOurs(meaning: HeadingMeaning): boolean {
+  return meaning.is === 'typed' && meaning.ours;
+}
+
+/** A list may give some loads in amps and others in watts, each in its own column. */
+function complement(a: Unit | undefined, b: Unit | undefined, key: RunKey): boolean {
+  return key === 'peak' && (a?.quantity === 'power') !== (b?.quantity === 'power');
+}
