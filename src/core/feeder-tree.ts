@@ -1,5 +1,6 @@
 /** Which run feeds which: the list of runs as a tree that hangs from the source. */
 import { invalid, isRefusal, type Outcome, type Refusal } from './outcome';
+import { shortened } from './sentence';
 
 /** What a run is fed from when no other run is named. */
 export const SOURCE = '';
@@ -93,7 +94,7 @@ export function buildFeederTree(
   const count = names.length;
   const called = (row: number) => {
     const name = names[row];
-    return name === undefined ? `the run in row ${row + 1} of the list` : `"${name}"`;
+    return name === undefined ? `the run in row ${row + 1} of the list` : `"${shortened(name)}"`;
   };
   const { rowOf, shared } = indexNames(names);
   const refusals = new Map<number, Refusal>();
@@ -123,14 +124,17 @@ export function buildFeederTree(
       feederRow[row] = FROM_SOURCE;
     } else if (sameName !== undefined) {
       namedTwice.add(key);
-      cutOff.set(row, `whose feeder "${feeder}" names more than one run`);
-      refusals.set(row, invalid(`fed from "${feeder}", which names ${sameName.length} runs`));
+      cutOff.set(row, `whose feeder "${shortened(feeder)}" names more than one run`);
+      refusals.set(
+        row,
+        invalid(`fed from "${shortened(feeder)}", which names ${sameName.length} runs`),
+      );
     } else if (found === undefined) {
-      cutOff.set(row, `whose feeder "${feeder}" is not in the list of runs`);
+      cutOff.set(row, `whose feeder "${shortened(feeder)}" is not in the list of runs`);
       refusals.set(
         row,
         invalid(
-          `fed from "${feeder}", which is not in the list of runs; name a run of the list, or leave it blank for the source`,
+          `fed from "${shortened(feeder)}", which is not in the list of runs; name a run of the list, or leave it blank for the source`,
         ),
       );
     } else {
