@@ -46,7 +46,8 @@ export function openGrid(container: HTMLElement, catalogue: readonly WorksheetFu
         description: gridFunctionHelp(catalogue),
       },
     }),
-    UniverSheetsDataValidationPreset(),
+    // A search box in the list would take the keyboard from whoever types a size that is not in it.
+    UniverSheetsDataValidationPreset({ showSearchOnDropdown: false, showEditOnDropdown: false }),
     UniverSheetsConditionalFormattingPreset(),
   ];
   for (const preset of presets) {
