@@ -89,12 +89,10 @@ class Solver {
   readonly volts: Float64Array;
   private readonly offset: Float64Array;
   private readonly slope: Float64Array;
+  /** Volts of the source behind the branch that is being solved. */
+  sourceVolts = 0;
 
-  constructor(
-    tree: FeederTree,
-    runs: FedRuns,
-    readonly sourceVolts: number,
-  ) {
+  constructor(tree: FeederTree, runs: FedRuns) {
     const { rowAt, feederAt } = tree;
     const loadOf = (kind: LoadKind) =>
       Float64Array.from(rowAt, (row) => (runs.kinds[row] === kind ? runs.loads[row]! : 0));
@@ -102,9 +100,15 @@ class Solver {
     this.ohms = Float64Array.from(rowAt, (row) => runs.ohms[row]!);
     this.amps = loadOf('A');
     this.watts = loadOf('W');
-    this.volts = new Float64Array(rowAt.length).fill(sourceVolts);
+    this.volts = new Float64Array(rowAt.length);
     this.offset = new Float64Array(rowAt.length);
     this.slope = new Float64Array(rowAt.length);
+  }
+
+  /** Turns to a branch off the source, positions `from` to `to`, and to the volts that feed it. */
+  beginBranch(from: number, to: number, sourceVolts: number): void {
+    this.sourceVolts = sourceVolts;
+    this.volts.fill(sourceVolts, from, to);
   }
 
   /** Takes the load at a position out, or puts it back; hands over what is needed to put it back. */
@@ -273,19 +277,26 @@ function shedLoads(
 }
 
 /**
- * Volts at the far end of each run, by row, from a source of steady volts. Loads that cannot be served have no answer
+ * Volts at the far end of each run, by row, from sources of steady volts: one for all, or by row that of the runs that no
+ * other run feeds (the others' are not looked at; NaN is one that cannot be read). Loads that cannot be served have no answer
  * and say why, and the rest is solved as though they were not there (see `shedLoads`). Refused with a sentence that
  * names the run to mend: a run that has no place in the tree, and every run of a branch off the source in which a load
  * or a resistance is not known, since its current moves the volts of them all; a run that carries nothing moves none.
  */
-export function feedVolts(tree: FeederTree, sourceVolts: number, runs: FedRuns): Outcome<number>[] {
+export function feedVolts(
+  tree: FeederTree,
+  sourceVolts: number | Float64Array,
+  runs: FedRuns,
+): Outcome<number>[] {
   const { rowAt, branchStarts } = tree;
   const carried = carriedBy(tree, runs.loads);
   const ohms = Float64Array.from(runs.ohms);
   for (const [position, row] of rowAt.entries()) {
     if (Number.isNaN(ohms[row]!) && carried.sum[position] === 0) ohms[row] = 0;
   }
-  const solver = new Solver(tree, { ...runs, ohms }, sourceVolts);
+  const solver = new Solver(tree, { ...runs, ohms });
+  const voltsOf = (row: number) =>
+    typeof sourceVolts === 'number' ? sourceVolts : sourceVolts[row]!;
   let pathOhms: Float64Array | undefined;
   const unserved = new Map<number, string>();
   const unknownAt = new Int32Array(rowAt.length).fill(-1);
@@ -293,7 +304,9 @@ export function feedVolts(tree: FeederTree, sourceVolts: number, runs: FedRuns):
   for (let branch = 0; branch + 1 < branchStarts.length; branch += 1) {
     const from = branchStarts[branch]!;
     const to = branchStarts[branch + 1]!;
-    let unknown = carried.unknownAt[from]!;
+    const branchVolts = voltsOf(rowAt[from]!);
+    solver.beginBranch(from, to, branchVolts);
+    let unknown = Number.isNaN(branchVolts) ? from : carried.unknownAt[from]!;
     for (let at = from; at < to && unknown < 0; at += 1) {
       if (Number.isNaN(ohms[rowAt[at]!]!)) unknown = at;
     }
@@ -310,7 +323,7 @@ export function feedVolts(tree: FeederTree, sourceVolts: number, runs: FedRuns):
     const unknown = unknownAt[position]!;
     if (unknown >= 0) {
       return invalid(
-        `${tree.called(rowAt[unknown]!)} is on the same branch and its load or ohms are not known; mend that row first`,
+        `${tree.called(rowAt[unknown]!)} is on the same branch and its load, ohms or source volts are not known; mend that row first`,
       );
     }
     const why = unserved.get(position);

@@ -36,6 +36,12 @@ export const loads = numberWord(
   { least: 0 },
 );
 
+export const sourceVolts = numberWord(
+  'volts',
+  'Volts at the source; or by run, where there are several sources: only those of runs with no feeder count.',
+  { above: 0 },
+);
+
 export const loadKind = choiceWord(
   'load_kind',
   'By run, steady amps (also where blank) or steady watts',

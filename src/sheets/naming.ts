@@ -1,36 +1,53 @@
 /** Names for a new schedule that nothing in the workbook has yet. */
 import { RULE_KEYS, type RuleReferences } from './house-rules';
+import { FEED_KEYS, type FeedKey } from './references';
+import { SUPPLY_KEYS, type SupplyKey } from './supply-cells';
 
 export interface ScheduleNames {
   readonly sheet: string;
+  readonly supplySheet: string;
   readonly table: string;
   readonly rule: RuleReferences;
+  readonly feed: Readonly<Record<FeedKey, string>>;
+  readonly supply: Readonly<Record<SupplyKey, string>>;
 }
 
-function namesNumbered(number: number): ScheduleNames {
+/** Names already in a workbook, in lower case, since spreadsheets do not tell case apart. */
+export interface NamesInUse {
+  readonly sheets: ReadonlySet<string>;
+  readonly names: ReadonlySet<string>;
+}
+
+function namedAfter<Key extends string>(
+  keys: readonly Key[],
+  stem: string,
+): Readonly<Record<Key, string>> {
+  return Object.fromEntries(keys.map((key) => [key, `${stem}_${key}`])) as Record<Key, string>;
+}
+
+/** The names of the schedule of a number; the first has none in its names. */
+export function scheduleNames(number = 1): ScheduleNames {
   const suffix = number === 1 ? '' : String(number);
-  const rule = Object.fromEntries(RULE_KEYS.map((key) => [key, `LoomRules${suffix}_${key}`]));
+  const numbered = (name: string) => (number === 1 ? name : `${name} ${number}`);
   return {
-    sheet: number === 1 ? 'Run schedule' : `Run schedule ${number}`,
+    sheet: numbered('Run schedule'),
+    supplySheet: numbered('Supply'),
     table: `LoomRuns${suffix}`,
-    rule: rule as RuleReferences,
+    rule: namedAfter(RULE_KEYS, `LoomRules${suffix}`),
+    feed: namedAfter(FEED_KEYS, `LoomFeed${suffix}`),
+    supply: namedAfter(SUPPLY_KEYS, `LoomSupply${suffix}`),
   };
 }
 
-/**
- * The first numbering of which no name is taken; the sets hold lower-case names, since spreadsheets do not tell case
- * apart.
- */
-export function freeScheduleNames(taken: {
-  readonly sheets: ReadonlySet<string>;
-  readonly names: ReadonlySet<string>;
-}): ScheduleNames {
+/** The first numbering of which no name is taken. */
+export function freeScheduleNames(taken: NamesInUse): ScheduleNames {
   for (let number = 1; ; number += 1) {
-    const names = namesNumbered(number);
-    const wanted = [names.table, ...Object.values(names.rule)];
+    const names = scheduleNames(number);
+    const sheets = [names.sheet, names.supplySheet];
+    const wanted = [names.table, ...[names.rule, names.feed, names.supply].flatMap(Object.values)];
     const free =
-      !taken.sheets.has(names.sheet.toLowerCase()) &&
-      !wanted.some((name) => taken.names.has(name.toLowerCase()));
+      !sheets.some((name) => taken.sheets.has(name.toLowerCase())) &&
+      !wanted.some((name) => taken.names.has((name as string).toLowerCase()));
     if (free) return names;
   }
 }

@@ -1,21 +1,35 @@
 /** A new schedule for a workbook: free names, and the demonstration or empty rows. */
-import { DEMO_RULES, DEMO_RUNS, DEMO_TITLE } from './demo';
-import { freeScheduleNames } from './naming';
+import { DEMO } from './demo';
+import { freeScheduleNames, type NamesInUse } from './naming';
 import type { ReferenceStyle, SheetPlan } from './plan';
-import { scheduleSheet } from './schedule';
+import { roomyRows, scheduleSheet, type ScheduleContent } from './schedule';
+import { supplySheet, type SupplyContent } from './supply-sheet';
 
 export type ScheduleFilling = 'demo' | 'empty';
 
-/** The sheets to insert, the schedule first; `taken` holds lower-case names already in the workbook. */
+/** A schedule and what feeds it. */
+export type StationContent = ScheduleContent & SupplyContent;
+
+/** The sheets to insert for a content, the schedule first. */
+export function scheduleSheets(
+  content: StationContent,
+  references: ReferenceStyle,
+  taken: NamesInUse,
+): readonly SheetPlan[] {
+  const layout = {
+    names: freeScheduleNames(taken),
+    references,
+    rows: roomyRows(content.runs.length),
+  };
+  return [scheduleSheet(layout, content), supplySheet(layout, content)];
+}
+
+/** The sheets of a new schedule, filled with the demonstration or left empty. */
 export function newSchedule(
   filling: ScheduleFilling,
   references: ReferenceStyle,
-  taken: { readonly sheets: ReadonlySet<string>; readonly names: ReadonlySet<string> },
+  taken: NamesInUse,
 ): readonly SheetPlan[] {
-  const names = freeScheduleNames(taken);
-  const content =
-    filling === 'demo'
-      ? { runs: DEMO_RUNS, rules: DEMO_RULES, title: DEMO_TITLE }
-      : { runs: [], title: names.sheet };
-  return [scheduleSheet({ names, references, ...content })];
+  const empty = { runs: [], title: freeScheduleNames(taken).sheet };
+  return scheduleSheets(filling === 'demo' ? DEMO : empty, references, taken);
 }

@@ -1,105 +1,85 @@
 /**
- * The columns of the run schedule, each described once: heading, what it holds, how it looks, and for computed ones
- * the formula. Excel, the workbench, the written workbook, the reader and the tests all take them from here.
+ * The columns of the run schedule, each described once: heading, what it holds, how it looks. Excel, the workbench, the
+ * written workbook, the reader and the tests all take them from here; the formulas stand in `schedule-formulas`.
  */
-import { NAMESPACE } from '../functions/catalogue';
+import { LOAD_KINDS } from '../core/feeders';
 import type { Word } from '../functions/word';
 import * as word from '../functions/words';
-import type { RuleReferences } from './house-rules';
 import type { CellStyle } from './plan';
-import { SCHEDULE_WORDS } from './schedule-words';
-
-export const COLUMN_KEYS = [
-  'run',
-  'fedFrom',
-  'load',
-  'amps',
-  'length',
-  'volts',
-  'target',
-  'joints',
-  'ownSize',
-  'suggested',
-  'setBy',
-  'size',
-  'dropVolts',
-  'dropShare',
-  'loadVolts',
-  'ampacity',
-  'fuse',
-  'heat',
-  'verdict',
-] as const;
-export type ColumnKey = (typeof COLUMN_KEYS)[number];
-
-/** How a row's formula points at its own cells and at the house rules. */
-export interface RowReferences {
-  readonly cell: Readonly<Record<ColumnKey, string>>;
-  readonly rule: RuleReferences;
-}
+import { COLUMN_KEYS, WORKING_KEYS, type ColumnKey } from './schedule-keys';
+import { FUSED_CHOICES, PANEL } from './schedule-words';
 
 export interface ScheduleColumn {
   readonly heading: string;
-  /** What stands in it: for a typed column what to type, for a computed one what it says. */
+  /** For a typed column what to type, for a computed one what it says. */
   readonly note: string;
   readonly widthChars: number;
   readonly style?: CellStyle;
-  /** "typed" by a person, "usual" a formula that a person may overtype, or "computed". */
-  readonly kind: 'typed' | 'usual' | 'computed';
+  /** "typed" by a person, "usual" a formula that a person may overtype, "computed", or a "working" beside the print. */
+  readonly kind: 'typed' | 'usual' | 'computed' | 'working';
   /** The functions' word for a typed cell, which bounds what may be typed. */
   readonly word?: Word;
-  /** For usual and computed columns, without the leading "=". */
-  formula?(row: RowReferences): string;
+  /** Choices of a typed cell that has no word. */
+  readonly choices?: readonly string[];
 }
 
-const TEXT: CellStyle = { numberFormat: '@' };
 /** Text cells, so that 1/0 stays 1/0 and is not taken for a date. */
-const SIZE: CellStyle = { numberFormat: '@', align: 'centre' };
+const TEXT: CellStyle = { numberFormat: '@' };
+const CENTRED: CellStyle = { align: 'centre' };
+const AMPS: CellStyle = { numberFormat: '0.0# "A"' };
+const VOLTS: CellStyle = { numberFormat: '0.00 "V"' };
 
-/** Shows nothing until the row has amps and length, whatever a spreadsheet makes of blanks. */
-function whenReady({ cell }: RowReferences, expression: string): string {
-  return `IF(OR(${cell.amps}="",${cell.length}=""),"",${expression})`;
-}
+/** Headings and meanings of the workings, for whoever follows a figure to its roots. */
+const WORKINGS: Readonly<Record<(typeof WORKING_KEYS)[number], readonly [string, string]>> = {
+  feeder: ['Feeder', 'The feeding run; blank for a source.'],
+  ownLoad: ['Own load', 'The peak load, 0 for a run that only feeds others.'],
+  ownAmps: [
+    'Own amps',
+    'Current of the own load; for watts at its least volts, or else at the drop target.',
+  ],
+  fullSource: ['Source, full', 'Volts where the run starts if it hangs on a source, battery full.'],
+  lowSource: ['Source, low', 'The same at low charge.'],
+  batteryAmps: ['From battery', 'Current that the battery gives to this run.'],
+  ohms: ['Ohms', 'Both conductors and the joints.'],
+  place1: ['Up 1', 'Place of the feeder in the list.'],
+  place2: ['Up 2', "Place of the feeder's feeder."],
+  place3: ['Up 3', 'And so on.'],
+  place4: ['Up 4', 'And so on.'],
+  feederFuse: ['Fuse upstream', 'Nearest fuse upstream of a run that has none.'],
+  treeWord: ['Tree', 'What is wrong with its place among the runs.'],
+  judged: ['By itself', 'Judgement of the run by itself.'],
+  shortFull: ['Short, full', '1 where the load has too few volts, battery full.'],
+  shortLow: ['Short, low', 'The same at low charge.'],
+  lowDrop: ['Drop, low', 'Volts lost in the run at low charge.'],
+  mendPlace: ['Mend at', 'Place of the run on the path that loses most.'],
+  words: ['Words', 'Everything that is wrong.'],
+};
 
-function call(id: string, ...args: readonly string[]): string {
-  return `${NAMESPACE}.${id}(${args.join(',')})`;
-}
-
-const isContinuous = ({ rule }: RowReferences) => `${rule.duty}<>"bursts"`;
-
-/** The arguments that MINGAUGE and GAUGE_LIMIT share. */
-function gaugeArguments(row: RowReferences): readonly string[] {
-  const { cell, rule } = row;
-  return [
-    cell.amps,
-    cell.length,
-    rule.unit,
-    cell.volts,
-    cell.target,
-    rule.material,
-    rule.tempC,
-    cell.joints,
-    rule.insulationC,
-    rule.ambientC,
-    rule.conductors,
-    rule.installed,
-    isContinuous(row),
-    rule.series,
-  ];
-}
+const workings = Object.fromEntries(
+  WORKING_KEYS.map((key): [string, ScheduleColumn] => [
+    key,
+    {
+      heading: WORKINGS[key][0],
+      note: `${WORKINGS[key][1]} A working of the columns to the left.`,
+      widthChars: 9,
+      kind: 'working',
+    },
+  ]),
+) as Record<(typeof WORKING_KEYS)[number], ScheduleColumn>;
 
 export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
+  ...workings,
   run: {
     heading: 'Run',
     note: 'A short name for the run, as on its label. Each name once.',
-    widthChars: 16,
+    widthChars: 14,
     style: TEXT,
     kind: 'typed',
   },
   fedFrom: {
     heading: 'Fed from',
-    note: 'The run that feeds this one, by its name; blank for the battery itself.',
-    widthChars: 12,
+    note: `The run that feeds this one, by its name; blank for the battery; "${PANEL}" for the solar panel.`,
+    widthChars: 11,
     style: TEXT,
     kind: 'typed',
   },
@@ -110,45 +90,51 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
     style: TEXT,
     kind: 'typed',
   },
-  amps: {
-    heading: 'Peak amps',
-    note: 'The most the load draws, amps: for a radio, while transmitting.',
-    widthChars: 8,
-    style: { numberFormat: '0.0# "A"' },
+  peak: {
+    heading: 'Peak load',
+    note: 'The most the load draws, amps or watts: for a radio, while transmitting. Blank for a run that only feeds others.',
+    widthChars: 7,
+    style: { numberFormat: '0.0#' },
     kind: 'typed',
     word: word.amps,
+  },
+  kind: {
+    heading: 'A or W',
+    note: 'A (also blank): steady amps. W: steady watts, which draw more amps as the volts sink.',
+    widthChars: 5,
+    style: CENTRED,
+    kind: 'typed',
+    choices: LOAD_KINDS,
   },
   length: {
     heading: 'One-way length',
     note: 'Source to load along the route, in the length unit above. Both conductors are counted for you.',
-    widthChars: 9,
+    widthChars: 8,
     style: { numberFormat: '0.0#' },
     kind: 'typed',
     word: word.length,
   },
   volts: {
     heading: 'Source volts',
-    note: 'Follows the house rule until overtyped, for a run on another supply.',
+    note: 'Follows the house rule, or the panel, until overtyped for a run on another supply.',
     widthChars: 8,
     style: { numberFormat: '0.0# "V"' },
     kind: 'usual',
     word: word.volts,
-    formula: ({ cell, rule }) => `IF(${cell.amps}="","",${rule.volts})`,
   },
   target: {
     heading: 'Drop target',
-    note: 'Follows the house rule until overtyped. Write 3%, not 3.',
-    widthChars: 8,
+    note: 'Follows the house rule, or the panel, until overtyped. Write 3%, not 3.',
+    widthChars: 7,
     style: { numberFormat: '0.0 %' },
     kind: 'usual',
     word: word.maxDrop,
-    formula: ({ cell, rule }) => `IF(${cell.amps}="","",${rule.target})`,
   },
   joints: {
     heading: 'Joints mΩ',
     note: 'Fuse holder, contacts and crimps of the whole run together, milliohms; blank for none.',
-    widthChars: 8,
-    style: { numberFormat: '0.0# "mΩ"' },
+    widthChars: 7,
+    style: { numberFormat: '0.0#' },
     kind: 'typed',
     word: word.jointMilliohms,
   },
@@ -156,55 +142,60 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
     heading: 'Own size',
     note: 'Leave blank to take the suggestion, or choose: 10 AWG, 1/0 AWG, 6 mm2.',
     widthChars: 9,
-    style: SIZE,
+    style: { ...TEXT, ...CENTRED },
     kind: 'typed',
     word: word.size,
+  },
+  fused: {
+    heading: 'Own fuse',
+    note: 'yes (also blank): a fuse at its source end. no: the run leans on the fuse of its feeder.',
+    widthChars: 6,
+    style: CENTRED,
+    kind: 'typed',
+    choices: FUSED_CHOICES,
+  },
+  leastVolts: {
+    heading: 'Least volts',
+    note: 'The least volts the load works with, from its manual; blank where it does not matter.',
+    widthChars: 7,
+    style: { numberFormat: '0.0# "V"' },
+    kind: 'typed',
+    word: word.volts,
+  },
+  runAmps: {
+    heading: 'Run amps',
+    note: 'What the run carries: its own load and all that it feeds.',
+    widthChars: 8,
+    style: AMPS,
+    kind: 'computed',
   },
   suggested: {
     heading: 'Suggested size',
     note: 'The thinnest size that keeps the target, carries the current and takes a standard fuse.',
     widthChars: 10,
-    style: SIZE,
+    style: CENTRED,
     kind: 'computed',
-    formula: (row) => whenReady(row, call('MINGAUGE', ...gaugeArguments(row))),
   },
   setBy: {
     heading: 'Set by',
     note: 'What asked for the suggested size: drop, heat or fuse.',
-    widthChars: 7,
-    style: { align: 'centre' },
+    widthChars: 6,
+    style: CENTRED,
     kind: 'computed',
-    formula: (row) => whenReady(row, call('GAUGE_LIMIT', ...gaugeArguments(row))),
   },
   size: {
     heading: 'Size used',
     note: 'Your own size, or else the suggestion; everything to the right is for it.',
     widthChars: 9,
-    style: { ...SIZE, bold: true },
+    style: { ...CENTRED, bold: true },
     kind: 'computed',
-    formula: (row) =>
-      whenReady(row, `IF(${row.cell.ownSize}="",${row.cell.suggested},${row.cell.ownSize})`),
   },
   dropVolts: {
     heading: 'Drop',
-    note: 'Volts lost in both conductors and the joints.',
-    widthChars: 8,
-    style: { numberFormat: '0.00 "V"' },
+    note: 'Volts lost in both conductors and the joints of this run.',
+    widthChars: 7,
+    style: VOLTS,
     kind: 'computed',
-    formula: (row) =>
-      whenReady(
-        row,
-        call(
-          'DCDROP',
-          row.cell.amps,
-          row.cell.length,
-          row.rule.unit,
-          row.cell.size,
-          row.rule.material,
-          row.rule.tempC,
-          row.cell.joints,
-        ),
-      ),
   },
   dropShare: {
     heading: 'Drop share',
@@ -212,15 +203,20 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
     widthChars: 8,
     style: { numberFormat: '0.00 %' },
     kind: 'computed',
-    formula: (row) => whenReady(row, `${row.cell.dropVolts}/${row.cell.volts}`),
   },
   loadVolts: {
     heading: 'Volts at load',
-    note: 'What is left at the far end at peak current.',
+    note: 'What arrives through the whole path with all loads at their peak, battery full.',
     widthChars: 8,
-    style: { numberFormat: '0.00 "V"' },
+    style: VOLTS,
     kind: 'computed',
-    formula: (row) => whenReady(row, `${row.cell.volts}-${row.cell.dropVolts}`),
+  },
+  lowVolts: {
+    heading: 'At low charge',
+    note: 'The same with the battery at the low charge of the Supply sheet.',
+    widthChars: 8,
+    style: VOLTS,
+    kind: 'computed',
   },
   ampacity: {
     heading: 'Ampacity',
@@ -228,83 +224,34 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
     widthChars: 9,
     style: { numberFormat: '0.0 "A"' },
     kind: 'computed',
-    formula: (row) =>
-      whenReady(
-        row,
-        call(
-          'AMPACITY',
-          row.cell.size,
-          row.rule.insulationC,
-          row.rule.ambientC,
-          row.rule.conductors,
-          row.rule.installed,
-          row.rule.material,
-        ),
-      ),
   },
   fuse: {
     heading: 'Fuse',
-    note: 'The smallest standard fuse that carries the load and protects the conductor; at the source end.',
-    widthChars: 8,
-    style: { numberFormat: '0.# "A"' },
+    note: 'The smallest standard fuse that carries the current and protects the conductor; at the source end.',
+    widthChars: 7,
+    style: { numberFormat: '0.# "A"', align: 'right' },
     kind: 'computed',
-    formula: (row) =>
-      whenReady(
-        row,
-        call(
-          'FUSE_FOR',
-          row.cell.amps,
-          row.cell.size,
-          row.rule.insulationC,
-          row.rule.ambientC,
-          row.rule.conductors,
-          row.rule.installed,
-          row.rule.material,
-          isContinuous(row),
-        ),
-      ),
   },
   heat: {
     heading: 'Heat in run',
     note: 'Watts that warm the run at peak current.',
-    widthChars: 8,
+    widthChars: 7,
     style: { numberFormat: '0.0 "W"' },
     kind: 'computed',
-    formula: (row) => whenReady(row, `${row.cell.amps}*${row.cell.dropVolts}`),
   },
   verdict: {
     heading: 'Verdict',
     note: '"ok" by the published figures, or what is wrong, in words. Advice, not approval.',
-    widthChars: 34,
+    widthChars: 32,
     style: { wrap: true },
     kind: 'computed',
-    formula(row) {
-      const { cell, rule } = row;
-      const judged = call(
-        'RUN_VERDICT',
-        cell.amps,
-        cell.length,
-        rule.unit,
-        cell.volts,
-        cell.target,
-        cell.size,
-        rule.material,
-        rule.tempC,
-        cell.joints,
-        rule.insulationC,
-        rule.ambientC,
-        rule.conductors,
-        rule.installed,
-        isContinuous(row),
-      );
-      const { lengthMissing, ampsMissing, noSize, noAmpacity, checkEntries } = SCHEDULE_WORDS;
-      return (
-        `IF(${cell.amps}="",IF(${cell.length}="","","${ampsMissing}"),` +
-        `IF(${cell.length}="","${lengthMissing}",` +
-        `IF(ISNA(${cell.size}),"${noSize}",IF(ISNA(${cell.ampacity}),"${noAmpacity}",` +
-        `IFERROR(${judged},"${checkEntries}")))))`
-      );
-    },
+  },
+  mend: {
+    heading: 'What would mend it',
+    note: 'For a load with too few volts: the run on its path that loses most, in a size that would do.',
+    widthChars: 24,
+    style: { wrap: true },
+    kind: 'computed',
   },
 };
 

@@ -1,7 +1,8 @@
 /** Reading a schedule back from a sheet's values: its rows, how many of each verdict, and the worst. */
 import { VERDICT_JOINT, VERDICT_WORDS } from '../core/verdict';
 import { area, type Area } from './area';
-import { COLUMN_KEYS, SCHEDULE_COLUMNS, type ColumnKey } from './schedule-columns';
+import { SCHEDULE_COLUMNS } from './schedule-columns';
+import { SHOWN_KEYS, type ShownKey } from './schedule-keys';
 import { SCHEDULE_WORDS } from './schedule-words';
 
 type Value = string | number | boolean | null;
@@ -9,7 +10,7 @@ type Value = string | number | boolean | null;
 export interface ReadRow {
   /** Zero-based row of the sheet. */
   readonly row: number;
-  readonly values: Readonly<Record<ColumnKey, Value>>;
+  readonly values: Readonly<Record<ShownKey, Value>>;
 }
 
 export interface ScheduleReading {
@@ -17,18 +18,27 @@ export interface ScheduleReading {
   /** Rows with something in them. */
   readonly rows: readonly ReadRow[];
   /** Zero-based sheet column of each key. */
-  readonly columnOf: Readonly<Record<ColumnKey, number>>;
+  readonly columnOf: Readonly<Record<ShownKey, number>>;
 }
 
 /** What is worst, first. Heat before fuse before drop: the first two start fires. */
 const WORST_FIRST: readonly string[] = [
   VERDICT_WORDS.heat,
   VERDICT_WORDS.fuse,
+  SCHEDULE_WORDS.needsFuse,
   SCHEDULE_WORDS.noSize,
   SCHEDULE_WORDS.noAmpacity,
+  SCHEDULE_WORDS.nameMissing,
+  SCHEDULE_WORDS.nameTwice,
+  SCHEDULE_WORDS.feederNotListed,
+  SCHEDULE_WORDS.inLoop,
+  SCHEDULE_WORDS.tiedToAnother,
   SCHEDULE_WORDS.checkEntries,
-  SCHEDULE_WORDS.ampsMissing,
+  SCHEDULE_WORDS.peakMissing,
   SCHEDULE_WORDS.lengthMissing,
+  SCHEDULE_WORDS.cannotBeServed,
+  SCHEDULE_WORDS.tooFewVolts,
+  SCHEDULE_WORDS.voltsUnknown,
   VERDICT_WORDS.drop,
 ];
 
@@ -38,16 +48,16 @@ const isEmpty = (value: Value | undefined) =>
 /** The schedule in a sheet's values, found by its headings wherever they stand; undefined where there is none. */
 export function readSchedule(values: readonly (readonly Value[])[]): ScheduleReading | undefined {
   const keyOf = new Map(
-    COLUMN_KEYS.map((key) => [SCHEDULE_COLUMNS[key].heading.toLowerCase(), key] as const),
+    SHOWN_KEYS.map((key) => [SCHEDULE_COLUMNS[key].heading.toLowerCase(), key] as const),
   );
   for (const [headerRow, cells] of values.entries()) {
-    const columnOf: Partial<Record<ColumnKey, number>> = {};
+    const columnOf: Partial<Record<ShownKey, number>> = {};
     for (const [column, value] of cells.entries()) {
       const key = typeof value === 'string' ? keyOf.get(value.trim().toLowerCase()) : undefined;
       if (key !== undefined) columnOf[key] ??= column;
     }
-    if (COLUMN_KEYS.every((key) => key in columnOf)) {
-      const found = columnOf as Record<ColumnKey, number>;
+    if (SHOWN_KEYS.every((key) => key in columnOf)) {
+      const found = columnOf as Record<ShownKey, number>;
       return { headerRow, columnOf: found, rows: readRows(values, headerRow, found) };
     }
   }
@@ -57,13 +67,13 @@ export function readSchedule(values: readonly (readonly Value[])[]): ScheduleRea
 function readRows(
   values: readonly (readonly Value[])[],
   headerRow: number,
-  columnOf: Readonly<Record<ColumnKey, number>>,
+  columnOf: Readonly<Record<ShownKey, number>>,
 ): ReadRow[] {
   const rows: ReadRow[] = [];
   for (let row = headerRow + 1; row < values.length; row += 1) {
     const read = Object.fromEntries(
-      COLUMN_KEYS.map((key) => [key, values[row]?.[columnOf[key]] ?? null]),
-    ) as Record<ColumnKey, Value>;
+      SHOWN_KEYS.map((key) => [key, values[row]?.[columnOf[key]] ?? null]),
+    ) as Record<ShownKey, Value>;
     // The cautions at the foot stand under the run names; a run has a verdict.
     if (!isEmpty(read.verdict)) rows.push({ row, values: read });
   }

@@ -1,13 +1,23 @@
-/** One run as a person lists it, before anything is computed. */
+/** One run as a person lists it, before anything is computed. Text stands where a person wrote no number. */
 export interface ScheduleRun {
   readonly run?: string;
+  /** Another run's name; nothing for the battery, "panel" for the solar panel. */
   readonly fedFrom?: string;
   readonly load?: string;
-  readonly amps?: number | string;
+  /** Amps or watts, as `kind` says. Nothing for a run that only feeds others. */
+  readonly peak?: number | string;
+  /** "A" (the usual) or "W". */
+  readonly kind?: string;
+  /** One way, in the schedule's length unit. */
   readonly length?: number | string;
-  /** Left out, the house rule holds. */
+  /** Left out, the usual one holds. */
   readonly volts?: number | string;
   readonly target?: number | string;
+  /** Milliohms. */
   readonly joints?: number | string;
   readonly ownSize?: string;
+  /** "yes" (the usual): a fuse of its own at its source end; "no": it leans on its feeder's. */
+  readonly fused?: string;
+  /** The least volts the load works with. */
+  readonly leastVolts?: number | string;
 }

@@ -1,153 +1,101 @@
-/** The run schedule: a sheet of house rules and one row a run, as a plan that any host can draw. */
-import { SERIES_SIZES, formatSize, type Series } from '../core/size';
-import type { Word } from '../functions/word';
-import { area, areaAddress, cellAddress, type Area } from './area';
+/** The run schedule: house rules and one row a run, as a plan that any host can draw. */
+import { formatSize, SERIES_SIZES, type Series } from '../core/size';
+import { area } from './area';
 import { CAUTIONS, PRINT_FOOTER } from './cautions';
-import { HOUSE_RULES, RULE_KEYS, type RuleKey } from './house-rules';
-import type { ScheduleNames } from './naming';
+import { entry } from './entries';
+import { call } from './formula';
+import { HIGHLIGHT_STYLES } from './highlight-styles';
+import { HOUSE_RULES, type RuleKey } from './house-rules';
 import { PALETTE } from './palette';
-import type {
-  Block,
-  CellContent,
-  EntryPlan,
-  HighlightPlan,
-  ReferenceStyle,
-  SheetPlan,
-  TablePlan,
-} from './plan';
+import type { Block, CellContent, EntryPlan, SheetPlan, TablePlan } from './plan';
+import { FEED_KEYS, type FeedKey } from './references';
+import { HEADINGS, SCHEDULE_COLUMNS } from './schedule-columns';
+import { SCHEDULE_FORMULAS, type FormulaKey, type RowFormula } from './schedule-formulas';
+import { scheduleHighlights } from './schedule-highlights';
+import { COLUMN_KEYS, SHOWN_KEYS, type ColumnKey } from './schedule-keys';
 import {
-  COLUMN_KEYS,
-  HEADINGS,
-  SCHEDULE_COLUMNS,
-  type ColumnKey,
-  type RowReferences,
-} from './schedule-columns';
+  columnArea,
+  columnReferences,
+  feedArea,
+  ROW,
+  rowReferences,
+  RULE_GROUPS,
+  ruleAreas,
+  type Layout,
+} from './schedule-layout';
 import type { ScheduleRun } from './schedule-run';
-import { CLOSE_TO_TARGET } from './schedule-words';
 
-/** Zero-based rows of the sheet's parts. */
-const ROW = { title: 0, summary: 1, rules: 2, legend: 6, header: 7, first: 8 } as const;
-/** Rules stand in groups side by side: rows down, then the next group. */
-const RULE_GROUPS: readonly {
-  readonly label: number;
-  readonly value: number;
-  readonly keys: readonly RuleKey[];
-}[] = [
-  { label: 0, value: 2, keys: ['unit', 'volts', 'target', 'series'] },
-  { label: 3, value: 6, keys: ['material', 'tempC', 'insulationC', 'duty'] },
-  { label: 9, value: 12, keys: ['installed', 'ambientC', 'conductors'] },
-];
 const LEAST_ROWS = 25;
 const SPARE_ROWS = 8;
-const PROMPT_TITLE_MOST = 32;
-const PROMPT_MOST = 255;
 
-export interface ScheduleOptions {
-  readonly names: ScheduleNames;
-  readonly references: ReferenceStyle;
+export interface ScheduleContent {
   readonly runs: readonly ScheduleRun[];
   /** House rules that differ from the usual. */
   readonly rules?: Readonly<Partial<Record<RuleKey, string | number>>>;
-  readonly title?: string;
-  /** Rows to make room for; enough for the runs and some to spare unless given. */
-  readonly rows?: number;
+  readonly title: string;
 }
 
-const columnOf = (key: ColumnKey): number => COLUMN_KEYS.indexOf(key);
+/** Formulas by column; the schedule of a workbook that needs no add-in brings its own. */
+export type FormulaSet = Readonly<Record<FormulaKey, RowFormula>>;
 
-/** Where the runs stand on the sheet. */
-export function scheduleArea(rows: number): Area {
-  return area(ROW.first, 0, rows, COLUMN_KEYS.length);
+/** Rows that leave room below a list of runs. */
+export function roomyRows(runs: number): number {
+  return Math.max(LEAST_ROWS, runs + SPARE_ROWS);
 }
 
-function columnArea(key: ColumnKey, rows: number): Area {
-  return area(ROW.first, columnOf(key), rows, 1);
-}
-
-/** References of one row: structured ones, or the addresses of its cells. */
-function rowReferences(options: ScheduleOptions, row: number): RowReferences {
-  const cell = Object.fromEntries(
-    COLUMN_KEYS.map((key, column) => [
-      key,
-      options.references === 'table'
-        ? `[@[${SCHEDULE_COLUMNS[key].heading}]]`
-        : cellAddress(row, column, 'column'),
-    ]),
-  );
-  return { cell: cell as Record<ColumnKey, string>, rule: options.names.rule };
-}
-
-/** The whole of one column, for the summary. */
-function wholeColumn(options: ScheduleOptions, key: ColumnKey, rows: number): string {
-  return options.references === 'table'
-    ? `${options.names.table}[${SCHEDULE_COLUMNS[key].heading}]`
-    : areaAddress(columnArea(key, rows), 'both');
-}
-
-function headBlocks(options: ScheduleOptions): Block[] {
+function headBlocks(title: string): Block[] {
   return [
     {
       area: area(ROW.title, 0),
-      cells: [[options.title ?? options.names.sheet]],
+      cells: [[title]],
       style: { bold: true, fontSizePt: 16, fontColour: PALETTE.title },
     },
     {
-      area: area(ROW.title, 3),
+      area: area(ROW.title, 4),
       cells: [['Fill in the green cells; the rest computes. Advice, not approval: see the foot.']],
       style: { italic: true, fontColour: PALETTE.quietText },
     },
   ];
 }
 
-function summaryBlocks(options: ScheduleOptions, rows: number): Block[] {
-  const amps = wholeColumn(options, 'amps', rows);
-  const length = wholeColumn(options, 'length', rows);
-  const verdict = wholeColumn(options, 'verdict', rows);
+function summaryBlocks(layout: Layout): Block[] {
+  const { length, verdict } = columnReferences(layout);
   const pairs: readonly {
-    label: number;
-    text: string;
-    value: number;
-    cells: CellContent[];
-    numberFormat: string;
+    readonly label: number;
+    readonly text: string;
+    readonly formulas: readonly string[];
+    readonly numberFormat: string;
   }[] = [
-    {
-      label: 0,
-      text: 'Runs',
-      value: 1,
-      cells: [{ formula: `=COUNT(${amps})` }],
-      numberFormat: '0',
-    },
+    { label: 0, text: 'Runs', formulas: [`COUNT(${length})`], numberFormat: '0' },
     {
       label: 2,
       text: 'Total one-way length',
-      value: 3,
-      cells: [{ formula: `=SUM(${length})` }, { formula: `=${options.names.rule.unit}` }],
+      formulas: [`SUM(${length})`, layout.names.rule.unit],
       numberFormat: '0.#',
     },
     {
       label: 6,
       text: 'Not ok',
-      value: 7,
-      cells: [{ formula: `=SUMPRODUCT(--(LEN(${verdict})>0))-COUNTIF(${verdict},"ok")` }],
+      formulas: [`SUMPRODUCT(--(LEN(${verdict})>0))-COUNTIF(${verdict},"ok")`],
       numberFormat: '0',
     },
   ];
-  return pairs.flatMap(({ label, text, value, cells, numberFormat }): Block[] => [
+  return pairs.flatMap(({ label, text, formulas, numberFormat }): Block[] => [
     {
       area: area(ROW.summary, label),
       cells: [[text]],
       style: { bold: true, align: label === 0 ? 'left' : 'right' },
     },
     {
-      area: area(ROW.summary, value, 1, cells.length),
-      cells: [cells],
+      area: area(ROW.summary, label + 1, 1, formulas.length),
+      cells: [formulas.map((formula) => ({ formula: `=${formula}` }))],
       style: { bold: true, align: 'left', numberFormat },
       afterTable: true,
     },
   ]);
 }
 
-function ruleBlocks(options: ScheduleOptions): Block[] {
+function ruleBlocks({ names }: Layout, { rules }: ScheduleContent): Block[] {
   return RULE_GROUPS.flatMap(({ label, value, keys }) =>
     keys.flatMap((key, index): Block[] => {
       const rule = HOUSE_RULES[key];
@@ -155,7 +103,7 @@ function ruleBlocks(options: ScheduleOptions): Block[] {
         { area: area(ROW.rules + index, label), cells: [[rule.label]] },
         {
           area: area(ROW.rules + index, value),
-          cells: [[options.rules?.[key] ?? rule.initial(options.names.rule)]],
+          cells: [[rules?.[key] ?? rule.initial(names.rule)]],
           style: { fill: PALETTE.input, border: 'all', ...rule.style, align: 'left' },
         },
       ];
@@ -163,102 +111,99 @@ function ruleBlocks(options: ScheduleOptions): Block[] {
   );
 }
 
-function ruleAreas(): readonly (readonly [RuleKey, Area])[] {
-  return RULE_GROUPS.flatMap(({ value, keys }) =>
-    keys.map((key, index) => [key, area(ROW.rules + index, value)] as const),
-  );
-}
+const LEGEND = [
+  { column: 0, columns: 2, text: 'Over ampacity, or no fuse', style: HIGHLIGHT_STYLES.danger },
+  { column: 2, columns: 1, text: 'Over target, few volts', style: HIGHLIGHT_STYLES.over },
+  { column: 3, columns: 2, text: 'Close to target', style: HIGHLIGHT_STYLES.close },
+] as const;
 
 function legendBlocks(): Block[] {
-  const samples = [
-    { column: 0, text: 'Over ampacity, or no fuse', style: HIGHLIGHT_STYLES.danger },
-    { column: 2, text: 'Drop over target', style: HIGHLIGHT_STYLES.over },
-    { column: 3, text: 'Close', style: HIGHLIGHT_STYLES.close },
-  ];
-  return samples.map(({ column, text, style }) => ({
-    area: area(ROW.legend, column, 1, column === 0 ? 2 : 1),
-    cells: [column === 0 ? [text, null] : [text]],
+  return LEGEND.map(({ column, columns, text, style }) => ({
+    area: area(ROW.legend, column, 1, columns),
+    cells: [Array.from({ length: columns }, (_, index) => (index === 0 ? text : null))],
     style,
   }));
 }
 
-const HIGHLIGHT_STYLES = {
-  danger: { fill: PALETTE.danger, fontColour: PALETTE.dangerText, bold: true },
-  over: { fill: PALETTE.over, fontColour: PALETTE.darkText, bold: true },
-  close: { fill: PALETTE.close, fontColour: PALETTE.darkText },
-} as const;
-
-/** What a row holds for a key: what was typed, the usual formula, or the computed one. */
-function rowCells(options: ScheduleOptions, run: ScheduleRun, row: number): CellContent[] {
-  const references = rowReferences(options, row);
-  return COLUMN_KEYS.map((key): CellContent => {
-    const column = SCHEDULE_COLUMNS[key];
-    const typed = key in run ? run[key as keyof ScheduleRun] : undefined;
-    if (typed !== undefined && typed !== '') return typed;
-    return column.formula === undefined ? null : { formula: `=${column.formula(references)}` };
-  });
+/** What a cell of a run holds: what was typed, or the column's formula. */
+function runCell(
+  run: ScheduleRun,
+  key: ColumnKey,
+  formulas: FormulaSet,
+  references: ReturnType<typeof rowReferences>,
+): CellContent {
+  const typed = key in run ? run[key as keyof ScheduleRun] : undefined;
+  if (typed !== undefined && typed !== '') return typed;
+  return key in formulas ? { formula: `=${formulas[key as FormulaKey](references)}` } : null;
 }
 
-/**
- * With real tables a computed column's formulas are the table's own; only typed values are then written as cells.
- */
-function runBlocks(options: ScheduleOptions, rows: number): Block[] {
-  const contents = Array.from({ length: rows }, (_, index) =>
-    rowCells(options, options.runs[index] ?? {}, ROW.first + index),
-  );
-  return COLUMN_KEYS.map((key, column): Block => {
+/** With real tables the formulas are the table's own; only typed values are then written as cells. */
+function runBlocks(layout: Layout, { runs }: ScheduleContent, formulas: FormulaSet): Block[] {
+  const isTable = layout.references === 'table';
+  return COLUMN_KEYS.map((key): Block => {
     const { kind, style } = SCHEDULE_COLUMNS[key];
-    const typedOnly = options.references === 'table' && kind === 'computed';
+    const look =
+      kind === 'working'
+        ? { fontColour: PALETTE.quietText, fontSizePt: 8 }
+        : { border: 'all' as const, ...(kind === 'computed' ? {} : { fill: PALETTE.input }) };
     return {
-      area: columnArea(key, rows),
-      cells: contents.map((cells) => {
-        const content = cells[column] ?? null;
-        const isFormula = typeof content === 'object' && content !== null;
-        return [typedOnly || (options.references === 'table' && isFormula) ? null : content];
+      area: columnArea(key, layout.rows),
+      cells: Array.from({ length: layout.rows }, (_, index) => {
+        const content = runCell(
+          runs[index] ?? {},
+          key,
+          formulas,
+          rowReferences(layout, ROW.first + index),
+        );
+        return [isTable && typeof content === 'object' ? null : content];
       }),
-      style: {
-        ...style,
-        border: 'all',
-        ...(kind === 'computed' ? {} : { fill: PALETTE.input }),
-      },
+      style: { ...style, ...look },
     };
   });
 }
 
-function tablePlan(options: ScheduleOptions, rows: number): TablePlan {
-  const references = rowReferences(options, ROW.first);
+function tablePlan(layout: Layout, formulas: FormulaSet): TablePlan {
+  const references = rowReferences(layout, ROW.first);
   return {
-    name: options.names.table,
-    area: area(ROW.header, 0, rows + 1, COLUMN_KEYS.length),
+    name: layout.names.table,
+    area: area(ROW.header, 0, layout.rows + 1, COLUMN_KEYS.length),
     columns: COLUMN_KEYS.map((key) => {
-      const { heading, formula } = SCHEDULE_COLUMNS[key];
-      return formula === undefined ? { heading } : { heading, formula: `=${formula(references)}` };
+      const { heading } = SCHEDULE_COLUMNS[key];
+      return key in formulas
+        ? { heading, formula: `=${formulas[key as FormulaKey](references)}` }
+        : { heading };
     }),
   };
 }
 
-/** How a word's own limits become what a cell accepts. */
-function entryLimits(word: Word): Pick<EntryPlan, 'choices' | 'number'> {
-  if (word.choices !== undefined) return { choices: word.choices };
-  const least = word.bounds?.least ?? word.bounds?.above;
-  const most = word.bounds?.most ?? word.bounds?.below;
-  if (word.bounds === undefined) return {};
+/** Headings and calls of the columns that list functions fill beside the table. */
+function feedCalls(layout: Layout): Readonly<Record<FeedKey, readonly [string, string]>> {
+  const { run, feeder, ownAmps, ownLoad, kind, ohms, fullSource, lowSource } =
+    columnReferences(layout);
+  const volts = (source: string) => call('FEED_VOLTS', source, run, feeder, ownLoad, kind, ohms);
   return {
-    number: {
-      ...(least === undefined ? {} : { least }),
-      ...(most === undefined ? {} : { most }),
-    },
+    amps: ['Amps of the tree', call('FEED_AMPS', run, feeder, ownAmps)],
+    fullVolts: ['Volts, full', volts(fullSource)],
+    lowVolts: ['Volts, low', volts(lowSource)],
   };
 }
 
-function prompt(
-  title: string,
-  ...sentences: readonly string[]
-): Pick<EntryPlan, 'promptTitle' | 'prompt'> {
-  return {
-    promptTitle: title.slice(0, PROMPT_TITLE_MOST),
-    prompt: sentences.join(' ').slice(0, PROMPT_MOST),
-  };
+function feedBlocks(layout: Layout): Block[] {
+  const calls = feedCalls(layout);
+  const style = { fontColour: PALETTE.quietText, fontSizePt: 8 };
+  return FEED_KEYS.flatMap((key): Block[] => {
+    const { column } = feedArea(key, layout);
+    const [heading, formula] = calls[key];
+    return [
+      { area: area(ROW.header, column), cells: [[heading]], style: { ...style, wrap: true } },
+      {
+        area: area(ROW.first, column),
+        cells: [[{ formula: `=${formula}` }]],
+        style,
+        afterTable: true,
+      },
+    ];
+  });
 }
 
 /** Sizes offered for a run's own choice: those in stock, thinnest first. */
@@ -266,88 +211,41 @@ export const OFFERED_SIZES: readonly string[] = (['AWG', 'mm2'] satisfies Series
   (series) => SERIES_SIZES[series].map(formatSize),
 );
 
-function entries(rows: number): EntryPlan[] {
-  const forRules = ruleAreas().map(([key, of]): EntryPlan => {
+function entries({ rows }: Layout): EntryPlan[] {
+  const forRules = ruleAreas().map(([key, of]) => {
     const { label, word, hint } = HOUSE_RULES[key];
-    return { area: of, ...entryLimits(word), ...prompt(label, word.meaning, hint ?? '') };
+    return entry(of, { title: label, sentences: [word.meaning, hint ?? ''] }, { word });
   });
-  const forColumns = COLUMN_KEYS.filter((key) => SCHEDULE_COLUMNS[key].kind !== 'computed').map(
-    (key): EntryPlan => {
-      const { heading, note, word } = SCHEDULE_COLUMNS[key];
-      const limits =
-        key === 'ownSize'
-          ? { choices: OFFERED_SIZES, othersAllowed: true }
-          : word === undefined
-            ? {}
-            : entryLimits(word);
-      return { area: columnArea(key, rows), ...limits, ...prompt(heading, note) };
-    },
+  const typedKeys = COLUMN_KEYS.filter((key) =>
+    ['typed', 'usual'].includes(SCHEDULE_COLUMNS[key].kind),
   );
+  const forColumns = typedKeys.map((key): EntryPlan => {
+    const { heading, note, word, choices } = SCHEDULE_COLUMNS[key];
+    const of = columnArea(key, rows);
+    const texts = { title: heading, sentences: [note] };
+    return key === 'ownSize'
+      ? { ...entry(of, texts, { choices: OFFERED_SIZES }), othersAllowed: true }
+      : entry(of, texts, { word, choices });
+  });
   return [...forRules, ...forColumns];
 }
 
-function highlights(rows: number): HighlightPlan[] {
-  const at = (key: ColumnKey) => cellAddress(ROW.first, columnOf(key), 'column');
-  const ratio = `IF(ISNUMBER(${at('dropShare')}),${at('dropShare')}/${at('target')},0)`;
-  const overAmpacity = `IF(ISNUMBER(${at('ampacity')}),${at('amps')}>${at('ampacity')},FALSE)`;
-  const overTarget = `${ratio}>1.000000001`;
-  const closeToTarget = `AND(${ratio}>${CLOSE_TO_TARGET},${ratio}<=1.000000001)`;
-  const noFuse = `ISERROR(${at('fuse')})`;
-  const notOk = `AND(LEN(${at('verdict')})>0,${at('verdict')}<>"ok")`;
-  const rules: readonly {
-    keys: readonly ColumnKey[];
-    formula: string;
-    style: keyof typeof HIGHLIGHT_STYLES;
-    meaning: string;
-  }[] = [
-    {
-      keys: ['amps', 'ampacity'],
-      formula: overAmpacity,
-      style: 'danger',
-      meaning: 'over ampacity',
-    },
-    { keys: ['fuse'], formula: noFuse, style: 'danger', meaning: 'no fuse fits' },
-    {
-      keys: ['dropVolts', 'dropShare'],
-      formula: overTarget,
-      style: 'over',
-      meaning: 'drop over target',
-    },
-    {
-      keys: ['dropVolts', 'dropShare'],
-      formula: closeToTarget,
-      style: 'close',
-      meaning: 'close to the target',
-    },
-    {
-      keys: ['verdict'],
-      formula: `AND(${notOk},OR(${overAmpacity},${noFuse}))`,
-      style: 'danger',
-      meaning: 'over ampacity or no fuse',
-    },
-    { keys: ['verdict'], formula: notOk, style: 'over', meaning: 'not ok' },
-  ];
-  return rules.flatMap(({ keys, formula, style, meaning }) =>
-    keys.map((key) => ({
-      area: columnArea(key, rows),
-      formula,
-      style: HIGHLIGHT_STYLES[style],
-      meaning,
-    })),
-  );
-}
-
-/** The plan of a run schedule. */
-export function scheduleSheet(options: ScheduleOptions): SheetPlan {
-  const rows = options.rows ?? Math.max(LEAST_ROWS, options.runs.length + SPARE_ROWS);
+/** The plan of a run schedule; `solved` draws the columns beside the table where our functions do not. */
+export function scheduleSheet(
+  layout: Layout,
+  content: ScheduleContent,
+  formulas: FormulaSet = SCHEDULE_FORMULAS,
+  solved: readonly Block[] = feedBlocks(layout),
+): SheetPlan {
+  const { names, rows } = layout;
   const foot = ROW.first + rows + 1;
   return {
-    name: options.names.sheet,
+    name: names.sheet,
     columnWidths: COLUMN_KEYS.map((key) => SCHEDULE_COLUMNS[key].widthChars),
     blocks: [
-      ...headBlocks(options),
-      ...summaryBlocks(options, rows),
-      ...ruleBlocks(options),
+      ...headBlocks(content.title),
+      ...summaryBlocks(layout),
+      ...ruleBlocks(layout, content),
       ...legendBlocks(),
       {
         area: area(ROW.header, 0, 1, COLUMN_KEYS.length),
@@ -361,17 +259,21 @@ export function scheduleSheet(options: ScheduleOptions): SheetPlan {
           border: 'all',
         },
       },
-      ...runBlocks(options, rows),
+      ...runBlocks(layout, content, formulas),
+      ...solved,
       {
         area: area(foot, 0, CAUTIONS.length, 1),
         cells: CAUTIONS.map((caution) => [caution]),
         style: { italic: true, fontColour: PALETTE.quietText },
       },
     ],
-    table: tablePlan(options, rows),
-    names: ruleAreas().map(([key, of]) => ({ name: options.names.rule[key], area: of })),
-    entries: entries(rows),
-    highlights: highlights(rows),
+    table: tablePlan(layout, formulas),
+    names: [
+      ...ruleAreas().map(([key, of]) => ({ name: names.rule[key], area: of })),
+      ...FEED_KEYS.map((key) => ({ name: names.feed[key], area: feedArea(key, layout) })),
+    ],
+    entries: entries(layout),
+    highlights: scheduleHighlights(rows),
     notes: COLUMN_KEYS.map((key, column) => ({
       area: area(ROW.header, column),
       text: SCHEDULE_COLUMNS[key].note,
@@ -381,14 +283,9 @@ export function scheduleSheet(options: ScheduleOptions): SheetPlan {
     rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 32 },
     print: {
       landscape: true,
-      area: area(0, 0, foot + CAUTIONS.length, COLUMN_KEYS.length),
+      area: area(0, 0, foot + CAUTIONS.length, SHOWN_KEYS.length),
       repeatRows: { first: ROW.header, last: ROW.header },
       footer: PRINT_FOOTER,
     },
   };
-}
-
-/** Every rule has its place; the compiler cannot see that, so tests ask. */
-export function placedRules(): readonly RuleKey[] {
-  return RULE_GROUPS.flatMap(({ keys }) => keys).filter((key) => RULE_KEYS.includes(key));
 }

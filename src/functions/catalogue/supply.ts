@@ -7,7 +7,6 @@ import type { Outcome } from '../../core/outcome';
 import { pvColdVolts, pvDesignAmps } from '../../core/solar';
 import { inColumn, overList, perList } from '../list-function';
 import { perCell } from '../worksheet-function';
-import * as word from '../words';
 import * as supply from '../words-supply';
 
 const KIRCHHOFF = "Kirchhoff's current law over the tree of runs.";
@@ -54,7 +53,7 @@ export const SUPPLY_FUNCTIONS = [
     summary:
       'Volts at the far end of each run of a list, with loads of steady amps and of steady watts.',
     takes: [
-      word.volts,
+      inColumn(supply.sourceVolts),
       RUNS,
       FED_FROM,
       inColumn(supply.loads, { blankIs: 0 }),
@@ -76,7 +75,7 @@ export const SUPPLY_FUNCTIONS = [
     },
     source: `${KIRCHHOFF} Solved by sweeps from the ends to the source and back, to 1e-9 V.`,
     compute: ({ volts, runs, fed_from, loads, load_kind, ohms }) =>
-      feedVolts(treeOf(runs, fed_from), volts, {
+      feedVolts(treeOf(runs, fed_from), numbers(volts), {
         loads: numbers(
           loads.map((load, row) => (typeof load_kind[row] === 'string' ? load : undefined)),
         ),
