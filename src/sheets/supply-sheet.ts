@@ -20,7 +20,8 @@ const SECTION_TITLES: Readonly<Record<(typeof SECTIONS)[number], string>> = {
 const COLUMN = { label: 0, value: 1, note: 2 } as const;
 const FIRST_ROW = 2;
 
-const DUTY_HEADINGS = [
+/** Headings of the duty table, by which a reader finds it again. */
+export const DUTY_HEADINGS = [
   'Load',
   'Sending, A',
   'Receiving, A',
@@ -32,7 +33,7 @@ const DUTY_HEADINGS = [
   'Heating current',
   'Drawn a day',
 ] as const;
-const DUTY = { load: 0, amps: 1, shares: 4, states: 3, mean: 7, heating: 8, daily: 9 } as const;
+export const DUTY = { load: 0, amps: 1, shares: 4, states: 3, mean: 7, heating: 8, daily: 9 } as const;
 const DUTY_LEAST_ROWS = 10;
 const DUTY_SPARE_ROWS = 3;
 
