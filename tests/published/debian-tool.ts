@@ -5,6 +5,8 @@ export interface DebianTool {
   readonly command: string;
   /** The Debian package that holds it. */
   readonly debianPackage: string;
+  /** Longest time it may take; a minute unless given. */
+  readonly timeoutMs?: number;
 }
 
 /**
@@ -12,7 +14,8 @@ export interface DebianTool {
  * (naming the package to install) or ends with an error (with all it printed).
  */
 export function runDebianTool(tool: DebianTool, args: readonly string[], input = ''): string {
-  const ended = spawnSync(tool.command, [...args], { input, encoding: 'utf8', timeout: 60_000 });
+  const timeout = tool.timeoutMs ?? 60_000;
+  const ended = spawnSync(tool.command, [...args], { input, encoding: 'utf8', timeout });
   if (ended.error !== undefined) {
     const missing = 'code' in ended.error && ended.error.code === 'ENOENT';
     throw new Error(

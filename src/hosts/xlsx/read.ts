@@ -9,15 +9,15 @@ import { SCHEDULE_COLUMNS } from '../../sheets/schedule-columns';
 import type { ScheduleRun } from '../../sheets/schedule-run';
 import { readCsv, SEPARATORS } from './reading/csv';
 import { decodeText } from './reading/decode';
-import { isEmpty } from './reading/raw';
-import { readHouseRules, type GivenRules } from './reading/rules';
+import { cellText, isEmpty } from './reading/raw';
+import { readStation, type GivenRules, type GivenStation } from './reading/rules';
 import { readRows, type RowProblem } from './reading/runs';
 import { findList, type FoundList, type TypedColumn } from './reading/table';
 import { asLengthUnit } from './reading/units';
 import { quotedName, UnreadableFile } from './reading/unreadable';
 import { openWorkbook, sheetTables } from './reading/workbook';
 
-export type { GivenRules } from './reading/rules';
+export type { GivenRules, GivenSupply } from './reading/rules';
 export type { RowProblem } from './reading/runs';
 export { UnreadableFile } from './reading/unreadable';
 
@@ -34,6 +34,9 @@ export interface RunsReport {
   readonly runs: readonly ScheduleRun[];
   /** House rules that the file carries, or that its headings imply. */
   readonly rules: GivenRules;
+  /** Battery, panel and duty, where the file carries a Supply sheet. */
+  readonly supply: GivenStation['supply'];
+  readonly duty: GivenStation['duty'];
   /** What a shared schedule is called. */
   readonly title?: string;
   /** The unit that every length among the runs is in. */
@@ -106,7 +109,7 @@ async function readWorkbook(
   if (list === undefined) throw new UnreadableFile(noListSentence(fileName));
   const sheetName = list.table.sheetName ?? '';
   const others = tables.filter((table) => table !== list.table && findList([table]) !== undefined);
-  const rules = readHouseRules(workbook, sheetName);
+  const station = readStation(workbook, tables, sheetName);
   const first = list.table.rows[0];
   const title =
     list.ours &&
@@ -116,7 +119,7 @@ async function readWorkbook(
       ? { title: first.cells[0].value }
       : {};
   return {
-    ...report(fileName, list, rules, options, [
+    ...report(fileName, list, station, options, [
       `Read from the sheet "${sheetName}".`,
       ...others.map(
         ({ sheetName: other = '' }) => `The sheet "${other}" has a list too; it was not read.`,
@@ -135,7 +138,7 @@ function readText(bytes: Uint8Array, fileName: string, options: ReadOptions): Ru
   return report(
     fileName,
     list,
-    {},
+    { rules: {}, supply: {}, duty: [] },
     options,
     encoding === undefined ? [] : [`Its characters were read as ${encoding}.`],
   );
@@ -151,7 +154,7 @@ function noListSentence(fileName: string): string {
 function report(
   fileName: string,
   list: FoundList,
-  rules: GivenRules,
+  { rules, supply, duty }: GivenStation,
   options: ReadOptions,
   remarks: readonly string[],
 ): RunsReport {
@@ -172,12 +175,14 @@ function report(
   return {
     runs,
     rules: { ...rules, unit: units.wanted },
+    supply,
+    duty,
     lengthUnit: units.wanted,
     understood: list.columns.map((column) => understood(column, units.given)),
     computedAnew: list.computed,
     leftOver: list.leftOver,
     problems,
-    remarks: [...remarks, ...units.remarks, ...columnRemarks(list.columns)],
+    remarks: [...remarks, ...units.remarks, ...columnRemarks(list)],
   };
 }
 
@@ -238,10 +243,12 @@ const USUAL_UNITS: Readonly<Partial<Record<TypedColumn['key'], string>>> = {
   leastVolts: 'V',
 };
 
-function columnRemarks(columns: readonly TypedColumn[]): readonly string[] {
-  return columns.flatMap(({ key, heading, unit, bothWays }) => [
+function columnRemarks({ columns, table, headerIndex }: FoundList): readonly string[] {
+  const isBare = (index: number) =>
+    table.rows.slice(headerIndex + 1).some(({ cells }) => /^\d+$/.test(cellText(cells[index])));
+  return columns.flatMap(({ key, heading, unit, bothWays, index }) => [
     ...(bothWays ? [`"${heading}" counts both ways; half of it is the one-way length.`] : []),
-    ...(key === 'ownSize' && unit === undefined
+    ...(key === 'ownSize' && unit === undefined && isBare(index)
       ? [`Bare numbers under "${heading}" were taken for AWG numbers.`]
       : []),
   ]);

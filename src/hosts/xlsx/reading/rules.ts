@@ -1,29 +1,103 @@
-/** The house rules that a shared workbook carries in its named cells. */
+/** House rules and supply that a shared workbook carries in its named cells, and the duty table beside them. */
 import type { Workbook } from 'exceljs';
 import { RULE_KEYS, type RuleKey } from '../../../sheets/house-rules';
-import { isEmpty } from './raw';
+import { SUPPLY_KEYS, type SupplyKey } from '../../../sheets/supply-cells';
+import type { DutyLoad } from '../../../sheets/supply-run';
+import { DUTY, DUTY_HEADINGS } from '../../../sheets/supply-sheet';
+import { cellText, isEmpty, type RawCell, type RawTable } from './raw';
 import { rawCell } from './workbook';
 
-export type GivenRules = Readonly<Partial<Record<RuleKey, string | number>>>;
+type Typed<Key extends string> = Readonly<Partial<Record<Key, string | number>>>;
+export type GivenRules = Typed<RuleKey>;
+export type GivenSupply = Typed<SupplyKey>;
 
-/** The part of the names of our rule cells that says which rule it is. */
-const RULE_NAME = /^LoomRules\d*_(\w+)$/i;
-const KEY_OF: ReadonlyMap<string, RuleKey> = new Map(
-  RULE_KEYS.map((key) => [key.toLowerCase(), key]),
-);
+export interface GivenStation {
+  readonly rules: GivenRules;
+  readonly supply: GivenSupply;
+  readonly duty: readonly DutyLoad[];
+}
 
-/** Rules that a person set, on one sheet; one that still follows its formula says nothing. */
-export function readHouseRules(workbook: Workbook, sheetName: string): GivenRules {
-  const rules: Partial<Record<RuleKey, string | number>> = {};
-  for (const { name, ranges } of workbook.definedNames.model) {
-    const key = KEY_OF.get(RULE_NAME.exec(name)?.[1]?.toLowerCase() ?? '');
-    const place = /^(.*)!\$?([A-Z]+)\$?(\d+)$/.exec(ranges[0] ?? '');
-    if (key === undefined || place === null) continue;
-    const [, sheet = '', column = '', row = ''] = place;
-    if (sheet.replace(/^'|'$/g, '').replaceAll("''", "'") !== sheetName) continue;
-    const cell = rawCell(workbook.getWorksheet(sheetName)!.getCell(`${column}${row}`));
-    if (cell.computed === true || isEmpty(cell)) continue;
-    rules[key] = typeof cell.value === 'number' ? cell.value : String(cell.value);
+interface NamedCell {
+  /** The name without the number of its schedule. */
+  readonly key: string;
+  readonly number: string;
+  readonly sheetName: string;
+  readonly cell: RawCell;
+}
+
+/** The stems, numbers and keys of the names that a schedule gives its cells. */
+const OUR_NAME = /^Loom(Rules|Supply)(\d*)_(\w+)$/i;
+const PLACE = /^(.*)!\$?([A-Z]+)\$?(\d+)$/;
+
+function namedCells(workbook: Workbook, stem: 'rules' | 'supply'): readonly NamedCell[] {
+  return workbook.definedNames.model.flatMap(({ name, ranges }): NamedCell[] => {
+    const [, ourStem = '', number = '', key = ''] = OUR_NAME.exec(name) ?? [];
+    const [, quoted = '', column = '', row = ''] = PLACE.exec(ranges[0] ?? '') ?? [];
+    const sheetName = quoted.replace(/^'|'$/g, '').replaceAll("''", "'");
+    const sheet = workbook.getWorksheet(sheetName);
+    if (ourStem.toLowerCase() !== stem || sheet === undefined) return [];
+    return [
+      { key: key.toLowerCase(), number, sheetName, cell: rawCell(sheet.getCell(column + row)) },
+    ];
+  });
+}
+
+/** What a person typed into named cells; one that still follows its formula says nothing. */
+function typedIn<Key extends string>(
+  cells: readonly NamedCell[],
+  keys: readonly Key[],
+): Typed<Key> {
+  const typed: Partial<Record<Key, string | number>> = {};
+  for (const { key: lower, cell } of cells) {
+    const key = keys.find((candidate) => candidate.toLowerCase() === lower);
+    if (key === undefined || cell.computed === true || isEmpty(cell)) continue;
+    typed[key] = typeof cell.value === 'number' ? cell.value : cellText(cell);
   }
-  return rules;
+  return typed;
+}
+
+/** Whatever is not a number of the duty table counts as nothing said. */
+function numbers(cells: readonly RawCell[], from: number): readonly (number | null)[] {
+  return Array.from({ length: DUTY.states }, (_, index) => {
+    const value = cells[from + index]?.value;
+    return typeof value === 'number' ? value : null;
+  });
+}
+
+function dutyIn(table: RawTable | undefined): readonly DutyLoad[] {
+  const headings = DUTY_HEADINGS.join('|');
+  const rows = table?.rows ?? [];
+  const header = rows.findIndex(({ cells }) => cells.map(cellText).join('|') === headings);
+  if (header < 0) return [];
+  const duty: DutyLoad[] = [];
+  let line = rows[header]!.line;
+  for (const row of rows.slice(header + 1)) {
+    line += 1;
+    const amps = numbers(row.cells, DUTY.amps);
+    const shares = numbers(row.cells, DUTY.shares);
+    const isSaid = [...amps, ...shares].some((number) => number !== null);
+    // The table ends where a row of the sheet is empty; the cautions follow.
+    if (row.line !== line) break;
+    if (isSaid || !isEmpty(row.cells[DUTY.load])) {
+      duty.push({ load: cellText(row.cells[DUTY.load]), amps, shares });
+    }
+  }
+  return duty;
+}
+
+/** What the workbook says of the schedule on a sheet beyond its runs; nothing where the sheet has no names of ours. */
+export function readStation(
+  workbook: Workbook,
+  tables: readonly RawTable[],
+  sheetName: string,
+): GivenStation {
+  const ruleCells = namedCells(workbook, 'rules').filter((named) => named.sheetName === sheetName);
+  const number = ruleCells[0]?.number;
+  const supplyCells = namedCells(workbook, 'supply').filter((named) => named.number === number);
+  const supplyTable = tables.find((table) => table.sheetName === supplyCells[0]?.sheetName);
+  return {
+    rules: typedIn(ruleCells, RULE_KEYS),
+    supply: typedIn(supplyCells, SUPPLY_KEYS),
+    duty: dutyIn(supplyTable),
+  };
 }

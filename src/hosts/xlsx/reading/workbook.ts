@@ -48,15 +48,12 @@ function sheetRows(sheet: Worksheet): readonly RawRow[] {
 
 /** What stands in a cell. */
 export function rawCell(cell: Cell): RawCell {
-  const value = cell.value;
-  if (
-    typeof value === 'object' &&
-    value !== null &&
-    ('formula' in value || 'sharedFormula' in value)
-  ) {
-    return { ...plainValue(value.result ?? null, cell), computed: true };
+  if (cell.type === ExcelJS.ValueType.Formula) {
+    // The cell's value leaves out a result of 0, FALSE or nothing; the result itself does not.
+    const result = cell.result as Plain | undefined;
+    return { ...plainValue(result ?? null, cell), computed: true };
   }
-  return plainValue(value ?? null, cell);
+  return plainValue(cell.value ?? null, cell);
 }
 
 type Plain = Exclude<Cell['value'], undefined>;
