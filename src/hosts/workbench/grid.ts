@@ -9,6 +9,7 @@ import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-v
 import dataValidationEnglish from '@univerjs/preset-sheets-data-validation/locales/en-US';
 import type { FWorkbook } from '@univerjs/sheets/facade';
 import type { WorksheetFunction } from '../../functions/worksheet-function';
+import { compareAfresh } from './comparisons';
 import { gridFunctionHelp, gridFunctions } from './functions';
 import { Sentences } from './sentences';
 
@@ -22,6 +23,7 @@ export interface Grid {
 
 /** Puts an empty workbook with one blank sheet into the element, with these worksheet functions in its formulas. */
 export function openGrid(container: HTMLElement, catalogue: readonly WorksheetFunction[]): Grid {
+  compareAfresh();
   const sentences = new Sentences();
   const univer = new Univer({
     locale: LocaleType.EN_US,

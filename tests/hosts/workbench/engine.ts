@@ -8,6 +8,7 @@ import '@univerjs/engine-formula/facade';
 import '@univerjs/sheets/facade';
 import '@univerjs/sheets-formula/facade';
 import type { WorksheetFunction } from '../../../src/functions/worksheet-function';
+import { compareAfresh } from '../../../src/hosts/workbench/comparisons';
 import { watchChanges } from '../../../src/hosts/workbench/changes';
 import { gridFunctions } from '../../../src/hosts/workbench/functions';
 import type { Grid } from '../../../src/hosts/workbench/grid';
@@ -36,6 +37,7 @@ export async function openEngine(
   catalogue: readonly WorksheetFunction[],
   rows: readonly (readonly CellContent[])[],
 ): Promise<Engine> {
+  compareAfresh();
   const sentences = new Sentences();
   const univer = new Univer({
     locale: LocaleType.EN_US,

@@ -144,6 +144,20 @@ describe('what becomes of an answer', () => {
   });
 });
 
+describe('native formulas around ours', () => {
+  test('tell 0 from a blank however often a cell is compared', async () => {
+    const compared = [f('=A1=""'), f('=A1=""'), f('=A1=0'), f('=A1<>""'), f('=COUNTIF(A1,"")')];
+    const zero = await open([], [[0, ...compared]]);
+    expect(['B1', 'C1', 'D1', 'E1', 'F1'].map(zero.value)).toEqual([false, false, true, true, 0]);
+    zero.close();
+    const computed = await open([], [[f('=SUM(G1:G2)'), ...compared]]);
+    expect(['B1', 'C1', 'D1', 'E1'].map(computed.value)).toEqual([false, false, true, true]);
+    computed.close();
+    const blank = await open([], [[null, ...compared]]);
+    expect(['B1', 'C1', 'D1', 'E1'].map(blank.value)).toEqual([true, true, true, false]);
+  });
+});
+
 describe('the sentence behind an error', () => {
   const area = CATALOGUE.filter((entry) => entry.id === 'CONDUCTOR_AREA');
 
