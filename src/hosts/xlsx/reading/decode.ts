@@ -17,6 +17,16 @@ const BYTE_ORDER_MARKS: readonly {
   { mark: [0xfe, 0xff], label: 'utf-16be', encoding: 'UTF-16' },
 ];
 
+/** What Windows-1252 has where Latin 1 has control characters, from 0x80 on (WHATWG Encoding, index windows-1252). */
+const FROM_80 = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008DŽ\u008F\u0090‘’“”•–—˜™š›œ\u009DžŸ';
+
+/** Some engines decode Windows-1252 as Latin 1; what they leave is put right. */
+function decodeWindows1252(bytes: Uint8Array): string {
+  return new TextDecoder('windows-1252')
+    .decode(bytes)
+    .replace(/[\u0080-\u009F]/g, (left) => FROM_80[left.charCodeAt(0) - 0x80]!);
+}
+
 /** Enough of a file to tell text from anything else. */
 const SAMPLE_BYTES = 4096;
 
@@ -48,7 +58,7 @@ export function decodeText(bytes: Uint8Array, fileName: string): DecodedText {
   const text = strictly(marked?.label ?? unmarked ?? 'utf-8', bytes);
   const decoded =
     text === undefined
-      ? { text: new TextDecoder('windows-1252').decode(bytes), encoding: 'Windows-1252' }
+      ? { text: decodeWindows1252(bytes), encoding: 'Windows-1252' }
       : { text, ...named };
   // A text has no NUL; whatever does is a picture, a program or the like.
   if (decoded.text.includes('\0')) {

@@ -169,23 +169,38 @@ function splits(heading: string): readonly Split[] {
   return found;
 }
 
-/** The key a name means, given the unit beside it. */
-function keyFor({ name, unit, weak }: Split): RunKey | undefined {
-  const bare = name
+/** A name without what changes nothing. */
+function bareName(name: string): string {
+  return name
     .replace(BOTH_WAYS, ' ')
     .split(' ')
     .filter((word) => word !== '' && !FILLERS.has(word))
     .join(' ');
-  const named =
-    BY_NAME.get(name) ?? BY_NAME.get(words(name.replace(BOTH_WAYS, ' '))) ?? BY_NAME.get(bare);
+}
+
+/** The key a name means, given the unit beside it. */
+function keyFor(name: string, { unit, weak }: Split): RunKey | undefined {
+  const named = BY_NAME.get(name) ?? BY_NAME.get(words(name.replace(BOTH_WAYS, ' ')));
   if (unit === undefined) return named?.[0];
   const fits = (key: RunKey) => RUN_COLUMNS[key].quantities.includes(unit.quantity);
   const fitting = named?.find(fits);
   if (fitting !== undefined) return fitting;
   // "Load (A)" and a lone "feet" name the thing by its unit; "Current (V)" contradicts itself.
   const isText = named?.every((key) => RUN_COLUMNS[key].quantities.length === 0) ?? false;
-  const loneUnit = bare === '';
-  if (loneUnit || (isText && !weak)) return RUN_KEYS.find(fits);
+  const isLoneUnit = bareName(name) === '';
+  return isLoneUnit || (isText && !weak) ? RUN_KEYS.find(fits) : undefined;
+}
+
+/** The likeliest reading: names as they stand before names without their fillers. */
+function likeliest(text: string): { readonly key: RunKey; readonly unit?: Unit } | undefined {
+  const all = splits(text);
+  for (const shape of [(name: string) => name, bareName]) {
+    for (const split of all) {
+      const key = keyFor(shape(split.name), split);
+      if (key !== undefined)
+        return { key, ...(split.unit === undefined ? {} : { unit: split.unit }) };
+    }
+  }
   return undefined;
 }
 
@@ -200,21 +215,13 @@ export function readHeading(heading: string): HeadingMeaning {
     const fits = unit !== undefined && RUN_COLUMNS[key].quantities.includes(unit.quantity);
     return { is: 'typed', key, bothWays: false, ours: true, ...(fits ? { unit } : {}) };
   }
-  for (const split of splits(text)) {
-    const key = keyFor(split);
-    if (key === undefined) continue;
-    const bothWays = BOTH_WAYS.test(words(text));
-    if (bothWays && key !== 'length') break;
-    if (key === 'length' && !bothWays && EITHER_WAY.test(words(text))) {
-      return { is: 'unknown', why: 'one way, or there and back? Head it "One-way length"' };
-    }
-    return {
-      is: 'typed',
-      key,
-      bothWays,
-      ours: false,
-      ...(split.unit === undefined ? {} : { unit: split.unit }),
-    };
+  const found = likeliest(text);
+  const bothWays = BOTH_WAYS.test(words(text));
+  if (found === undefined || (bothWays && found.key !== 'length')) {
+    return { is: 'unknown', why: 'not a heading this list is read by' };
   }
-  return { is: 'unknown', why: 'not a heading this list is read by' };
+  if (found.key === 'length' && !bothWays && EITHER_WAY.test(words(text))) {
+    return { is: 'unknown', why: 'one way, or there and back? Head it "One-way length"' };
+  }
+  return { is: 'typed', ...found, bothWays, ours: false };
 }

@@ -45,5 +45,5 @@ export function cellText(cell: RawCell | undefined): string {
 export function rowText(row: RawRow): string {
   const texts = row.cells.map(cellText);
   while (texts.at(-1) === '') texts.pop();
-  return texts.join(' | ');
+  return texts.join(' | ').trim();
 }

@@ -51,7 +51,9 @@ export function rawCell(cell: Cell): RawCell {
   if (cell.type === ExcelJS.ValueType.Formula) {
     // The cell's value leaves out a result of 0, FALSE or nothing; the result itself does not.
     const result = cell.result as Plain | undefined;
-    return { ...plainValue(result ?? null, cell), computed: true };
+    // The library takes escapes out of texts, but not out of the results of formulas.
+    const plain = typeof result === 'string' ? unescapeText(result) : (result ?? null);
+    return { ...plainValue(plain, cell), computed: true };
   }
   return plainValue(cell.value ?? null, cell);
 }
@@ -60,19 +62,17 @@ type Plain = Exclude<Cell['value'], undefined>;
 
 function plainValue(value: Plain, cell: Cell): RawCell {
   if (value === null || typeof value === 'boolean') return { value };
-  if (typeof value === 'string') return { value: unescapeText(value) };
+  if (typeof value === 'string') return { value };
   if (typeof value === 'number') return isPercent(cell) ? { value, percent: true } : { value };
   if (value instanceof Date) return { value: value.toISOString().slice(0, 10), date: true };
   if ('richText' in value) {
-    return { value: unescapeText(value.richText.map(({ text }) => text).join('')) };
+    return { value: value.richText.map(({ text }) => text).join('') };
   }
   if ('error' in value) return { value: value.error };
   if ('text' in value) {
     // A linked text may itself be rich, whatever the types say.
     const text: unknown = value.text;
-    return typeof text === 'string'
-      ? { value: unescapeText(text) }
-      : plainValue(text as Plain, cell);
+    return typeof text === 'string' ? { value: text } : plainValue(text as Plain, cell);
   }
   return { value: null };
 }
