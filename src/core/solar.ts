@@ -1,11 +1,11 @@
 /** Solar panels as sources: the current their wiring is chosen for, and their volts on the coldest morning. */
 
 /** Sun brighter than the test's, NFPA 70 690.8(A)(1): the most a panel may deliver, as a share of its short circuit. */
-const BRIGHT_SUN = 1.25;
+export const BRIGHT_SUN = 1.25;
 /** Continuous current, NFPA 70 690.8(B): conductors and fuses are chosen for this share of it. */
-const CONTINUOUS = 1.25;
+export const CONTINUOUS = 1.25;
 /** Temperature at which data sheets give a panel's volts (IEC 61215 standard test conditions), degC. */
-const RATED_AT_C = 25;
+export const RATED_AT_C = 25;
 
 /** Amps that a panel's conductors and fuse are chosen for: its short-circuit amps times 1.25 times 1.25. */
 export function pvDesignAmps(shortCircuitAmps: number): number {

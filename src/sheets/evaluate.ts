@@ -1,6 +1,7 @@
 /** Calling our worksheet functions and doing a sheet's arithmetic outside any spreadsheet. */
 import { findFunction } from '../functions/catalogue';
 import { CellError, type Cell, type Matrix, type ResultCell } from '../functions/cell';
+import type { Formula } from './plan';
 
 /** An error value on its way through a computation, as it passes through a spreadsheet's formulas. */
 class Passing extends Error {
@@ -56,4 +57,14 @@ export function callCell(id: string, ...cells: readonly Cell[]): ResultCell {
 /** What a call answers with; arguments are matrices as a spreadsheet hands them over. */
 export function evaluate(id: string, given: readonly Matrix[]): ResultCell[][] {
   return findFunction(id)!.evaluate(given);
+}
+
+/** A formula (without its leading "=") with the value that a file keeps beside it, where that is known. */
+export function formulaOf(formula: string, value?: ResultCell): Formula {
+  return value === undefined
+    ? { formula: `=${formula}` }
+    : {
+        formula: `=${formula}`,
+        cached: value instanceof CellError ? { error: value.code } : value,
+      };
 }

@@ -1,6 +1,7 @@
 /** Names for a new schedule that nothing in the workbook has yet. */
 import { RULE_KEYS, type RuleReferences } from './house-rules';
 import { FEED_KEYS, type FeedKey } from './references';
+import { DATA_KEYS, type NativeNames } from './native-references';
 import { SUPPLY_KEYS, type SupplyKey } from './supply-cells';
 
 export interface ScheduleNames {
@@ -10,6 +11,8 @@ export interface ScheduleNames {
   readonly rule: RuleReferences;
   readonly feed: Readonly<Record<FeedKey, string>>;
   readonly supply: Readonly<Record<SupplyKey, string>>;
+  /** Of the sheets that travel along where there is no add-in. */
+  readonly native: NativeNames;
 }
 
 /** Names already in a workbook, in lower case, since spreadsheets do not tell case apart. */
@@ -36,6 +39,12 @@ export function scheduleNames(number = 1): ScheduleNames {
     rule: namedAfter(RULE_KEYS, `LoomRules${suffix}`),
     feed: namedAfter(FEED_KEYS, `LoomFeed${suffix}`),
     supply: namedAfter(SUPPLY_KEYS, `LoomSupply${suffix}`),
+    native: {
+      conductorsSheet: numbered('Conductors'),
+      fusesSheet: numbered('Fuses'),
+      workingsSheet: numbered('Workings'),
+      data: namedAfter(DATA_KEYS, `LoomData${suffix}`),
+    },
   };
 }
 
@@ -43,11 +52,18 @@ export function scheduleNames(number = 1): ScheduleNames {
 export function freeScheduleNames(taken: NamesInUse): ScheduleNames {
   for (let number = 1; ; number += 1) {
     const names = scheduleNames(number);
-    const sheets = [names.sheet, names.supplySheet];
-    const wanted = [names.table, ...[names.rule, names.feed, names.supply].flatMap(Object.values)];
+    const { conductorsSheet, fusesSheet, workingsSheet, data } = names.native;
+    const sheets = [names.sheet, names.supplySheet, conductorsSheet, fusesSheet, workingsSheet];
+    const named: readonly Readonly<Record<string, string>>[] = [
+      names.rule,
+      names.feed,
+      names.supply,
+      data,
+    ];
+    const wanted = [names.table, ...named.flatMap((keyed) => Object.values(keyed))];
     const free =
       !sheets.some((name) => taken.sheets.has(name.toLowerCase())) &&
-      !wanted.some((name) => taken.names.has((name as string).toLowerCase()));
+      !wanted.some((name) => taken.names.has(name.toLowerCase()));
     if (free) return names;
   }
 }

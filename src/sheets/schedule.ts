@@ -7,10 +7,10 @@ import { call } from './formula';
 import { HIGHLIGHT_STYLES } from './highlight-styles';
 import { HOUSE_RULES, type RuleKey } from './house-rules';
 import { PALETTE } from './palette';
-import type { Block, CellContent, EntryPlan, SheetPlan, TablePlan } from './plan';
+import type { Block, CellContent, EntryPlan, Formula, SheetPlan, TablePlan } from './plan';
 import { FEED_KEYS, type FeedKey } from './references';
 import { HEADINGS, SCHEDULE_COLUMNS } from './schedule-columns';
-import { SCHEDULE_FORMULAS, type FormulaKey, type RowFormula } from './schedule-formulas';
+import { SCHEDULE_FORMULAS, type FormulaKey } from './schedule-formulas';
 import { scheduleHighlights } from './schedule-highlights';
 import { COLUMN_KEYS, SHOWN_KEYS, type ColumnKey } from './schedule-keys';
 import {
@@ -34,9 +34,6 @@ export interface ScheduleContent {
   readonly rules?: Readonly<Partial<Record<RuleKey, string | number>>>;
   readonly title: string;
 }
-
-/** Formulas by column; the schedule of a workbook that needs no add-in brings its own. */
-export type FormulaSet = Readonly<Record<FormulaKey, RowFormula>>;
 
 /** Rows that leave room below a list of runs. */
 export function roomyRows(runs: number): number {
@@ -125,20 +122,30 @@ function legendBlocks(): Block[] {
   }));
 }
 
+type FormulaAt = (key: FormulaKey, index: number) => Formula;
+
+const hasFormula = (key: ColumnKey): key is FormulaKey => key in SCHEDULE_FORMULAS;
+
+function usualFormula(layout: Layout): FormulaAt {
+  return (key, index) => ({
+    formula: `=${SCHEDULE_FORMULAS[key](rowReferences(layout, ROW.first + index))}`,
+  });
+}
+
 /** What a cell of a run holds: what was typed, or the column's formula. */
 function runCell(
   run: ScheduleRun,
   key: ColumnKey,
-  formulas: FormulaSet,
-  references: ReturnType<typeof rowReferences>,
+  index: number,
+  formulaAt: FormulaAt,
 ): CellContent {
   const typed = key in run ? run[key as keyof ScheduleRun] : undefined;
   if (typed !== undefined && typed !== '') return typed;
-  return key in formulas ? { formula: `=${formulas[key as FormulaKey](references)}` } : null;
+  return hasFormula(key) ? formulaAt(key, index) : null;
 }
 
 /** With real tables the formulas are the table's own; only typed values are then written as cells. */
-function runBlocks(layout: Layout, { runs }: ScheduleContent, formulas: FormulaSet): Block[] {
+function runBlocks(layout: Layout, { runs }: ScheduleContent, formulaAt: FormulaAt): Block[] {
   const isTable = layout.references === 'table';
   return COLUMN_KEYS.map((key): Block => {
     const { kind, style } = SCHEDULE_COLUMNS[key];
@@ -149,12 +156,7 @@ function runBlocks(layout: Layout, { runs }: ScheduleContent, formulas: FormulaS
     return {
       area: columnArea(key, layout.rows),
       cells: Array.from({ length: layout.rows }, (_, index) => {
-        const content = runCell(
-          runs[index] ?? {},
-          key,
-          formulas,
-          rowReferences(layout, ROW.first + index),
-        );
+        const content = runCell(runs[index] ?? {}, key, index, formulaAt);
         return [isTable && typeof content === 'object' ? null : content];
       }),
       style: { ...style, ...look },
@@ -162,16 +164,14 @@ function runBlocks(layout: Layout, { runs }: ScheduleContent, formulas: FormulaS
   });
 }
 
-function tablePlan(layout: Layout, formulas: FormulaSet): TablePlan {
-  const references = rowReferences(layout, ROW.first);
+function tablePlan(layout: Layout): TablePlan {
+  const formulaAt = usualFormula(layout);
   return {
     name: layout.names.table,
     area: area(ROW.header, 0, layout.rows + 1, COLUMN_KEYS.length),
     columns: COLUMN_KEYS.map((key) => {
       const { heading } = SCHEDULE_COLUMNS[key];
-      return key in formulas
-        ? { heading, formula: `=${formulas[key as FormulaKey](references)}` }
-        : { heading };
+      return hasFormula(key) ? { heading, formula: formulaAt(key, 0).formula } : { heading };
     }),
   };
 }
@@ -230,12 +230,16 @@ function entries({ rows }: Layout): EntryPlan[] {
   return [...forRules, ...forColumns];
 }
 
-/** The plan of a run schedule; `solved` draws the columns beside the table where our functions do not. */
+/** Where a workbook has no add-in: its own formulas, and the solved columns elsewhere. */
+export interface WithoutAddIn {
+  readonly formula: (key: FormulaKey, index: number) => Formula;
+}
+
+/** The plan of a run schedule. */
 export function scheduleSheet(
   layout: Layout,
   content: ScheduleContent,
-  formulas: FormulaSet = SCHEDULE_FORMULAS,
-  solved: readonly Block[] = feedBlocks(layout),
+  withoutAddIn?: WithoutAddIn,
 ): SheetPlan {
   const { names, rows } = layout;
   const foot = ROW.first + rows + 1;
@@ -259,18 +263,20 @@ export function scheduleSheet(
           border: 'all',
         },
       },
-      ...runBlocks(layout, content, formulas),
-      ...solved,
+      ...runBlocks(layout, content, withoutAddIn?.formula ?? usualFormula(layout)),
+      ...(withoutAddIn === undefined ? feedBlocks(layout) : []),
       {
         area: area(foot, 0, CAUTIONS.length, 1),
         cells: CAUTIONS.map((caution) => [caution]),
         style: { italic: true, fontColour: PALETTE.quietText },
       },
     ],
-    table: tablePlan(layout, formulas),
+    table: tablePlan(layout),
     names: [
       ...ruleAreas().map(([key, of]) => ({ name: names.rule[key], area: of })),
-      ...FEED_KEYS.map((key) => ({ name: names.feed[key], area: feedArea(key, layout) })),
+      ...(withoutAddIn === undefined
+        ? FEED_KEYS.map((key) => ({ name: names.feed[key], area: feedArea(key, layout) }))
+        : []),
     ],
     entries: entries(layout),
     highlights: scheduleHighlights(rows),

@@ -9,7 +9,10 @@ import { PALETTE } from './palette';
 import type { Block, CellContent, EntryPlan, SheetPlan } from './plan';
 import { columnReferences, type Layout } from './schedule-layout';
 import { SUPPLY_CELLS, SUPPLY_KEYS, type SupplyKey, type SupplyReferences } from './supply-cells';
+import { formulaOf } from './evaluate';
 import type { DutyLoad, SupplyValues } from './supply-run';
+import type { DutyValues, SupplyResult } from './supply-values';
+import type { ResultCell } from '../functions/cell';
 
 const SECTIONS = ['Battery', 'Panel', 'Days'] as const;
 const SECTION_TITLES: Readonly<Record<(typeof SECTIONS)[number], string>> = {
@@ -33,7 +36,15 @@ export const DUTY_HEADINGS = [
   'Heating current',
   'Drawn a day',
 ] as const;
-export const DUTY = { load: 0, amps: 1, shares: 4, states: 3, mean: 7, heating: 8, daily: 9 } as const;
+export const DUTY = {
+  load: 0,
+  amps: 1,
+  shares: 4,
+  states: 3,
+  mean: 7,
+  heating: 8,
+  daily: 9,
+} as const;
 const DUTY_LEAST_ROWS = 10;
 const DUTY_SPARE_ROWS = 3;
 
@@ -52,6 +63,13 @@ const DUTY_FORMULAS: DutyFormulas = {
 export type SupplyFormulas = Readonly<
   Partial<Record<SupplyKey, (references: SupplyReferences) => string>>
 >;
+
+/** What a workbook without the add-in brings: its formulas, and the values that they come to. */
+export interface SupplyVariant {
+  readonly cells?: SupplyFormulas;
+  readonly duty?: DutyFormulas;
+  readonly values?: SupplyResult;
+}
 
 export interface SupplyContent {
   readonly supply?: SupplyValues;
@@ -81,13 +99,14 @@ function cellBlocks(
   key: SupplyKey,
   references: SupplyReferences,
   typed: SupplyValues,
-  formulas: SupplyFormulas,
+  { cells, values }: SupplyVariant,
 ): Block[] {
   const { label, note, kind, style, initial, formula } = SUPPLY_CELLS[key];
   const row = ROWS.cells.get(key)!;
-  const computed = (formulas[key] ?? formula)?.(references);
+  const computed = (cells?.[key] ?? formula)?.(references);
   const content: CellContent =
-    typed[key] ?? (computed === undefined ? (initial ?? null) : { formula: `=${computed}` });
+    typed[key] ??
+    (computed === undefined ? (initial ?? null) : formulaOf(computed, values?.cells[key]));
   return [
     { area: area(row, COLUMN.label), cells: [[label]] },
     {
@@ -108,28 +127,38 @@ function cellBlocks(
   ];
 }
 
-function dutyRow(duty: DutyLoad | undefined, row: number, formulas: DutyFormulas): CellContent[] {
+function dutyRow(
+  duty: DutyLoad | undefined,
+  row: number,
+  formulas: DutyFormulas,
+  values: DutyValues | undefined,
+): CellContent[] {
   const amps = areaAddress(area(row, DUTY.amps, 1, DUTY.states));
   const shares = areaAddress(area(row, DUTY.shares, 1, DUTY.states));
   const name = areaAddress(area(row, DUTY.load));
   const mean = areaAddress(area(row, DUTY.mean));
-  const whenNamed = (formula: string) => ({ formula: `=IF(${name}="","",${formula})` });
+  const whenNamed = (formula: string, value: ResultCell | undefined) =>
+    formulaOf(`IF(${name}="","",${formula})`, value);
   const three = (of: readonly (number | null)[] | undefined) =>
     Array.from({ length: DUTY.states }, (_, index) => of?.[index] ?? null);
   return [
     duty?.load ?? null,
     ...three(duty?.amps),
     ...three(duty?.shares),
-    whenNamed(formulas.mean(amps, shares)),
-    whenNamed(formulas.heating(amps, shares)),
-    whenNamed(`24*${mean}`),
+    whenNamed(formulas.mean(amps, shares), values?.mean),
+    whenNamed(formulas.heating(amps, shares), values?.heating),
+    whenNamed(`24*${mean}`, values?.daily),
   ];
 }
 
-function dutyBlocks(duty: readonly DutyLoad[], rows: number, formulas: DutyFormulas): Block[] {
+function dutyBlocks(
+  duty: readonly DutyLoad[],
+  rows: number,
+  { duty: formulas = DUTY_FORMULAS, values }: SupplyVariant,
+): Block[] {
   const first = ROWS.dutyFirst;
   const cells = Array.from({ length: rows }, (_, index) =>
-    dutyRow(duty[index], first + index, formulas),
+    dutyRow(duty[index], first + index, formulas, values?.duty[index]),
   );
   const columns = (from: number, count: number, style: Block['style']): Block => ({
     area: area(first, from, rows, count),
@@ -186,7 +215,7 @@ function entries(rows: number): EntryPlan[] {
 export function supplySheet(
   layout: Layout,
   content: SupplyContent,
-  formulas: { readonly cells?: SupplyFormulas; readonly duty?: DutyFormulas } = {},
+  variant: SupplyVariant = {},
 ): SheetPlan {
   const { names } = layout;
   const duty = content.duty ?? [];
@@ -223,10 +252,8 @@ export function supplySheet(
         cells: [[SECTION_TITLES[section]]],
         style: { bold: true, fontColour: PALETTE.title },
       })),
-      ...SUPPLY_KEYS.flatMap((key) =>
-        cellBlocks(key, references, content.supply ?? {}, formulas.cells ?? {}),
-      ),
-      ...dutyBlocks(duty, dutyRows, formulas.duty ?? DUTY_FORMULAS),
+      ...SUPPLY_KEYS.flatMap((key) => cellBlocks(key, references, content.supply ?? {}, variant)),
+      ...dutyBlocks(duty, dutyRows, variant),
       {
         area: area(foot, 0, CAUTIONS.length, 1),
         cells: CAUTIONS.map((caution) => [caution]),

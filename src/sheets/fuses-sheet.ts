@@ -1,0 +1,92 @@
+/** The Fuses sheet of a workbook without the add-in: standard ratings, and resting volts of batteries beside them. */
+import { FUSE_RATINGS } from '../core/tables/iso-8820-ratings';
+import { CHEMISTRIES, RESTING_VOLTS } from '../core/tables/resting-volts';
+import { area } from './area';
+import { PRINT_FOOTER } from './cautions';
+import type { ScheduleNames } from './naming';
+import { PALETTE } from './palette';
+import type { SheetPlan } from './plan';
+
+const HEADER = 4;
+const FIRST = HEADER + 1;
+const REST_COLUMN = 4;
+
+/** Chemistry, share of charge, volts of one cell: every point of every table. */
+const REST_POINTS = CHEMISTRIES.flatMap((chemistry) => {
+  const { cells, points } = RESTING_VOLTS[chemistry];
+  return points.map(([charge, volts]) => [chemistry, charge, volts / cells] as const);
+});
+
+const HEADING = {
+  bold: true,
+  wrap: true,
+  fill: PALETTE.heading,
+  fontColour: PALETTE.headingText,
+  border: 'all',
+} as const;
+
+/** The plan of the Fuses sheet. */
+export function fusesSheet(names: ScheduleNames): SheetPlan {
+  const { data, fusesSheet: name } = names.native;
+  const restRows = REST_POINTS.length;
+  const rest = (column: number) => area(FIRST, REST_COLUMN + column, restRows, 1);
+  return {
+    name,
+    columnWidths: [12, 12, 4, 4, 14, 10, 14],
+    blocks: [
+      {
+        area: area(0, 0),
+        cells: [['Fuses, and batteries at rest']],
+        style: { bold: true, fontSizePt: 14, fontColour: PALETTE.title },
+      },
+      {
+        area: area(1, 0, 2, 1),
+        cells: [
+          [
+            'Rated currents of the ISO 8820 series: blade types of part 3 (35 A and 100 A from memory), bolt-in types of part 5 (from memory).',
+          ],
+          ...[
+            [
+              'Volts of one cell at rest: ' +
+                CHEMISTRIES.map((of) => `${of}: ${RESTING_VOLTS[of].source}`).join('; '),
+            ],
+          ],
+        ],
+        style: { italic: true, fontColour: PALETTE.quietText },
+      },
+      { area: area(HEADER, 0, 1, 2), cells: [['Rating', 'Type']], style: HEADING },
+      {
+        area: area(FIRST, 0, FUSE_RATINGS.length, 2),
+        cells: FUSE_RATINGS.map(({ ratingA, kind }) => [ratingA, kind]),
+        style: { border: 'all', numberFormat: '0.# "A"', align: 'left' },
+      },
+      {
+        area: area(HEADER, REST_COLUMN, 1, 3),
+        cells: [['Chemistry', 'Charge', 'Volts a cell']],
+        style: HEADING,
+      },
+      {
+        area: area(FIRST, REST_COLUMN, restRows, 3),
+        cells: REST_POINTS,
+        style: { border: 'all', align: 'left' },
+      },
+    ],
+    names: [
+      { name: data.fuses, area: area(FIRST, 0, FUSE_RATINGS.length, 1) },
+      { name: data.chemistries, area: rest(0) },
+      { name: data.restingCharge, area: rest(1) },
+      { name: data.restingVolts, area: rest(2) },
+    ],
+    entries: [],
+    highlights: [],
+    notes: [],
+    frozenRows: FIRST,
+    frozenColumns: 0,
+    print: {
+      landscape: true,
+      area: area(0, 0, FIRST + Math.max(restRows, FUSE_RATINGS.length), REST_COLUMN + 3),
+      repeatRows: { first: HEADER, last: HEADER },
+      footer: PRINT_FOOTER,
+    },
+  };
+}
