@@ -24,14 +24,31 @@ export type Standing =
       readonly verdicts: readonly VerdictCount[];
     };
 
-const GRAVITIES: Readonly<Record<string, Gravity>> = {
+type Values<T> = T[keyof T];
+export type VerdictWord = Values<typeof VERDICT_WORDS> | Values<typeof SCHEDULE_WORDS>;
+
+/** One for every word that a verdict can have, so that a new word does not compile until it is judged. */
+const GRAVITY_OF: Readonly<Record<VerdictWord, Gravity>> = {
   [VERDICT_WORDS.ok]: 'ok',
-  [VERDICT_WORDS.drop]: 'over',
   [VERDICT_WORDS.heat]: 'danger',
   [VERDICT_WORDS.fuse]: 'danger',
+  [SCHEDULE_WORDS.needsFuse]: 'danger',
   [SCHEDULE_WORDS.noSize]: 'danger',
   [SCHEDULE_WORDS.noAmpacity]: 'danger',
+  [VERDICT_WORDS.drop]: 'over',
+  [SCHEDULE_WORDS.tooFewVolts]: 'over',
+  [SCHEDULE_WORDS.cannotBeServed]: 'over',
+  [SCHEDULE_WORDS.peakMissing]: 'unfinished',
+  [SCHEDULE_WORDS.lengthMissing]: 'unfinished',
+  [SCHEDULE_WORDS.nameMissing]: 'unfinished',
+  [SCHEDULE_WORDS.nameTwice]: 'unfinished',
+  [SCHEDULE_WORDS.feederNotListed]: 'unfinished',
+  [SCHEDULE_WORDS.inLoop]: 'unfinished',
+  [SCHEDULE_WORDS.tiedToAnother]: 'unfinished',
+  [SCHEDULE_WORDS.voltsUnknown]: 'unfinished',
+  [SCHEDULE_WORDS.checkEntries]: 'unfinished',
 };
+const GRAVITIES = new Map<string, Gravity>(Object.entries(GRAVITY_OF));
 const GRAVEST_FIRST: readonly Gravity[] = ['danger', 'over', 'unfinished', 'ok'];
 
 const ERRORS_IN_WORDS: Readonly<Record<string, string>> = {
@@ -48,7 +65,7 @@ export function verdictInWords(verdict: string): string {
 }
 
 function gravityOf(verdict: string): Gravity {
-  const found = verdict.split(VERDICT_JOINT).map((word) => GRAVITIES[word] ?? 'unfinished');
+  const found = verdict.split(VERDICT_JOINT).map((word) => GRAVITIES.get(word) ?? 'unfinished');
   return GRAVEST_FIRST.find((gravity) => found.includes(gravity)) ?? 'unfinished';
 }
 

@@ -3,6 +3,7 @@ import type { GridValue, SheetGrid, SheetHost, TakenNames } from '../../src/host
 import type { Area } from '../../src/sheets/area';
 import type { SheetPlan } from '../../src/sheets/plan';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule-columns';
+import { SHOWN_KEYS } from '../../src/sheets/schedule-keys';
 import type { ReadRow } from '../../src/sheets/schedule-reading';
 
 export class StandInHost implements SheetHost {
@@ -51,8 +52,6 @@ export class StandInHost implements SheetHost {
   }
 }
 
-const COLUMNS = Object.entries(SCHEDULE_COLUMNS);
-
 /** Two rows above the headings and a column left of them, since a schedule is found by its headings. */
 const ABOVE: readonly (readonly GridValue[])[] = [['A schedule'], []];
 
@@ -62,11 +61,8 @@ export function scheduleGrid(...runs: readonly Partial<ReadRow['values']>[]): Sh
     sheetName: 'Hill runs',
     values: [
       ...ABOVE,
-      [null, ...COLUMNS.map(([, { heading }]) => heading)],
-      ...runs.map((run) => {
-        const values: Readonly<Record<string, GridValue>> = run;
-        return [null, ...COLUMNS.map(([key]) => values[key] ?? null)];
-      }),
+      [null, ...SHOWN_KEYS.map((key) => SCHEDULE_COLUMNS[key].heading)],
+      ...runs.map((run) => [null, ...SHOWN_KEYS.map((key) => run[key] ?? null)]),
     ],
   };
 }

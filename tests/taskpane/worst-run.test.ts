@@ -14,6 +14,7 @@ describe('the worst run', () => {
     const worst = worstRunOf(
       scheduleGrid(OK, {
         run: 'Winch',
+        runAmps: 31,
         size: '10 AWG',
         ampacity: 30.87,
         dropShare: 0.0512345,
@@ -22,7 +23,7 @@ describe('the worst run', () => {
       }),
     );
     expect(worst?.sentence).toBe(
-      'Row 5, “Winch”: drop over target; over ampacity. It loses 5.123 % of its source volts where 3 % is the target; it carries more than the 30.87 A that 10 AWG may carry.',
+      'Row 5, “Winch”: drop over target; over ampacity. It loses 5.123 % of its source volts where 3 % is the target; 31 A flow where 10 AWG may carry 30.87 A.',
     );
   });
 
@@ -44,6 +45,20 @@ describe('the worst run', () => {
     expect(worst?.sentence).toBe(
       'Row 5, “Siren”: no fuse fits. No standard fuse both carries the load and protects the conductor.',
     );
+  });
+
+  test('says what would mend too few volts, as the sheet has it', () => {
+    const short = {
+      run: 'Set',
+      verdict: 'too few volts at low charge',
+      lowVolts: 11.2,
+      leastVolts: 11.7,
+    };
+    const told = (mend: string) => worstRunOf(scheduleGrid({ ...short, mend }))?.sentence;
+    expect(told('thicker Hut trunk: 4 AWG')).toBe(
+      'Row 4, “Set”: too few volts at low charge. 11.2 V are left at low charge where the load needs 11.7 V. What would mend it: thicker Hut trunk: 4 AWG.',
+    );
+    expect(told('#N/A')).not.toContain('mend');
   });
 
   test('without a name or readable figures the row and the verdict are told', () => {

@@ -1,0 +1,182 @@
+import type { Browser, Locator } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { countVerdicts, readSchedule, worstRow } from '../../src/sheets/schedule-reading';
+import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule-columns';
+import { cellAddress } from '../../src/sheets/area';
+import { sidewaysPx, violations } from './accessibility';
+import { launchBrowser } from './browser';
+import { openWorkbench, type WorkbenchPage } from './workbench-page';
+
+let browser: Browser;
+let workbench: WorkbenchPage;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+
+afterAll(async () => {
+  await browser?.close();
+});
+
+const button = (name: string): Locator => workbench.page.getByRole('button', { name });
+
+async function shownCounts(): Promise<ReadonlyMap<string, number>> {
+  const rows = await workbench.page.locator('.loom-counts li').all();
+  const pairs = await Promise.all(
+    rows.map(async (row) => {
+      const verdict = await row.locator('.loom-verdict').textContent();
+      return [verdict ?? '', Number(await row.locator('.loom-count').textContent())] as const;
+    }),
+  );
+  return new Map(pairs);
+}
+
+async function readView() {
+  const grid = await workbench.activeGrid();
+  const reading = readSchedule(grid.values);
+  if (reading === undefined) throw new Error(`${grid.sheetName} is not a schedule.`);
+  return { sheetName: grid.sheetName, reading };
+}
+
+describe('the pane beside the grid', () => {
+  beforeEach(async () => {
+    workbench = await openWorkbench(browser);
+    await workbench.page.locator('.loom-counts li').first().waitFor();
+  });
+
+  afterEach(async () => {
+    expect(workbench.trouble).toEqual({ violations: [], strayRequests: [], pageErrors: [] });
+    await workbench.page.close();
+  });
+
+  test('counts the runs of the schedule in view, and follows an edit', async () => {
+    const { sheetName, reading } = await readView();
+    const inSheet = async () => new Map(countVerdicts((await readView()).reading));
+    const before = await inSheet();
+    expect(before.get('ok')).toBeGreaterThan(0);
+    await expect.poll(shownCounts).toEqual(before);
+
+    const okRow = reading.rows.find(({ values }) => values.verdict === 'ok');
+    await workbench.write(sheetName, cellAddress(okRow!.row, reading.columnOf.length), null);
+    const after = await inSheet();
+    expect(after).not.toEqual(before);
+    await expect.poll(shownCounts).toEqual(after);
+  });
+
+  test('goes to the worst run and says why', async () => {
+    const { reading } = await readView();
+    const worst = worstRow(reading);
+    if (worst === undefined) throw new Error('The demonstration has no bad run.');
+    await button('Go to the worst run').click();
+    const told = workbench.page.locator('.loom-standing-section [role=status]').last();
+    await workbench.page.getByText(`Row ${worst.row + 1}, “${String(worst.values.run)}”`).waitFor();
+    expect(await told.textContent()).toContain(String(worst.values.verdict));
+    const cell = cellAddress(worst.row, reading.columnOf.run);
+    await expect
+      .poll(() => workbench.statusText())
+      .toContain(`${cell} ${SCHEDULE_COLUMNS.run.heading}`);
+  });
+
+  test('says where the sheet in view is no schedule', async () => {
+    const [first = ''] = await workbench.sheetNames();
+    await workbench.select(first, 'A1');
+    await workbench.page.getByText('The sheet in view is no run schedule.').waitFor();
+    expect(await shownCounts()).toEqual(new Map());
+    expect(await button('Go to the worst run').isVisible()).toBe(false);
+  });
+
+  test('shows a host’s failure and can be used again', async () => {
+    await workbench.page.evaluate(() => {
+      const { host } = window.loomWorkbench!;
+      const insert = host.insert.bind(host);
+      host.insert = () => {
+        host.insert = insert;
+        return Promise.reject(new Error('Nothing was inserted: the pencil broke.'));
+      };
+    });
+    const before = await workbench.sheetNames();
+    await button('Insert an empty schedule').click();
+    await workbench.page.getByRole('alert').filter({ hasText: 'the pencil broke' }).waitFor();
+    expect(await workbench.sheetNames()).toEqual(before);
+    await button('Insert an empty schedule').click();
+    await workbench.page.getByText('Inserted “').waitFor();
+    expect((await workbench.sheetNames()).length).toBeGreaterThan(before.length);
+    await workbench.page.getByText('has no runs yet').waitFor();
+  });
+
+  test('is worked by keyboard alone: Tab reaches everything, Enter inserts', async () => {
+    const { page } = workbench;
+    const before = await workbench.sheetNames();
+    const { sheetName } = await readView();
+    await button('Insert the demonstration').focus();
+    await page.keyboard.press('Tab');
+    expect(await focusedText()).toBe('Insert an empty schedule');
+    await page.keyboard.press('Enter');
+    await page.getByText('Inserted “').waitFor();
+    expect((await workbench.sheetNames()).length).toBeGreaterThan(before.length);
+
+    await workbench.select(sheetName, 'A1');
+    await page.locator('.loom-counts li').first().waitFor();
+    await button('Insert an empty schedule').focus();
+    await page.keyboard.press('Tab');
+    expect(await focusedText()).toBe('Go to the worst run');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('mingauge');
+    await page.getByText('1 of ').waitFor();
+    await page.keyboard.press('Tab');
+    expect(await focusedText()).toBe('Run');
+    await page.keyboard.press('Tab');
+    expect(await focusedText()).toContain('MINGAUGE');
+    const help = page.locator('.loom-function:visible');
+    expect(await help.getAttribute('open')).not.toBeNull();
+    await page.keyboard.press('Enter');
+    expect(await help.getAttribute('open')).toBeNull();
+    await page.keyboard.press('Space');
+    expect(await help.locator('.loom-call').isVisible()).toBe(true);
+  });
+
+  test('shows where the keyboard is', async () => {
+    const { page } = workbench;
+    await page.locator('.loom-search input').focus();
+    await page.keyboard.press('Tab');
+    const outline = await page.evaluate(() => {
+      const { outlineStyle, outlineWidth } = getComputedStyle(document.activeElement!);
+      return { outlineStyle, outlineWidth };
+    });
+    expect(outline).toEqual({ outlineStyle: 'solid', outlineWidth: '2px' });
+  });
+});
+
+function focusedText(): Promise<string> {
+  return workbench.page.evaluate(() => (document.activeElement?.textContent ?? '').trim());
+}
+
+describe.each([
+  { width: 320, height: 2400 },
+  { width: 1280, height: 2400 },
+])('the pane in a workbench $width px wide', (viewport) => {
+  test('has no violations and nothing that sticks out', async () => {
+    workbench = await openWorkbench(browser, viewport);
+    const { page } = workbench;
+    const expectSound = async (state: string) => {
+      expect(await violations(page, '#pane'), state).toEqual([]);
+      expect(await sidewaysPx(page, '#pane'), state).toBe(0);
+    };
+    await page.locator('.loom-counts li').first().waitFor();
+    await expectSound('demonstration in view');
+    await page.locator('.loom-search input').fill('fuse_for');
+    await page.locator('.loom-function[open]').waitFor();
+    await expectSound('help open');
+    await page.evaluate(() => {
+      window.loomWorkbench!.host.insert = () => Promise.reject(new Error('The pencil broke.'));
+    });
+    await button('Insert the demonstration').click();
+    await page.getByRole('alert').filter({ hasText: 'pencil' }).waitFor();
+    await expectSound('error shown');
+    const [first = ''] = await workbench.sheetNames();
+    await workbench.select(first, 'A1');
+    await page.getByText('The sheet in view is no run schedule.').waitFor();
+    await expectSound('no schedule in view');
+    await page.close();
+  });
+});
