@@ -95,9 +95,15 @@ export function workingsSheet(layout: Layout): SheetPlan {
         style: { italic: true, ...quiet },
       },
       {
-        area: area(HEAD.tooDeep, 0, 1, 2),
+        area: area(HEAD.tooDeep, 0, 1, 5),
         cells: [
-          ['Runs too deep', { formula: `=SUM(${areaAddress(workArea('deep', rows), 'both')})` }],
+          [
+            'Runs too deep',
+            { formula: `=SUM(${areaAddress(workArea('deep', rows), 'both')})` },
+            null,
+            'Last round moved, V',
+            { formula: `=MAX(${CHARGES.map((charge) => lastMove(charge, rows)).join(',')})` },
+          ],
         ],
         style: quiet,
       },
