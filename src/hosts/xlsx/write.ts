@@ -1,5 +1,5 @@
 /** Plans as an .xlsx file. Everything is as the plan says; the same plans give the same bytes. */
-import ExcelJS, { type Cell, type CellFormulaValue, type CellValue, type Worksheet } from 'exceljs';
+import ExcelJS, { type CellFormulaValue, type CellValue, type Worksheet } from 'exceljs';
 import { areaAddress, quotedSheetName } from '../../sheets/area';
 import type { CellContent, CellStyle, HighlightPlan, SheetPlan } from '../../sheets/plan';
 import { applyEntry } from './entries';
@@ -70,7 +70,7 @@ function drawCells(sheet: Worksheet, plan: SheetPlan): void {
   const styles = new Map<string, ReturnType<typeof cellStyle>>();
   for (const { row, column, content, style } of layBlocks(plan.blocks)) {
     const cell = sheet.getCell(row + 1, column + 1);
-    setContent(cell, content);
+    if (content !== null) cell.value = cellValue(content, row);
     const own = styleFor(content, style);
     const key = JSON.stringify(own);
     let shared = styles.get(key);
@@ -90,14 +90,22 @@ function styleFor(content: CellContent, style: CellStyle): CellStyle {
   return style;
 }
 
-function setContent(cell: Cell, content: CellContent): void {
-  if (content !== null) cell.value = cellValue(content);
+/**
+ * LibreOffice calculates a hundred and more alike formulas one below the other in parallel, and then takes a column that
+ * leads to a sum and back to another column of the same rows for a circle (seen in 7.4: Err:522). So no stretch of
+ * formulas is as long as that: every so many rows one stands in brackets.
+ */
+const ALIKE_AT_MOST = 64;
+
+function unlike(formula: string, row: number): string {
+  return row % ALIKE_AT_MOST === 0 ? `(${formula})` : formula;
 }
 
-function cellValue(content: Exclude<CellContent, null>): CellValue {
+/** What stands in a cell of a zero-based row. */
+function cellValue(content: Exclude<CellContent, null>, row: number): CellValue {
   if (typeof content === 'string') return escapeText(content);
   if (typeof content !== 'object') return content;
-  const formula = content.formula.replace(/^=/, '');
+  const formula = unlike(content.formula.replace(/^=/, ''), row);
   const { cached } = content;
   if (cached === undefined) return { formula };
   return {
