@@ -58,7 +58,7 @@ export function fusesSheet(names: ScheduleNames): SheetPlan {
       {
         area: area(FIRST, 0, FUSE_RATINGS.length, 2),
         cells: FUSE_RATINGS.map(({ ratingA, kind }) => [ratingA, kind]),
-        style: { border: 'all', numberFormat: '0.# "A"', align: 'left' },
+        style: { border: 'all', numberFormat: '[=7.5]0.0 "A";0 "A"', align: 'left' },
       },
       {
         area: area(HEADER, REST_COLUMN, 1, 3),

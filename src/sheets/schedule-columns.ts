@@ -229,7 +229,7 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
     heading: 'Fuse',
     note: 'The smallest standard fuse that carries the current and protects the conductor; at the source end.',
     widthChars: 7,
-    style: { numberFormat: '0.# "A"', align: 'right' },
+    style: { numberFormat: '[=7.5]0.0 "A";0 "A"', align: 'right' },
     kind: 'computed',
   },
   heat: {

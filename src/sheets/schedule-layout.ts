@@ -10,15 +10,15 @@ import { COLUMN_KEYS, SHOWN_KEYS, type ColumnKey } from './schedule-keys';
 /** Zero-based rows of the sheet's parts. */
 export const ROW = { title: 0, summary: 1, rules: 2, legend: 6, header: 7, first: 8 } as const;
 
-/** Rules stand in groups side by side: rows down, then the next group. */
+/** Rules stand in groups side by side: rows down, then the next group. Words stand where the column is wide. */
 export const RULE_GROUPS: readonly {
   readonly label: number;
   readonly value: number;
   readonly keys: readonly RuleKey[];
 }[] = [
-  { label: 0, value: 2, keys: ['unit', 'volts', 'target', 'series'] },
-  { label: 3, value: 7, keys: ['material', 'tempC', 'insulationC', 'duty'] },
-  { label: 12, value: 15, keys: ['installed', 'ambientC', 'conductors'] },
+  { label: 0, value: 2, keys: ['material', 'series', 'installed', 'duty'] },
+  { label: 3, value: 7, keys: ['unit', 'volts', 'target', 'tempC'] },
+  { label: 12, value: 15, keys: ['insulationC', 'ambientC', 'conductors'] },
 ];
 
 /** Rows that the solved columns are looked for in, where a table may still grow. */

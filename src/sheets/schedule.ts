@@ -68,7 +68,7 @@ function summaryBlocks(layout: Layout): Block[] {
       label: 2,
       text: 'Total one-way length',
       formulas: [`SUM(${length})`, layout.names.rule.unit],
-      numberFormat: '0.#',
+      numberFormat: '0.0',
     },
     {
       label: 6,
@@ -286,7 +286,7 @@ export function scheduleSheet(
     })),
     frozenRows: ROW.first,
     frozenColumns: 1,
-    rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 32 },
+    rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 46 },
     print: {
       landscape: true,
       area: area(0, 0, foot + CAUTIONS.length, SHOWN_KEYS.length),
