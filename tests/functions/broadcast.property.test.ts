@@ -31,9 +31,7 @@ test('there is something to check, and the list functions are not part of it', (
 
 describe.each(named(CELL_BY_CELL))('%s', (_id, entry) => {
   test('array results equal one-cell results; where a range ran out, #N/A names it', () => {
-    const ranges = fc.tuple(
-      ...entry.takes.map((word) => rectangle(mixedCell(word))),
-    ) as fc.Arbitrary<Cell[][][]>;
+    const ranges = fc.tuple<Cell[][][]>(...entry.takes.map((word) => rectangle(mixedCell(word))));
     checkProperty(
       fc.property(ranges, (given) => {
         const result = entry.evaluate(given);
@@ -66,7 +64,7 @@ describe.each(named(CELL_BY_CELL))('%s', (_id, entry) => {
     );
   });
 
-  const sound = fc.tuple(...entry.takes.map(soundCell)) as fc.Arbitrary<Cell[]>;
+  const sound = fc.tuple<Cell[]>(...entry.takes.map(soundCell));
   const answerOf = (cells: readonly Cell[]) => entry.evaluate(cells.map((cell) => [[cell]]))[0]![0];
   const anyBlank = fc.constantFrom(null, '', '  ', '\u00a0');
   const required = entry.takes.flatMap(({ fallbackText }, index) =>

@@ -82,7 +82,7 @@ describe.each(CATALOGUE.map((entry) => [entry.id, entry] as const))('%s', (_id, 
     `${CALLS} hostile single cells`,
     () => {
       const tally: Tally = { errors: 0, answers: 0 };
-      const cells = fc.tuple(...entry.takes.map(mixedCell)) as fc.Arbitrary<Cell[]>;
+      const cells = fc.tuple<Cell[]>(...entry.takes.map(mixedCell));
       checkProperty(
         fc.property(givenSome(cells, count), (given) => {
           checkCall(
@@ -102,9 +102,9 @@ describe.each(CATALOGUE.map((entry) => [entry.id, entry] as const))('%s', (_id, 
     `${CALLS} hostile ranges`,
     () => {
       const tally: Tally = { errors: 0, answers: 0 };
-      const ranges = fc.tuple(
+      const ranges = fc.tuple<Cell[][][]>(
         ...entry.takes.map((word) => mixedRange(word, entry.takes)),
-      ) as fc.Arbitrary<Cell[][][]>;
+      );
       checkProperty(
         fc.property(givenSome(ranges, count), (given) => {
           checkCall(entry, given, tally);
