@@ -370,7 +370,8 @@ export function conductorsSheet(
       style(COLUMN.areaMm2, 1, '0.000'),
       style(COLUMN.ohms20, MATERIALS.length + 1, '0.000000'),
       style(COLUMN.ampacity, 1, '0.0'),
-      style(COLUMN.choose, COLUMNS - COLUMN.choose, '0.#'),
+      style(COLUMN.choose, COLUMNS - COLUMN.choose, '0'),
+      style(COLUMN.chooseAmps, 1, '0.0'),
     ],
     names: [
       { name: data.sizes, area: column(COLUMN.size) },
