@@ -19,7 +19,7 @@ export async function cellsOf(bytes: Uint8Array): Promise<WorkbookCells> {
       const cell = sheet.findCell(row + 1, column + 1);
       // A formula's value leaves out a result of 0, FALSE or nothing; the result itself does not.
       const isFormula = cell?.type === ExcelJS.ValueType.Formula;
-      return plain((isFormula ? (cell.result) : cell?.value) ?? null);
+      return plain((isFormula ? cell.result : cell?.value) ?? null);
     },
   };
 }
