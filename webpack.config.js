@@ -12,6 +12,8 @@ const here = (...parts) => path.join(__dirname, ...parts);
 /** Already as small as it will be: without this mark, every copied script is minified again (a minute and a half). */
 const asItIs = { info: { minimized: true } };
 
+const icons = { from: here('assets/*.png'), to: 'assets/[name][ext]', ...asItIs };
+
 /** What Office.js loads in Excel on the web, Windows and Mac; the other Office programs' parts stay behind. */
 const officeFiles = [
   'office.js',
@@ -87,7 +89,7 @@ module.exports = (_env, { mode = 'production' } = {}) => {
         new CopyPlugin({
           patterns: [
             { from: here('src/taskpane/taskpane.html'), ...asItIs },
-            { from: here('assets/*.png'), to: 'assets/[name][ext]', ...asItIs },
+            icons,
             ...officeFiles.map((file) => ({
               from: file,
               context: here('node_modules/@microsoft/office-js/dist'),
@@ -106,7 +108,9 @@ module.exports = (_env, { mode = 'production' } = {}) => {
       optimization: { minimize: false },
       plugins: [
         new MiniCssExtractPlugin(),
-        new CopyPlugin({ patterns: [{ from: here('src/workbench/workbench.html'), ...asItIs }] }),
+        new CopyPlugin({
+          patterns: [{ from: here('src/workbench/workbench.html'), ...asItIs }, icons],
+        }),
       ],
     }),
   ];

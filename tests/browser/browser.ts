@@ -64,6 +64,11 @@ export async function openPage(
     const own = url.startsWith(`${origin}/`) || url.startsWith('data:') || url.startsWith('blob:');
     if (!own) trouble.strayRequests.push(url);
   });
+  page.on('response', (response) => {
+    if (response.status() >= 400) {
+      trouble.pageErrors.push(`${response.status()} ${response.url()}`);
+    }
+  });
   page.on('pageerror', (error) => trouble.pageErrors.push(error.message));
   await page.goto(`${origin}/${path}`);
   return { page, trouble };

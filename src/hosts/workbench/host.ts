@@ -51,7 +51,6 @@ export class WorkbenchHost implements SheetHost {
       });
     }
     if (added[0] !== undefined) workbook.setActiveSheet(added[0]);
-    this.grid.api.getFormula().executeCalculation();
     await this.calculated();
   }
 

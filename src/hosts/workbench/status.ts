@@ -1,6 +1,8 @@
 /** What the status line says of the selected cell: why it is an error, or what belongs into it. */
-import { areaAddress } from '../../sheets/area';
+import type { FWorksheet } from '@univerjs/sheets/facade';
+import { cellAddress, quotedSheetName } from '../../sheets/area';
 import { ERROR_CODES } from '../../functions/cell';
+import { causeOf } from './cause';
 import type { Grid } from './grid';
 import { readCell } from './read';
 
@@ -25,6 +27,16 @@ const PLAIN_REASONS: Readonly<Record<string, string>> = {
 
 const KNOWN_ERRORS: ReadonlySet<string> = new Set([...ERROR_CODES, ...Object.keys(PLAIN_REASONS)]);
 
+function reason(grid: Grid, sheet: FWorksheet, row: number, column: number, code: string): string {
+  const cause = causeOf(grid, { sheet, row, column }, code);
+  if (cause === null) return PLAIN_REASONS[code] ?? '';
+  const sameSheet = cause.sheet.getSheetId() === sheet.getSheetId();
+  if (sameSheet && cause.row === row && cause.column === column) return cause.sentence;
+  const address = cellAddress(cause.row, cause.column);
+  const where = sameSheet ? address : `${quotedSheetName(cause.sheet.getSheetName())}!${address}`;
+  return `from ${where}: ${cause.sentence}`;
+}
+
 /** Describes the selected cell. */
 export function selectedCellStatus(grid: Grid): CellStatus {
   const range = grid.workbook.getActiveCell();
@@ -32,12 +44,14 @@ export function selectedCellStatus(grid: Grid): CellStatus {
   const sheet = grid.workbook.getActiveSheet();
   const row = range.getRow();
   const column = range.getColumn();
-  const address = areaAddress({ row, column, rows: 1, columns: 1 });
+  const address = cellAddress(row, column);
 
   const value = readCell(grid, sheet, row, column);
   if (typeof value === 'string' && KNOWN_ERRORS.has(value)) {
-    const sentence = grid.sentences.find(sheet.getSheetId(), row, column, value);
-    return { kind: 'error', text: `${address} ${value} ${sentence ?? PLAIN_REASONS[value] ?? ''}` };
+    return {
+      kind: 'error',
+      text: `${address} ${value} ${reason(grid, sheet, row, column, value)}`,
+    };
   }
 
   const note: unknown = sheet.getSheet().getCellRaw(row, column)?.custom?.['note'];

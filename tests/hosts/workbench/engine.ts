@@ -8,6 +8,7 @@ import '@univerjs/engine-formula/facade';
 import '@univerjs/sheets/facade';
 import '@univerjs/sheets-formula/facade';
 import type { WorksheetFunction } from '../../../src/functions/worksheet-function';
+import { causeOf } from '../../../src/hosts/workbench/cause';
 import { compareAfresh } from '../../../src/hosts/workbench/comparisons';
 import { watchChanges } from '../../../src/hosts/workbench/changes';
 import { gridFunctions } from '../../../src/hosts/workbench/functions';
@@ -16,6 +17,7 @@ import { readCell } from '../../../src/hosts/workbench/read';
 import { Sentences } from '../../../src/hosts/workbench/sentences';
 import { gridContent } from '../../../src/hosts/workbench/snapshot';
 import type { GridValue } from '../../../src/hosts/sheet-host';
+import { cellAddress } from '../../../src/sheets/area';
 import type { CellContent } from '../../../src/sheets/plan';
 
 const ROWS = 1200;
@@ -26,6 +28,8 @@ export interface Engine {
   readonly value: (address: string) => GridValue;
   /** The sentence that explains the error at an address. */
   readonly sentence: (address: string) => string | null;
+  /** Where the error at an address comes from, such as "B1: size: ...", or null. */
+  readonly cause: (address: string) => string | null;
   /** Puts a content into a cell and waits until everything is calculated. */
   readonly put: (address: string, content: CellContent) => Promise<void>;
   readonly insertRowBefore: (row: number) => Promise<void>;
@@ -77,6 +81,12 @@ export async function openEngine(
       const range = sheet.getRange(address);
       const code = String(value(address));
       return sentences.find(sheet.getSheetId(), range.getRow(), range.getColumn(), code);
+    },
+    cause(address) {
+      const range = sheet.getRange(address);
+      const [row, column] = [range.getRow(), range.getColumn()];
+      const found = causeOf(grid, { sheet, row, column }, String(value(address)));
+      return found === null ? null : `${cellAddress(found.row, found.column)}: ${found.sentence}`;
     },
     async put(address, content) {
       sheet.getRange(address).setValue({ v: null, f: null, ...gridContent(content) });

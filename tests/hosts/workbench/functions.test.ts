@@ -170,6 +170,26 @@ describe('the sentence behind an error', () => {
     expect(sentence('C1')).toBe(sentence('B1'));
   });
 
+  test('is found behind arithmetic, through several cells and ranges', async () => {
+    const { value, cause } = await open(area, [
+      ['fat', f('=LOOM.CONDUCTOR_AREA(A1)'), f('=B1*2'), f('=SUM($B$1:C1)'), f("='One'!D1+1")],
+      [f('=1/0'), f('=A2+1'), f('=B1+LOOM.CONDUCTOR_AREA("thin")')],
+    ]);
+    expect(value('E1')).toBe('#VALUE!');
+    expect(cause('B1')).toMatch(/^B1: size: "fat"/);
+    for (const address of ['C1', 'D1', 'E1']) expect(cause(address)).toBe(cause('B1'));
+    // No function of ours made this one.
+    expect(value('B2')).toBe('#DIV/0!');
+    expect(cause('B2')).toBeNull();
+    expect(cause('C2')).toMatch(/^C2: size: "thin"/);
+  });
+
+  test('of a circle of cells is looked for once', async () => {
+    const { value, cause } = await open(area, [[f('=B1'), f('=A1')]]);
+    expect(String(value('A1'))).toMatch(/^#|0/);
+    expect(cause('A1')).toBeNull();
+  });
+
   test('goes when the cell is mended, and changes when the fault does', async () => {
     const { value, sentence, put } = await open(area, [['2.5', f('=LOOM.CONDUCTOR_AREA(A1)')]]);
     await put('A1', 'fat');
