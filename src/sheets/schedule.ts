@@ -271,7 +271,8 @@ export function scheduleSheet(
         style: { italic: true, fontColour: PALETTE.quietText },
       },
     ],
-    table: tablePlan(layout),
+    // Without the add-in every row carries its formulas, which point at its own cells.
+    ...(withoutAddIn === undefined ? { table: tablePlan(layout) } : {}),
     names: [
       ...ruleAreas().map(([key, of]) => ({ name: names.rule[key], area: of })),
       ...(withoutAddIn === undefined
