@@ -5,7 +5,7 @@
 import { invalid, isRefusal, type Outcome } from '../core/outcome';
 import { answerCell, refusalCell } from './broadcast';
 import { CellError, isBlank, type Cell, type Matrix, type ResultCell } from './cell';
-import type { Given, Word } from './word';
+import { readGiven, type Given, type Word } from './word';
 import type { Described, WorksheetFunction } from './worksheet-function';
 
 /** A word that takes a column (or a row) of values, one for each row of the list. */
@@ -43,7 +43,7 @@ export type ListValuesOf<Words extends readonly Word[]> = {
 
 type ListEntry<Words extends readonly Word[], Answer> = Described & {
   readonly takes: Words;
-  compute(values: ListValuesOf<Words>): Answer;
+  readonly compute: (values: ListValuesOf<Words>) => Answer;
 };
 
 interface Vector {
@@ -80,7 +80,7 @@ function emptyIn(word: Word, cell: Cell): boolean {
 function readCell(word: Word, cell: Cell): unknown {
   if (cell instanceof CellError) return invalid(`the cell holds ${cell.code}`);
   if (emptyIn(word, cell)) return isColumn(word) ? word.column.blankIs : word.fallback;
-  return word.read(cell as Given);
+  return readGiven(word, cell);
 }
 
 /** What a row answers because of one of its cells, errors that came in first, then blanks, then refusals. */
@@ -189,7 +189,7 @@ export function perList<const Words extends readonly Word[]>(
 export function overList<const Words extends readonly ColumnWord[]>(
   entry: Described & {
     readonly takes: Words;
-    compute(rows: readonly RowOf<Words>[]): Outcome<Given>;
+    readonly compute: (rows: readonly RowOf<Words>[]) => Outcome<Given>;
   },
 ): WorksheetFunction {
   const compute = entry.compute as (rows: readonly Record<string, unknown>[]) => Outcome<Given>;
