@@ -111,7 +111,7 @@ export const SUPPLY_FUNCTIONS = [
         [[20], [1.5]],
         [[0.1], [0.5]],
       ],
-      result: 6.412,
+      result: 6.413,
     },
     source: "Joule's law: root of the mean square; the rest of the time is off.",
     compute: heatingAmps,
