@@ -388,8 +388,9 @@ export function conductorsSheet(
     entries: [],
     highlights: [],
     notes: [],
-    frozenRows: FIRST,
+    frozenRows: 0,
     frozenColumns: 1,
+    rowHeightsPt: { [HEADER]: 46 },
     print: {
       landscape: true,
       area: area(0, 0, FIRST + sizes.length, COLUMNS),

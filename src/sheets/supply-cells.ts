@@ -176,7 +176,7 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
   peakAmps: {
     label: 'Peak current of all runs on it',
     section: 'Battery',
-    note: 'Every load at its peak at once; runs fed from the panel or with other source volts are not on the battery.',
+    note: 'Every load at its peak at once; runs from the panel or with other source volts are not on it.',
     kind: 'computed',
     style: AMPS,
     formula: ({ column }) => `SUM(${column.batteryAmps})`,
@@ -288,7 +288,7 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
   panelDesignAmps: {
     label: 'Current to choose its run and fuse for',
     section: 'Panel',
-    note: '1.25 x 1.25 of the short-circuit current, NFPA 70 690.8: the run wants at least this ampacity, and a fuse no smaller.',
+    note: '1.25 x 1.25 of the short-circuit current, NFPA 70 690.8: the least ampacity of its run.',
     kind: 'computed',
     style: AMPS,
     formula: ({ supply: cell }) => call('PV_DESIGN_AMPS', cell.shortCircuitAmps),
