@@ -10,7 +10,7 @@ import * as word from '../words';
 import { insulationMm, steadyAmps, stillAirC } from '../words-protection';
 
 const RESISTANCE_SOURCE =
-  'AWG: geometry of ASTM B258, resistivity of IEC 60028 (IACS); mm2: IEC 60228 maximum at 20 degC where it lists the size.';
+  'AWG: geometry of ASTM B258, resistivity of IEC 60028 (IACS), as solid metal (stranded is about 2 % more); mm2: IEC 60228 maximum at 20 degC where it lists the size.';
 const AMPACITY_SOURCE =
   'NFPA 70 tables 310.16 and 310.17 with the ambient equation of 310.15(B) and the bundling of 310.15(C)(1); 33 CFR 183.425 table 5 with its engine-space factors.';
 
