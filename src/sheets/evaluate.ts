@@ -21,7 +21,7 @@ export function attempt<Value extends ResultCell>(compute: () => Value): Value |
 }
 
 /** Stops a computation with an error value. */
-export function fail(code: '#VALUE!' | '#N/A', sentence: string): never {
+export function fail(code: '#VALUE!' | '#N/A' | '#DIV/0!', sentence: string): never {
   throw new Passing(new CellError(code, sentence));
 }
 

@@ -42,6 +42,11 @@ const isError = (cell: Cell): cell is CellError => cell instanceof CellError;
 const isNA = (cell: Cell) => isError(cell) && cell.code === '#N/A';
 const isSame = (a: unknown, b: unknown) => String(a).toLowerCase() === String(b).toLowerCase();
 
+/** A division as a spreadsheet does it. */
+function quotient(dividend: number, divisor: number): number {
+  return divisor === 0 ? fail('#DIV/0!', 'a division by 0') : dividend / divisor;
+}
+
 type Column = readonly ResultCell[];
 
 /** Places of the feeders above a row, nearest first, up to four; empty where a feeder is not listed. */
@@ -136,7 +141,7 @@ export function stationValues(content: StationContent): StationValues {
     callCell('RUN_OHMS', typed(run, 'length'), rules.unit, size[row]!, ...wire(run)),
   );
   const dropVolts = each((_, row) => numberIn(runAmps[row]!) * numberIn(ohms[row]!));
-  const dropShare = each((_, row) => numberIn(dropVolts[row]!) / numberIn(volts[row]!));
+  const dropShare = each((_, row) => quotient(numberIn(dropVolts[row]!), numberIn(volts[row]!)));
   const ampacity = each((_, row) => callCell('AMPACITY', size[row]!, ...heat, rules.material));
   const isFused = (run: ScheduleRun) => !isSame(run.fused ?? '', 'no');
   const fuse = each((run, row) =>
@@ -247,7 +252,7 @@ export function stationValues(content: StationContent): StationValues {
       const thicker = gauge('MINGAUGE', at, numberIn(dropShare[at]!) * (1 - missing));
       return isError(thicker)
         ? none
-        : `${MEND_WORDS.mends}${runs[at]!.run!}${MEND_WORDS.inSize}${thicker}`;
+        : `${MEND_WORDS.mends}${runs[at]!.run ?? ''}${MEND_WORDS.inSize}${thicker}`;
     });
     return isError(answer) ? none : answer;
   });

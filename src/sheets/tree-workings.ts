@@ -36,6 +36,9 @@ const atRoot = (row: NativeReferences, column: string) => `INDEX(${column},${row
 const isTwice = ({ cell, column }: NativeReferences) =>
   `IF(${cell.run}="",FALSE,SUMPRODUCT(--(${column.run}=${cell.run}))>1)`;
 
+/** Volts that a run can start from. */
+const isSource = (volts: string) => `IFERROR(AND(ISNUMBER(${volts}),${volts}>0),FALSE)`;
+
 const sourceKey = { full: 'fullSource', low: 'lowSource' } as const satisfies Record<
   Charge,
   string
@@ -66,7 +69,7 @@ const STANDING: Columns = {
   load: ({ cell }) => `IF(ISNUMBER(${cell.ownAmps}),${cell.ownAmps},0)`,
   unknown: (row) => {
     const { cell, column } = row;
-    const unread = `IF(ISERROR(${cell.ownAmps}),TRUE,IF(${cell.ownAmps}="",FALSE,NOT(ISNUMBER(${cell.ownAmps}))))`;
+    const unread = `IF(ISERROR(${cell.ownAmps}),TRUE,IF(${cell.ownAmps}="",FALSE,NOT(AND(ISNUMBER(${cell.ownAmps}),${cell.ownAmps}>=0))))`;
     const ambiguous = `IF(${isTwice(row)},SUMPRODUCT(--(${column.feeder}=${cell.run}))>0,FALSE)`;
     return `IF(OR(${unread},${ambiguous}),1,0)`;
   },
@@ -149,12 +152,13 @@ function volts(charge: Charge): Columns {
     [`${charge}Volts`]: (row: NativeReferences) => {
       const { cell, work } = row;
       const source = cell[sourceKey[charge]];
+      const root = atRoot(row, row.column[sourceKey[charge]]);
       const settled = [source, cell.ohms, cell.ownLoad]
         .map((of) => `IF(ISERROR(${of}),${of},`)
         .join('');
       return (
         `IF(${cell.run}="","",${settled}IF(OR(${source}="",${cell.ohms}=""),"",` +
-        `IF(OR(${row.data.tooDeep}>0,${isMisplaced(row)},${work.branchUnknown}>0),${BAD_ENTRY},` +
+        `IF(OR(${row.data.tooDeep}>0,${isMisplaced(row)},${work.branchUnknown}>0,NOT(${isSource(source)}),NOT(${isSource(root)})),${BAD_ENTRY},` +
         `IF(${work[solved]}<0,NA(),${work[solved]}))))))`
       );
     },
