@@ -207,8 +207,12 @@ class Solver {
   }
 }
 
-/** After so many refusals the number of loads refused at once doubles, to bound the work on a hopeless tree. */
-const REFUSALS_BEFORE_DOUBLING = 32;
+/**
+ * A bound for the work on a hopeless branch: after so many refusals, by its runs, the number of loads refused at once
+ * doubles, and so on. A branch of a thousand runs gets a thousand refusals one by one, any branch at least sixteen.
+ */
+const RUNS_TIMES_REFUSALS = 1_000_000;
+const LEAST_REFUSALS = 16;
 
 /**
  * Decides which loads of a branch that cannot serve them all go without, and leaves the branch solved for the others.
@@ -217,8 +221,8 @@ const REFUSALS_BEFORE_DOUBLING = 32;
  * name), and one that the branch does not bear beside those already taken is left out. So the answer does not depend on
  * the order of the rows, no load left out could be put back, and many small loads come before one large load.
  *
- * Loads are tried in blocks that halve when refused and double when taken, so that the trials are few; in a branch with
- * hundreds of loads to leave out, blocks are refused whole.
+ * Loads are tried in blocks that halve when refused and double when taken, so that the trials are few. Only in a branch
+ * that must leave out very many (see RUNS_TIMES_REFUSALS) are blocks refused whole, and some of theirs might have fitted.
  */
 function shedLoads(
   solver: Solver,
@@ -229,7 +233,9 @@ function shedLoads(
 ): Map<number, string> {
   const { amps, watts, volts, sourceVolts } = solver;
   const left = new Map<number, string>();
-  const waiting: number[] = [];
+  const leaveOut = (at: number) =>
+    left.set(at, 'the runs it shares with other loads cannot deliver it');
+  let waiting: number[] = [];
   const loads = new Map<number, readonly [number, number]>();
   for (let at = from; at < to; at += 1) {
     if (amps[at] === 0 && watts[at] === 0) continue;
@@ -250,28 +256,29 @@ function shedLoads(
 
   volts.fill(sourceVolts, from, to);
   let settled = volts.slice(from, to);
-  let next = 0;
+  const patience = Math.max(LEAST_REFUSALS, RUNS_TIMES_REFUSALS / (to - from));
   let refusedBlocks = 0;
   let size = waiting.length;
-  while (next < waiting.length) {
-    const block = waiting.slice(next, next + size);
+  while (waiting.length > 0) {
+    const block = waiting.slice(0, size);
     for (const at of block) solver.swapLoad(at, loads.get(at)!);
     if (solver.settle(from, to)) {
       settled = volts.slice(from, to);
-      next += block.length;
+      waiting = waiting.slice(block.length);
       size *= 2;
       continue;
     }
     for (const at of block) solver.swapLoad(at, [0, 0]);
     volts.set(settled, from);
-    const smallest = 2 ** Math.floor(refusedBlocks / REFUSALS_BEFORE_DOUBLING);
+    const smallest = 2 ** Math.floor(refusedBlocks / patience);
     if (block.length > smallest) {
       size = Math.max(smallest, block.length >> 1);
       continue;
     }
     refusedBlocks += 1;
-    next += block.length;
-    for (const at of block) left.set(at, 'the runs it shares with other loads cannot deliver it');
+    size = smallest;
+    block.forEach(leaveOut);
+    waiting = waiting.slice(block.length);
   }
   return left;
 }
