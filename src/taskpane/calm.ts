@@ -2,8 +2,8 @@
 
 export interface Calm {
   /** Asks for a run of the task. */
-  poke(): void;
-  stop(): void;
+  readonly poke: () => void;
+  readonly stop: () => void;
 }
 
 /**

@@ -2,14 +2,21 @@
 import { NAMESPACE } from '../functions/catalogue';
 import type { WorksheetFunction } from '../functions/worksheet-function';
 
-/** All that is said of a function, in lower case; a name's parts are words of their own too. */
-function textOf({ id, topic, summary, takes, gives, source }: WorksheetFunction): string {
-  const words = takes.flatMap(({ name, meaning }) => [name, meaning]);
-  const said = [`${NAMESPACE}.${id}`, id.replaceAll('_', ' '), topic, summary, ...words, gives];
-  return [...said, source].join(' ').toLowerCase();
+/** What a function is for; a name's parts are words of their own too. */
+function purposeOf({ id, topic, summary, gives }: WorksheetFunction): string {
+  return [`${NAMESPACE}.${id}`, id.replaceAll('_', ' '), topic, summary, gives].join(' ');
 }
 
-/** Those of which every typed word is said somewhere; the whole list where nothing is typed. */
+/** All that is said of a function. */
+function textOf(entry: WorksheetFunction): string {
+  const words = entry.takes.flatMap(({ name, meaning }) => [name, meaning]);
+  return [purposeOf(entry), ...words, entry.source].join(' ');
+}
+
+/**
+ * The one of that name, or those whose purpose has every typed word, or else those of which every word is said
+ * somewhere: among their arguments, say. The whole list where nothing is typed.
+ */
 export function searchFunctions(
   catalogue: readonly WorksheetFunction[],
   typed: string,
@@ -25,8 +32,11 @@ export function searchFunctions(
     [id, `${NAMESPACE}.${id}`].some((name) => name.toLowerCase() === sought.join(' ')),
   );
   if (exact.length > 0) return exact;
-  return catalogue.filter((entry) => {
-    const text = textOf(entry);
-    return sought.every((word) => text.includes(word));
-  });
+  const saying = (text: (entry: WorksheetFunction) => string) =>
+    catalogue.filter((entry) => {
+      const said = text(entry).toLowerCase();
+      return sought.every((word) => said.includes(word));
+    });
+  const meant = saying(purposeOf);
+  return meant.length > 0 ? meant : saying(textOf);
 }

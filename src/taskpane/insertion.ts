@@ -7,10 +7,12 @@ const OUTCOMES: Readonly<Record<ScheduleFilling, string>> = {
   empty: 'empty: fill in the green cells, and each row computes',
 };
 
+const LIST = new Intl.ListFormat('en-GB');
+
 /** Adds a schedule under names that are free; resolves to the sentence, rejects with the host's. */
 export async function insertSchedule(host: SheetHost, filling: ScheduleFilling): Promise<string> {
   const plans = newSchedule(filling, host.references, await host.taken());
   await host.insert(plans);
-  const named = plans.map(({ name }) => `“${name}”`).join(', ');
+  const named = LIST.format(plans.map(({ name }) => `“${name}”`));
   return `Inserted ${named}, ${OUTCOMES[filling]}.`;
 }

@@ -19,6 +19,7 @@ export function newScheduleSection(host: SheetHost): Section {
       })
       .finally(() => {
         setBusy(false);
+        notice.reveal();
       });
   };
   const buttons = [

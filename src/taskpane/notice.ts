@@ -4,22 +4,25 @@ import { make, say } from './make';
 export interface Notice {
   readonly element: HTMLElement;
   /** Says what happened. */
-  tell(text: string): void;
+  readonly tell: (text: string) => void;
   /** Says what went wrong. */
-  warn(text: string): void;
-  clear(): void;
+  readonly warn: (text: string) => void;
+  readonly clear: () => void;
+  /** Scrolls it into view, where a command told something that may lie under the foot. */
+  readonly reveal: () => void;
 }
 
 /** Both lines stand in the page from the start, since screen readers miss those that come along with their text. */
 export function makeNotice(): Notice {
   const status = make('p', { role: 'status', class: 'loom-status' });
   const alert = make('p', { role: 'alert', class: 'loom-alert' });
+  const element = make('div', { class: 'loom-notice' }, status, alert);
   const show = (told: string, warned: string) => {
     say(status, told);
     say(alert, warned);
   };
   return {
-    element: make('div', { class: 'loom-notice' }, status, alert),
+    element,
     tell: (text) => {
       show(text, '');
     },
@@ -28,6 +31,9 @@ export function makeNotice(): Notice {
     },
     clear: () => {
       show('', '');
+    },
+    reveal: () => {
+      element.scrollIntoView({ block: 'nearest' });
     },
   };
 }

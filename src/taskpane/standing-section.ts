@@ -35,6 +35,7 @@ export function standingSection(host: SheetHost): Section {
       })
       .finally(() => {
         toWorst.setBusy(false);
+        found.reveal();
       });
   });
 

@@ -1,5 +1,5 @@
 import type { Browser, Locator } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { countVerdicts, readSchedule, worstRow } from '../../src/sheets/schedule-reading';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule-columns';
 import { cellAddress } from '../../src/sheets/area';
@@ -39,12 +39,19 @@ async function readView() {
 }
 
 describe('the pane beside the grid', () => {
-  beforeEach(async () => {
+  let demonstration: string;
+
+  beforeAll(async () => {
     workbench = await openWorkbench(browser);
-    await workbench.page.locator('.loom-counts li').first().waitFor();
+    demonstration = (await readView()).sheetName;
   });
 
-  afterEach(async () => {
+  beforeEach(async () => {
+    await workbench.select(demonstration, 'A1');
+    await workbench.page.getByText(`“${demonstration}”: `).waitFor();
+  });
+
+  afterAll(async () => {
     expect(workbench.trouble).toEqual({ violations: [], strayRequests: [], pageErrors: [] });
     await workbench.page.close();
   });
@@ -71,6 +78,9 @@ describe('the pane beside the grid', () => {
     const told = workbench.page.locator('.loom-standing-section [role=status]').last();
     await workbench.page.getByText(`Row ${worst.row + 1}, “${String(worst.values.run)}”`).waitFor();
     expect(await told.textContent()).toContain(String(worst.values.verdict));
+    const foot = await workbench.page.locator('.loom-cautions-section').boundingBox();
+    const box = await told.boundingBox();
+    expect(box!.y + box!.height).toBeLessThanOrEqual(foot!.y);
     const cell = cellAddress(worst.row, reading.columnOf.run);
     await expect
       .poll(() => workbench.statusText())
@@ -107,7 +117,6 @@ describe('the pane beside the grid', () => {
   test('is worked by keyboard alone: Tab reaches everything, Enter inserts', async () => {
     const { page } = workbench;
     const before = await workbench.sheetNames();
-    const { sheetName } = await readView();
     await button('Insert the demonstration').focus();
     await page.keyboard.press('Tab');
     expect(await focusedText()).toBe('Insert an empty schedule');
@@ -115,8 +124,8 @@ describe('the pane beside the grid', () => {
     await page.getByText('Inserted “').waitFor();
     expect((await workbench.sheetNames()).length).toBeGreaterThan(before.length);
 
-    await workbench.select(sheetName, 'A1');
-    await page.locator('.loom-counts li').first().waitFor();
+    await workbench.select(demonstration, 'A1');
+    await page.getByText(`“${demonstration}”: `).waitFor();
     await button('Insert an empty schedule').focus();
     await page.keyboard.press('Tab');
     expect(await focusedText()).toBe('Go to the worst run');

@@ -95,6 +95,12 @@ describe('search', () => {
     expect(narrowed.length).toBeLessThan(fuse.length);
   });
 
+  test('what a function is for comes before what its arguments mention', () => {
+    // Runs take the milliohms of their fuse holders, but are not about fuses.
+    expect(ids(searchFunctions(CATALOGUE, 'fuse'))).not.toContain('RUN_OHMS');
+    expect(ids(searchFunctions(CATALOGUE, 'crimps'))).toContain('RUN_OHMS');
+  });
+
   test('a part of a name finds its kin', () => {
     expect(ids(searchFunctions(CATALOGUE, 'conductor_'))).toEqual(
       expect.arrayContaining(['CONDUCTOR_OHMS', 'CONDUCTOR_AREA', 'CONDUCTOR_MASS']),

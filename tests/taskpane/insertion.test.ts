@@ -8,7 +8,7 @@ describe('inserting a schedule', () => {
     const host = new StandInHost();
     const told = await insertSchedule(host, 'demo');
     expect(host.plans[0]?.name).toBe('Run schedule');
-    expect(told).toContain('“Run schedule”');
+    for (const { name } of host.plans) expect(told).toContain(`“${name}”`);
     expect(told).toContain('demonstration');
   });
 
