@@ -29,6 +29,12 @@ function functionsJson() {
   return `${JSON.stringify(functionsMetadata(CATALOGUE), null, 2)}\n`;
 }
 
+/** A hosted build (LOOM_ORIGIN is set, as for its manifest) takes Office.js from the platform's delivery address. */
+function panePage(page) {
+  const { hostedPage } = require('./src/build/hosted-page.ts');
+  return process.env.LOOM_ORIGIN === undefined ? page : hostedPage(page.toString());
+}
+
 module.exports = (_env, { mode = 'production' } = {}) => {
   const development = mode === 'development';
 
@@ -88,7 +94,7 @@ module.exports = (_env, { mode = 'production' } = {}) => {
         new MiniCssExtractPlugin(),
         new CopyPlugin({
           patterns: [
-            { from: here('src/taskpane/taskpane.html'), ...asItIs },
+            { from: here('src/taskpane/taskpane.html'), transform: panePage, ...asItIs },
             icons,
             ...officeFiles.map((file) => ({
               from: file,
