@@ -64,6 +64,7 @@ export type WorkKey =
   | 'unknownVolts'
   | 'branchUnknown'
   | `${Charge}${0 | Round}volts`
+  | `${Charge}Served`
   | RoundKey
   | 'amps'
   | `${Charge}Volts`;

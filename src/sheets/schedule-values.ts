@@ -225,7 +225,8 @@ export function stationValues(content: StationContent): StationValues {
       const at = reached[row]!;
       if (isBlank(least) || isBlank(at)) return 0;
       if (isError(at)) return 1;
-      return typeof least === 'number' && Number(at) < least ? 1 : 0;
+      // Any text is more than any number to a spreadsheet.
+      return typeof least !== 'number' || Number(at) < least ? 1 : 0;
     });
   const shortFull = shortOf(loadVolts);
   const shortLow = shortOf(lowVolts);

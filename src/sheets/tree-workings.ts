@@ -2,6 +2,7 @@
  * The Workings columns that solve a tree of runs with SUMIF and look-ups: currents, and volts with three fixed-point
  * rounds for loads of steady power. They reach four levels up and down from any run.
  */
+import { RELATIVE_SLACK } from '../core/limits';
 import { BAD_ENTRY } from './native-formulas';
 import {
   CHARGES,
@@ -126,7 +127,7 @@ function round(charge: Charge, number: Round): Columns {
     [
       key('amps'),
       ({ cell, work }) =>
-        `IF(ISNUMBER(${cell.ownLoad}),IF(${cell.kind}="W",IF(${work[before]}>0,${cell.ownLoad}/${work[before]},0),${cell.ownLoad}),0)`,
+        `IF(AND(ISNUMBER(${cell.ownLoad}),${work[`${charge}Served`]}=1),IF(${cell.kind}="W",IF(${work[before]}>0,${cell.ownLoad}/${work[before]},0),${cell.ownLoad}),0)`,
     ],
     ...sums,
     [
@@ -146,6 +147,17 @@ function round(charge: Charge, number: Round): Columns {
 function volts(charge: Charge): Columns {
   const solved = `${charge}${POWER_ROUNDS as Round}volts` as const;
   return {
+    // 0 where the load could not be served even if it were alone on its path; the others are solved without it.
+    [`${charge}Served`]: (row: NativeReferences) => {
+      const { cell, column } = row;
+      const root = atRoot(row, column[sourceKey[charge]]);
+      const path = `(IF(ISNUMBER(${cell.ohms}),${cell.ohms},0)+${above(row, column.ohms)})`;
+      const demand = `${cell.ownLoad}*${path}`;
+      return (
+        `IF(IFERROR(IF(${cell.kind}="W",4*${demand}>${root}*${root}*(1+${RELATIVE_SLACK}),` +
+        `${demand}>${root}),FALSE),0,1)`
+      );
+    },
     [`${charge}0volts`]: (row: NativeReferences) =>
       `IFERROR(${atRoot(row, row.column[sourceKey[charge]])}+0,0)-IFERROR(${row.cell.dropVolts}+0,0)-(${above(row, row.column.dropVolts)})`,
     ...merged(ROUNDS.map((number) => round(charge, number))),
@@ -159,7 +171,7 @@ function volts(charge: Charge): Columns {
       return (
         `IF(${cell.run}="","",${settled}IF(OR(${source}="",${cell.ohms}=""),"",` +
         `IF(OR(${row.data.tooDeep}>0,${isMisplaced(row)},${work.branchUnknown}>0,NOT(${isSource(source)}),NOT(${isSource(root)})),${BAD_ENTRY},` +
-        `IF(${work[solved]}<0,NA(),${work[solved]}))))))`
+        `IF(OR(${work[`${charge}Served`]}=0,${work[solved]}<0),NA(),${work[solved]}))))))`
       );
     },
   };
