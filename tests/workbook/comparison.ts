@@ -29,10 +29,10 @@ export interface Comparison {
 
 /** How far apart two values are: 0 for the same, infinitely for different kinds. */
 export function distance(ours: ResultCell, theirs: PlainCell): number {
-  if (ours instanceof CellError) {
-    return typeof theirs === 'object' && theirs !== null && theirs.error === ours.code
-      ? 0
-      : Infinity;
+  // Which error it is matters where a formula asks for it, and then shows in what that formula says.
+  const isError = typeof theirs === 'object' && theirs !== null;
+  if (ours instanceof CellError || isError) {
+    return ours instanceof CellError && isError ? 0 : Infinity;
   }
   // A spreadsheet stores an empty text as no value.
   if (ours === '') return theirs === null || theirs === '' ? 0 : Infinity;
