@@ -2,28 +2,27 @@
 import { atMost } from './limits';
 import { isRefusal, noAnswer, type Outcome } from './outcome';
 import type { ConductorSize } from './size';
-import {
-  BLADE_BREAKING_A,
-  OPENING_TYPE_E,
-  OPENING_TYPES_C_F,
-  TYPE_E_FROM_A,
-  type OpeningLimit,
-} from './tables/iso-8820-3-times';
+import type { OpeningLimit } from './tables/iso-8820-3-times';
 import { FUSE_RATINGS } from './tables/iso-8820-ratings';
+import { assumedFuseType, BLADE_BREAKING_A } from './tables/iso-8820-types';
 import { withstandSeconds, type HeatSpan } from './withstand';
 
 const BLADE_RATINGS_A = FUSE_RATINGS.filter(({ kind }) => kind === 'blade').map(
   ({ ratingA }) => ratingA,
 );
 
-/** The limits of a rating, as longest times by multiples of it; none for a rating that blade fuses do not have. */
+/**
+ * The limits of a rating, as longest times by multiples of it, for the type that the rating is taken for; none for a
+ * rating that blade fuses do not have.
+ */
 export function openingLimits(ratingA: number): Outcome<readonly OpeningLimit[]> {
-  if (!BLADE_RATINGS_A.includes(ratingA)) {
+  const { limits } = assumedFuseType(ratingA);
+  if (limits === undefined || !BLADE_RATINGS_A.includes(ratingA)) {
     return noAnswer(
       `no longest time is known for ${ratingA} A: it is known for the blade ratings, ${BLADE_RATINGS_A.join(', ')} A; for other fuses see the maker's curve`,
     );
   }
-  return ratingA >= TYPE_E_FROM_A ? OPENING_TYPE_E : OPENING_TYPES_C_F;
+  return limits;
 }
 
 /** Least current, in amps, at which a fuse must open at all. */

@@ -4,6 +4,7 @@ import { fuseGuards, fuseSeconds, leastOpeningAmps } from '../../src/core/fuse-t
 import { isRefusal } from '../../src/core/outcome';
 import { awg, SERIES_SIZES, type ConductorSize } from '../../src/core/size';
 import { FUSE_RATINGS } from '../../src/core/tables/iso-8820-ratings';
+import { assumedFuseType, FUSE_TYPES } from '../../src/core/tables/iso-8820-types';
 import { MATERIALS } from '../../src/core/tables/materials';
 import { withstandSeconds } from '../../src/core/withstand';
 import { refusalText } from './refusal-text';
@@ -42,9 +43,16 @@ describe('fuseSeconds', () => {
     expect(leastOpeningAmps(20)).toBeCloseTo(27, 9);
   });
 
-  test('a rating that types E and C share takes the slower limits of type E', () => {
-    for (const ratingA of [20, 25, 30, 35, 40]) expect(fuseSeconds(ratingA, 2 * ratingA)).toBe(60);
-    for (const ratingA of [1, 7.5, 15]) expect(fuseSeconds(ratingA, 2 * ratingA)).toBe(5);
+  test('a rating up to 40 A is taken as type C or F, one from 50 A up as type E', () => {
+    for (const ratingA of [1, 7.5, 15, 20, 25, 30, 35, 40]) {
+      expect(fuseSeconds(ratingA, 2 * ratingA)).toBe(5);
+    }
+    for (const ratingA of [50, 60, 70, 80, 100]) expect(fuseSeconds(ratingA, 2 * ratingA)).toBe(60);
+  });
+
+  test('40 A keeps the slower of the figures that are printed at 6 times', () => {
+    expect(fuseSeconds(40, 240)).toBe(0.15);
+    expect(fuseSeconds(35, 210)).toBe(0.1);
   });
 
   test('beyond 6 times the rating no shorter time is claimed', () => {
@@ -67,6 +75,23 @@ describe('fuseSeconds', () => {
       }),
     );
   });
+});
+
+test('types follow one another by rating, and limits fall ever less steeply on logarithmic axes', () => {
+  expect(FUSE_TYPES.map(({ fromA }) => fromA)).toEqual(
+    FUSE_TYPES.map(({ fromA }) => fromA).sort((a, b) => a - b),
+  );
+  for (const { ratingA, kind } of FUSE_RATINGS) {
+    const { limits, breakingA } = assumedFuseType(ratingA);
+    expect(limits === undefined).toBe(kind === 'bolt-in');
+    expect(breakingA).toBe(kind === 'blade' ? 1000 : 2000);
+    // A sheet judges many sizes at once by this: the time is then the greatest of all chords.
+    const steepness = (limits ?? []).slice(1).map((to, index) => {
+      const from = limits![index]!;
+      return Math.log(from.seconds / to.seconds) / Math.log(to.timesRating / from.timesRating);
+    });
+    expect(steepness).toEqual([...steepness].sort((a, b) => b - a));
+  }
 });
 
 describe('fuseGuards', () => {

@@ -4,6 +4,7 @@ import { faultAmps } from '../../core/fault';
 import { fuseFor } from '../../core/fuse';
 import { fuseGuards, fuseSeconds } from '../../core/fuse-time';
 import { isRefusal } from '../../core/outcome';
+import { FUSE_TYPE_SENTENCE } from '../../core/tables/iso-8820-types';
 import { withstandSeconds } from '../../core/withstand';
 import { perCell } from '../worksheet-function';
 import * as word from '../words';
@@ -11,8 +12,7 @@ import * as protection from '../words-protection';
 
 const ADIABATIC_SOURCE =
   'I^2 t = (k S)^2, IEC 60364-5-54 and IEC 60949; no heat leaves the metal, which is cautious beyond about 5 s, and its limits are published for up to 5 s.';
-const OPENING_SOURCE =
-  'Upper time limits of ISO 8820-3 from memory, log-log between its points; from 20 A up those of type E, the slower.';
+const OPENING_SOURCE = `Upper time limits of ISO 8820-3 from memory, log-log between its points. ${FUSE_TYPE_SENTENCE}`;
 
 export const PROTECTION_FUNCTIONS = [
   perCell({
