@@ -24,6 +24,8 @@ import {
   type Layout,
 } from './schedule-layout';
 import type { ScheduleRun } from './schedule-run';
+import type { StationContent } from './new-schedule';
+import { stationValues } from './schedule-values';
 
 const LEAST_ROWS = 25;
 const SPARE_ROWS = 8;
@@ -230,6 +232,28 @@ function entries({ rows }: Layout): EntryPlan[] {
   return [...forRules, ...forColumns];
 }
 
+const LINE_PT = 15;
+/** Bold text is wider than the figure that a column's width counts in. */
+const BOLD_WIDTH = 1.15;
+
+/** Heights of the rows whose words, as they stand at the start, want more than a line. */
+function wrappedHeights(content: StationContent): Readonly<Record<number, number>> {
+  const wrapped = (['verdict', 'mend'] as const).map(
+    (key) => [key, SCHEDULE_COLUMNS[key].widthChars] as const,
+  );
+  const lines = stationValues(content).runs.map((values) =>
+    Math.max(
+      1,
+      ...wrapped.map(([key, width]) =>
+        Math.ceil((String(values[key]).length * BOLD_WIDTH) / width),
+      ),
+    ),
+  );
+  return Object.fromEntries(
+    lines.flatMap((count, index) => (count > 1 ? [[ROW.first + index, count * LINE_PT]] : [])),
+  );
+}
+
 /** Where a workbook has no add-in: its own formulas, and the solved columns elsewhere. */
 export interface WithoutAddIn {
   readonly formula: (key: FormulaKey, index: number) => Formula;
@@ -238,7 +262,7 @@ export interface WithoutAddIn {
 /** The plan of a run schedule. */
 export function scheduleSheet(
   layout: Layout,
-  content: ScheduleContent,
+  content: StationContent,
   withoutAddIn?: WithoutAddIn,
 ): SheetPlan {
   const { names, rows } = layout;
@@ -287,7 +311,7 @@ export function scheduleSheet(
     })),
     frozenRows: ROW.first,
     frozenColumns: 1,
-    rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 46 },
+    rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 46, ...wrappedHeights(content) },
     print: {
       landscape: true,
       area: area(0, 0, foot + CAUTIONS.length, SHOWN_KEYS.length),
