@@ -38,7 +38,7 @@ export const loads = numberWord(
 
 export const sourceVolts = numberWord(
   'volts',
-  'Volts at the source; or by run, where there are several sources: only those of runs with no feeder count.',
+  'Volts at the source, one for all; or by run, where there are several sources: those that feed it.',
   { above: 0 },
 );
 
