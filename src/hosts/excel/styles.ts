@@ -29,6 +29,8 @@ export function applyStyle(format: Excel.RangeFormat, of: Area, style: CellStyle
   if (style.align !== undefined) format.horizontalAlignment = ALIGNMENTS[style.align];
   if (style.wrap !== undefined) format.wrapText = style.wrap;
   if (style.border !== undefined) {
+    // Cells of a table keep one line of sight where a neighbour wraps.
+    format.verticalAlignment = 'Center';
     for (const edge of edgesOf(style.border, of)) {
       const line = format.borders.getItem(edge);
       line.style = 'Continuous';

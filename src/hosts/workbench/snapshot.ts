@@ -54,8 +54,9 @@ export function gridStyle(style: CellStyle): IStyleData {
     ...(style.fill !== undefined && { bg: { rgb: style.fill } }),
     ...(style.numberFormat !== undefined && { n: { pattern: style.numberFormat } }),
     ...(style.align !== undefined && { ht: ALIGNMENT[style.align] }),
-    ...(style.wrap === true && { tb: WrapStrategy.WRAP, vt: VerticalAlign.TOP }),
-    ...(style.border !== undefined && { bd: borders(style.border) }),
+    ...(style.wrap === true && { tb: WrapStrategy.WRAP }),
+    // Cells of a table keep one line of sight where a neighbour wraps.
+    ...(style.border !== undefined && { bd: borders(style.border), vt: VerticalAlign.MIDDLE }),
   };
 }
 
