@@ -375,6 +375,7 @@ export function conductorsSheet(
     ],
     names: [
       { name: data.sizes, area: column(COLUMN.size) },
+      { name: data.areaMm2, area: column(COLUMN.areaMm2) },
       { name: data.ohmsPerM, area: column(COLUMN.ohmsPerM) },
       { name: data.ampacity, area: column(COLUMN.ampacity) },
       { name: data.choose, area: column(COLUMN.choose) },

@@ -1,5 +1,6 @@
 /** The Fuses sheet of a workbook without the add-in: standard ratings, and resting volts of batteries beside them. */
 import { FUSE_RATINGS } from '../core/tables/iso-8820-ratings';
+import { assumedFuseType } from '../core/tables/iso-8820-types';
 import { CHEMISTRIES, RESTING_VOLTS } from '../core/tables/resting-volts';
 import { area } from './area';
 import { PRINT_FOOTER } from './cautions';
@@ -32,7 +33,7 @@ export function fusesSheet(names: ScheduleNames): SheetPlan {
   const rest = (column: number) => area(FIRST, REST_COLUMN + column, restRows, 1);
   return {
     name,
-    columnWidths: [12, 12, 4, 4, 14, 10, 14],
+    columnWidths: [12, 14, 4, 4, 14, 10, 14],
     blocks: [
       {
         area: area(0, 0),
@@ -43,7 +44,7 @@ export function fusesSheet(names: ScheduleNames): SheetPlan {
         area: area(1, 0, 2, 1),
         cells: [
           [
-            'Rated currents of the ISO 8820 series: blade types of part 3 (35 A and 100 A from memory), bolt-in types of part 5 (from memory).',
+            'Rated currents of the ISO 8820 series: blade types of part 3 (35 A and 100 A from memory), bolt-in types of part 5 (from memory). What a rating is taken for: see the Protection sheet.',
           ],
           ...[
             [
@@ -54,10 +55,10 @@ export function fusesSheet(names: ScheduleNames): SheetPlan {
         ],
         style: { italic: true, fontColour: PALETTE.quietText },
       },
-      { area: area(HEADER, 0, 1, 2), cells: [['Rating', 'Type']], style: HEADING },
+      { area: area(HEADER, 0, 1, 2), cells: [['Rating', 'Taken as']], style: HEADING },
       {
         area: area(FIRST, 0, FUSE_RATINGS.length, 2),
-        cells: FUSE_RATINGS.map(({ ratingA, kind }) => [ratingA, kind]),
+        cells: FUSE_RATINGS.map(({ ratingA }) => [ratingA, assumedFuseType(ratingA).name]),
         style: { border: 'all', numberFormat: '[=7.5]0.0 "A";0 "A"', align: 'left' },
       },
       {

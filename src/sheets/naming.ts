@@ -2,15 +2,18 @@
 import { RULE_KEYS, type RuleReferences } from './house-rules';
 import { FEED_KEYS, type FeedKey } from './references';
 import { DATA_KEYS, type NativeNames } from './native-references';
+import { PROTECTION_NAME_KEYS, type ProtectionNameKey } from './protection-keys';
 import { SUPPLY_KEYS, type SupplyKey } from './supply-cells';
 
 export interface ScheduleNames {
   readonly sheet: string;
   readonly supplySheet: string;
+  readonly protectionSheet: string;
   readonly table: string;
   readonly rule: RuleReferences;
   readonly feed: Readonly<Record<FeedKey, string>>;
   readonly supply: Readonly<Record<SupplyKey, string>>;
+  readonly protect: Readonly<Record<ProtectionNameKey, string>>;
   /** Of the sheets that travel along where there is no add-in. */
   readonly native: NativeNames;
 }
@@ -35,10 +38,12 @@ export function scheduleNames(number = 1): ScheduleNames {
   return {
     sheet: numbered('Run schedule'),
     supplySheet: numbered('Supply'),
+    protectionSheet: numbered('Protection'),
     table: `LoomRuns${suffix}`,
     rule: namedAfter(RULE_KEYS, `LoomRules${suffix}`),
     feed: namedAfter(FEED_KEYS, `LoomFeed${suffix}`),
     supply: namedAfter(SUPPLY_KEYS, `LoomSupply${suffix}`),
+    protect: namedAfter(PROTECTION_NAME_KEYS, `LoomProtection${suffix}`),
     native: {
       conductorsSheet: numbered('Conductors'),
       fusesSheet: numbered('Fuses'),
@@ -53,11 +58,19 @@ export function freeScheduleNames(taken: NamesInUse): ScheduleNames {
   for (let number = 1; ; number += 1) {
     const names = scheduleNames(number);
     const { conductorsSheet, fusesSheet, workingsSheet, data } = names.native;
-    const sheets = [names.sheet, names.supplySheet, conductorsSheet, fusesSheet, workingsSheet];
+    const sheets = [
+      names.sheet,
+      names.supplySheet,
+      names.protectionSheet,
+      conductorsSheet,
+      fusesSheet,
+      workingsSheet,
+    ];
     const named: readonly Readonly<Record<string, string>>[] = [
       names.rule,
       names.feed,
       names.supply,
+      names.protect,
       data,
     ];
     const wanted = [names.table, ...named.flatMap((keyed) => Object.values(keyed))];

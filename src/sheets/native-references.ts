@@ -7,6 +7,7 @@ import type { RowReferences } from './references';
 export const DATA_KEYS = [
   /** Sizes as text, and by size in the same rows: what follows. */
   'sizes',
+  'areaMm2',
   'ohmsPerM',
   'ampacity',
   /** 1 for a size that may be suggested, else 0; its place among those; its ampacity, 0 where it may not. */

@@ -3,12 +3,13 @@ import { DEMO } from './demo';
 import { freeScheduleNames, type NamesInUse } from './naming';
 import type { ReferenceStyle, SheetPlan } from './plan';
 import { roomyRows, scheduleSheet, type ScheduleContent } from './schedule';
+import { protectionSheet, type ProtectionContent } from './protection-sheet';
 import { supplySheet, type SupplyContent } from './supply-sheet';
 
 export type ScheduleFilling = 'demo' | 'empty';
 
-/** A schedule and what feeds it. */
-export type StationContent = ScheduleContent & SupplyContent;
+/** A schedule, what feeds it, and what its protection is judged by. */
+export type StationContent = ScheduleContent & SupplyContent & ProtectionContent;
 
 /** The sheets to insert for a content, the schedule first. */
 export function scheduleSheets(
@@ -21,7 +22,11 @@ export function scheduleSheets(
     references,
     rows: roomyRows(content.runs.length),
   };
-  return [scheduleSheet(layout, content), supplySheet(layout, content)];
+  return [
+    scheduleSheet(layout, content),
+    supplySheet(layout, content),
+    protectionSheet(layout, content),
+  ];
 }
 
 /** The sheets of a new schedule, filled with the demonstration or left empty. */

@@ -1,5 +1,6 @@
-/** How formulas of a schedule point at things: cells of their row, whole columns, house rules, the Supply sheet. */
+/** How formulas of a schedule point at things: cells of their row, whole columns, house rules, the Supply and Protection sheets. */
 import type { RuleReferences } from './house-rules';
+import type { ProtectionNameKey } from './protection-keys';
 import type { ColumnKey } from './schedule-keys';
 import type { SupplyKey } from './supply-cells';
 
@@ -15,6 +16,7 @@ export interface RowReferences {
   readonly rule: RuleReferences;
   readonly feed: Readonly<Record<FeedKey, string>>;
   readonly supply: Readonly<Record<SupplyKey, string>>;
+  readonly protect: Readonly<Record<ProtectionNameKey, string>>;
   /** The row's place among the rows of the schedule, from 1. */
   readonly place: string;
 }

@@ -51,6 +51,8 @@ const WORKINGS: Readonly<Record<(typeof WORKING_KEYS)[number], readonly [string,
   shortFull: ['Short, full', '1 where the load has too few volts, battery full.'],
   shortLow: ['Short, low', 'The same at low charge.'],
   lowDrop: ['Drop, low', 'Volts lost in the run at low charge.'],
+  protection: ['Protection', 'What the Protection sheet finds wrong.'],
+  guardedFrom: ['Guarded', 'The size that its fuse would guard, from the Protection sheet.'],
   mendPlace: ['Mend at', 'Place of the run on the path that loses most.'],
   words: ['Words', 'Everything that is wrong.'],
 };
@@ -248,7 +250,7 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
   },
   mend: {
     heading: 'What would mend it',
-    note: 'For a load with too few volts: the run on its path that loses most, in a size that would do.',
+    note: 'For a load with too few volts: the run on its path that loses most, in a size that would do; for a run that its fuse does not guard: the thinnest size that it would.',
     widthChars: 24,
     style: { wrap: true },
     kind: 'computed',

@@ -3,6 +3,7 @@ import { VERDICT_JOINT, VERDICT_WORDS } from '../core/verdict';
 import { call, text } from './formula';
 import type { RowReferences } from './references';
 import type { ColumnKey } from './schedule-keys';
+import { PROTECTION_FIGURES } from './protection-words';
 import { MEND_WORDS, PANEL, SCHEDULE_WORDS } from './schedule-words';
 
 /** A formula without its leading "=", for one row. */
@@ -119,9 +120,25 @@ const mendPlace: RowFormula = ({ cell, column, place }) => {
   return `IF(AND(${cell.shortLow}=1,ISNUMBER(${cell.lowVolts})),${which},"")`;
 };
 
+/** What the Protection sheet finds wrong with the run; a run that is not on it is not judged. */
+const protection: RowFormula = (row) => {
+  const found = there(row.protect.verdict, row.place);
+  const notJudged = text(VERDICT_JOINT + SCHEDULE_WORDS.notJudged);
+  return whenReady(row, `IFERROR(IF(ISTEXT(${found}),${found},${notJudged}),${notJudged})`);
+};
+
+const guardedFrom: RowFormula = ({ protect, place }) => {
+  const found = there(protect.guardedFrom, place);
+  return (
+    `IFERROR(IF(ISTEXT(${found}),IF(LEN(${found})=0,"",IF(${found}=${text(PROTECTION_FIGURES.none)},${text(MEND_WORDS.unguarded)},` +
+    `${text(MEND_WORDS.guarded)}&${found})),""),"")`
+  );
+};
+
 /**
  * Which thicker run would give a load its least volts: the run that loses most on its path, in the thinnest size that
- * loses so much less. The run is asked to lose, at its peak, its share of now less the share that is missing.
+ * loses so much less. The run is asked to lose, at its peak, its share of now less the share that is missing. Before it
+ * stands the size that the run's fuse would guard, where that is wrong too.
  */
 export function mendWith(row: RowReferences, size: (target: string) => string): string {
   const { cell, column } = row;
@@ -129,7 +146,8 @@ export function mendWith(row: RowReferences, size: (target: string) => string): 
   const missing = `(${cell.leastVolts}-${cell.lowVolts})/${at('lowDrop')}`;
   const target = `${at('dropShare')}*(1-${missing})`;
   return (
-    `IF(${cell.mendPlace}="","",IFERROR(IF(${missing}>=1,${text(MEND_WORDS.none)},` +
+    `IF(${cell.mendPlace}="",${cell.guardedFrom},IF(${cell.guardedFrom}="","",${cell.guardedFrom}&${text(VERDICT_JOINT)})` +
+    `&IFERROR(IF(${missing}>=1,${text(MEND_WORDS.none)},` +
     `${text(MEND_WORDS.mends)}&${at('run')}&${text(MEND_WORDS.inSize)}&${size(target)}),${text(MEND_WORDS.none)}))`
   );
 }
@@ -170,7 +188,7 @@ const words: RowFormula = (row) => {
   return whenReady(
     row,
     `IF(${cell.treeWord}<>"",${text(VERDICT_JOINT)}&${cell.treeWord},` +
-      `IF(ISNA(${cell.size}),${word('noSize')},${alone}&${served}&${guarded}))`,
+      `IF(ISNA(${cell.size}),${word('noSize')},${alone}&${served}&${guarded}&${cell.protection}))`,
   );
 };
 
@@ -261,6 +279,8 @@ export const SCHEDULE_FORMULAS = {
       `IF(ISNUMBER(${row.cell.place1}),${there(row.column.lowVolts, row.cell.place1)},${row.cell.lowSource})-${row.cell.lowVolts}`,
     ),
   mendPlace,
+  protection,
+  guardedFrom,
   words,
   verdict: (row) => {
     const { cell } = row;

@@ -22,6 +22,7 @@ export function scheduleHighlights(rows: number): HighlightPlan[] {
   const overAmpacity = `IF(ISNUMBER(${at('ampacity')}),${at('runAmps')}>${at('ampacity')}*${whole},FALSE)`;
   const noFuse = `ISERROR(${at('fuse')})`;
   const notOk = `IF(LEN(${at('verdict')})>0,${at('verdict')}<>"ok",FALSE)`;
+  const unguarded = `LEN(IFERROR(${at('protection')},""))>0`;
   const short = `IF(ISNUMBER(${at('shortLow')}),${at('shortLow')}=1,FALSE)`;
   const highlights: readonly Highlight[] = [
     {
@@ -46,9 +47,9 @@ export function scheduleHighlights(rows: number): HighlightPlan[] {
     { keys: ['lowVolts'], formula: short, style: 'over', meaning: 'too few volts at low charge' },
     {
       keys: ['verdict'],
-      formula: `AND(${notOk},OR(${overAmpacity},${noFuse}))`,
+      formula: `AND(${notOk},OR(${overAmpacity},${noFuse},${unguarded}))`,
       style: 'danger',
-      meaning: 'over ampacity or no fuse',
+      meaning: 'over ampacity, no fuse, or a fuse that does not guard',
     },
     { keys: ['verdict'], formula: notOk, style: 'over', meaning: 'not ok' },
   ];

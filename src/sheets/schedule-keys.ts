@@ -49,6 +49,8 @@ export const WORKING_KEYS = [
   'shortLow',
   'lowDrop',
   'mendPlace',
+  'protection',
+  'guardedFrom',
   'words',
 ] as const;
 

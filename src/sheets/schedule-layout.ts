@@ -90,6 +90,7 @@ export function rowReferences(layout: Layout, row: number): RowReferences {
     rule: names.rule,
     feed: names.feed,
     supply: names.supply,
+    protect: names.protect,
     place: `ROW()-ROW(${cellAddress(ROW.header, 0, 'both')})`,
   };
 }

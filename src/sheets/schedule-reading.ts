@@ -24,8 +24,12 @@ export interface ScheduleReading {
 /** What is worst, first. Heat before fuse before drop: the first two start fires. */
 const WORST_FIRST: readonly string[] = [
   VERDICT_WORDS.heat,
+  SCHEDULE_WORDS.tooHot,
   VERDICT_WORDS.fuse,
   SCHEDULE_WORDS.needsFuse,
+  SCHEDULE_WORDS.fuseTooSlow,
+  SCHEDULE_WORDS.faultTooWeak,
+  SCHEDULE_WORDS.mayNotBreak,
   SCHEDULE_WORDS.noSize,
   SCHEDULE_WORDS.noAmpacity,
   SCHEDULE_WORDS.nameMissing,
@@ -34,6 +38,7 @@ const WORST_FIRST: readonly string[] = [
   SCHEDULE_WORDS.inLoop,
   SCHEDULE_WORDS.tiedToAnother,
   SCHEDULE_WORDS.checkEntries,
+  SCHEDULE_WORDS.notJudged,
   SCHEDULE_WORDS.peakMissing,
   SCHEDULE_WORDS.lengthMissing,
   SCHEDULE_WORDS.cannotBeServed,

@@ -12,6 +12,8 @@ import type { StationContent } from './new-schedule';
 import type { FormulaKey } from './schedule-formulas';
 import type { ScheduleRun } from './schedule-run';
 import { MEND_WORDS, PANEL, SCHEDULE_WORDS } from './schedule-words';
+import { PROTECTION_FIGURES } from './protection-words';
+import { protectionValues, type ProtectionResult } from './protection-values';
 import { supplyInputs, supplyResults, type SupplyResult } from './supply-values';
 
 export type RuleValues = Readonly<Record<RuleKey, Cell>>;
@@ -21,6 +23,7 @@ export interface StationValues {
   readonly rules: RuleValues;
   readonly runs: readonly RunValues[];
   readonly supply: SupplyResult;
+  readonly protection: ProtectionResult;
 }
 
 /** The house rules in force: those given, the others as a new sheet has them. */
@@ -242,7 +245,35 @@ export function stationValues(content: StationContent): StationValues {
     const most = Math.max(...path.map(lost));
     return path.find((at) => lost(at) === most)! + 1;
   });
-  const mend = rowsOf((run, row): ResultCell => {
+
+  const guard = protectionValues({
+    runs,
+    rules,
+    supply: supply.cells,
+    columns: {
+      volts,
+      runAmps,
+      size,
+      ohms,
+      fuse,
+      feederFuse,
+      place1,
+      place2: placeCell(1),
+      place3: placeCell(2),
+      place4: placeCell(3),
+    },
+    typed: content.protection,
+  });
+  const protection = each((_, row) => guard.rows[row]!.verdict);
+  const guardedFrom = rowsOf((_, row): ResultCell => {
+    const found = guard.rows[row]!.guardedFrom;
+    if (found === '') return '';
+    return found === PROTECTION_FIGURES.none
+      ? MEND_WORDS.unguarded
+      : `${MEND_WORDS.guarded}${String(found)}`;
+  });
+
+  const mendVolts = (run: ScheduleRun, row: number): ResultCell => {
     const place = mendPlace[row];
     if (typeof place !== 'number') return '';
     const at = place - 1;
@@ -256,7 +287,10 @@ export function stationValues(content: StationContent): StationValues {
         : `${MEND_WORDS.mends}${runs[at]!.run ?? ''}${MEND_WORDS.inSize}${thicker}`;
     });
     return isError(answer) ? none : answer;
-  });
+  };
+  const mend = rowsOf((run, row): ResultCell =>
+    [guardedFrom[row]!, mendVolts(run, row)].filter((said) => said !== '').join(VERDICT_JOINT),
+  );
 
   const words = each((run, row) => {
     const wrong = (word: string) => VERDICT_JOINT + word;
@@ -286,7 +320,7 @@ export function stationValues(content: StationContent): StationValues {
         upstream <= ampacity[row])
         ? ''
         : wrong(SCHEDULE_WORDS.needsFuse);
-    return alone + served + guarded;
+    return alone + served + guarded + String(protection[row]);
   });
   const verdict = rowsOf((run, row): ResultCell => {
     const lengthBlank = isBlank(typed(run, 'length'));
@@ -330,6 +364,8 @@ export function stationValues(content: StationContent): StationValues {
     shortLow,
     lowDrop,
     mendPlace,
+    protection,
+    guardedFrom,
     words,
     verdict,
     mend,
@@ -338,6 +374,7 @@ export function stationValues(content: StationContent): StationValues {
   return {
     rules,
     supply: supply.withShortages(shortFull, shortLow),
+    protection: guard,
     runs: runs.map(
       (_, row) =>
         Object.fromEntries(keys.map((key) => [key, columns[key][row]!])) as unknown as RunValues,

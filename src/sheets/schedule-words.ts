@@ -13,14 +13,21 @@ export const SCHEDULE_WORDS = {
   voltsUnknown: 'volts not known until another row is mended',
   tooFewVolts: 'too few volts at low charge',
   needsFuse: 'branch needs its own fuse',
+  fuseTooSlow: 'fuse too slow for this wire',
+  faultTooWeak: 'fault too weak to open the fuse',
+  mayNotBreak: 'fuse may not break this fault',
+  tooHot: 'hotter than its insulation',
+  notJudged: 'protection not judged',
   checkEntries: 'check the entries',
 } as const;
 
-/** What the last column says of a load that is short of volts. */
+/** What the last column says of a load that is short of volts, and of a run that its fuse does not guard. */
 export const MEND_WORDS = {
   mends: 'thicker ',
   inSize: ': ',
   none: 'no single thicker run mends it',
+  guarded: 'guarded from ',
+  unguarded: 'no size is guarded by this fuse',
 } as const;
 
 /** A drop over this share of its target is close to it. */

@@ -1,5 +1,5 @@
 /**
- * A workbook that needs no add-in: the schedule and its Supply sheet with formulas that every spreadsheet knows, and the
+ * A workbook that needs no add-in: the schedule, its Supply and Protection sheets with formulas that every spreadsheet knows, and the
  * sheets of data and workings that they look things up in.
  */
 import { conductorsSheet } from './conductors-sheet';
@@ -10,6 +10,8 @@ import { NATIVE_FORMULAS } from './native-formulas';
 import { NATIVE_DUTY, nativeSupplyFormulas } from './native-supply';
 import type { StationContent } from './new-schedule';
 import type { Formula, SheetPlan } from './plan';
+import { protectionSheet } from './protection-sheet';
+import { steadyInputs } from './protection-values';
 import { scheduleSheet } from './schedule';
 import { SCHEDULE_FORMULAS, type FormulaKey } from './schedule-formulas';
 import type { Layout } from './schedule-layout';
@@ -31,6 +33,7 @@ export function sharedWorkbook(
     rows: options.rows ?? Math.max(SHARED_ROWS, content.runs.length),
   };
   const values = stationValues(content);
+  const { data } = layout.names.native;
   const formula = (key: FormulaKey, index: number): Formula => {
     const references = nativeReferences(layout, index, 'schedule');
     const written =
@@ -45,9 +48,15 @@ export function sharedWorkbook(
   return [
     scheduleSheet(layout, content, { formula }),
     supplySheet(layout, content, {
-      cells: nativeSupplyFormulas(layout.names.native.data),
+      cells: nativeSupplyFormulas(data),
       duty: NATIVE_DUTY,
       values: values.supply,
+    }),
+    protectionSheet(layout, content, {
+      values: values.protection,
+      sizes: data,
+      sizeRow: nativeReferences(layout, 0, 'schedule').workColumn.sizeRow,
+      steady: steadyInputs(values),
     }),
     conductorsSheet(layout.names, typedSizes, values.rules),
     fusesSheet(layout.names),

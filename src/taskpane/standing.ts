@@ -33,6 +33,10 @@ const GRAVITY_OF: Readonly<Record<VerdictWord, Gravity>> = {
   [VERDICT_WORDS.heat]: 'danger',
   [VERDICT_WORDS.fuse]: 'danger',
   [SCHEDULE_WORDS.needsFuse]: 'danger',
+  [SCHEDULE_WORDS.fuseTooSlow]: 'danger',
+  [SCHEDULE_WORDS.faultTooWeak]: 'danger',
+  [SCHEDULE_WORDS.mayNotBreak]: 'danger',
+  [SCHEDULE_WORDS.tooHot]: 'danger',
   [SCHEDULE_WORDS.noSize]: 'danger',
   [SCHEDULE_WORDS.noAmpacity]: 'danger',
   [VERDICT_WORDS.drop]: 'over',
@@ -47,6 +51,7 @@ const GRAVITY_OF: Readonly<Record<VerdictWord, Gravity>> = {
   [SCHEDULE_WORDS.tiedToAnother]: 'unfinished',
   [SCHEDULE_WORDS.voltsUnknown]: 'unfinished',
   [SCHEDULE_WORDS.checkEntries]: 'unfinished',
+  [SCHEDULE_WORDS.notJudged]: 'unfinished',
 };
 const GRAVITIES = new Map<string, Gravity>(Object.entries(GRAVITY_OF));
 const GRAVEST_FIRST: readonly Gravity[] = ['danger', 'over', 'unfinished', 'ok'];

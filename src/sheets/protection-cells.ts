@@ -1,0 +1,82 @@
+/** The named cells at the head of the Protection sheet. */
+import { METHODS } from '../core/ampacity';
+import { USUAL_LIMIT_C, USUAL_START_C } from '../core/withstand';
+import type { Word } from '../functions/word';
+import * as word from '../functions/words';
+import * as protection from '../functions/words-protection';
+import { call, text } from './formula';
+import type { RuleReferences } from './house-rules';
+import type { CellStyle } from './plan';
+import type { ProtectionCellKey, ProtectionNameKey } from './protection-keys';
+import type { SupplyKey } from './supply-cells';
+
+/** What the formulas of the head point at. */
+export interface ProtectionCellReferences {
+  readonly rule: RuleReferences;
+  readonly supply: Readonly<Record<SupplyKey, string>>;
+  readonly protect: Readonly<Record<ProtectionNameKey, string>>;
+}
+
+export interface ProtectionCell {
+  readonly label: string;
+  /** Said of the cell, with its source. */
+  readonly note: string;
+  readonly style: CellStyle;
+  /** The word of a typed cell, and the value of a new sheet. */
+  readonly word?: Word;
+  readonly initial?: number;
+  /** Without the leading "=", for a computed cell. */
+  formula?(references: ProtectionCellReferences): string;
+}
+
+/** What a person may say of the head's typed cells. */
+export type ProtectionTyped = Readonly<
+  Partial<Record<Extract<ProtectionCellKey, 'startC' | 'limitC'>, string | number>>
+>;
+
+const DEGREES: CellStyle = { numberFormat: '0 "°C"' };
+
+export const PROTECTION_CELLS: Readonly<Record<ProtectionCellKey, ProtectionCell>> = {
+  batteryFault: {
+    label: "Fault at the battery's terminals",
+    note: 'The least interrupting rating that a fuse right at the battery needs: resting volts, full, over the milliohms of the Supply sheet.',
+    style: { numberFormat: '#,##0 "A"' },
+    formula: ({ supply }) =>
+      `IF(AND(ISNUMBER(${supply.milliohms}),ISNUMBER(${supply.fullRest})),IF(${supply.milliohms}>0,${supply.fullRest}/(${supply.milliohms}/1000),NA()),NA())`,
+  },
+  startC: {
+    label: 'Conductor before the fault',
+    note: 'IEC 60364-5-54: 70 °C for PVC warm from its load.',
+    style: DEGREES,
+    word: protection.startC,
+    initial: USUAL_START_C,
+  },
+  limitC: {
+    label: 'Most its insulation bears briefly',
+    note: 'IEC 60364-5-54: 160 °C for PVC, for up to 5 s.',
+    style: DEGREES,
+    word: protection.limitC,
+    initial: USUAL_LIMIT_C,
+  },
+  k: {
+    label: 'k of the conductor, A √s per mm²',
+    note: 'Adiabatic equation I² t = (k S)², IEC 60364-5-54 and IEC 60949, for the material of the house rules.',
+    style: { numberFormat: '0.0' },
+    formula: ({ rule, protect }) =>
+      `SQRT(${call('WITHSTAND_SECONDS', text('1 mm2'), '1', protect.startC, protect.limitC, rule.material)})`,
+  },
+  airC: {
+    label: 'Still air around the wires',
+    note: 'The ambient of the house rules.',
+    style: DEGREES,
+    formula: ({ rule }) =>
+      `IF(${rule.ambientC}="",IF(${rule.installed}=${text('engine space')},${METHODS['engine space'].usualAmbientC},${METHODS.cable.usualAmbientC}),${rule.ambientC})`,
+  },
+  ratingC: {
+    label: 'Insulation rating',
+    note: 'Of the house rules.',
+    style: DEGREES,
+    formula: ({ rule }) =>
+      `IF(${rule.insulationC}="",${word.insulationC.fallback},${rule.insulationC})`,
+  },
+};

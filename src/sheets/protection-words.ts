@@ -1,0 +1,35 @@
+/** What the Protection sheet says beyond the words of the schedule's verdict. */
+
+/** How far a row can be judged; empty where the schedule's row is. */
+export const STATE = {
+  judged: 'judged',
+  panel: 'panel',
+  /** The schedule's row has to be mended first. */
+  row: 'row',
+  /** Volts or ohms of the source, or a rule of this sheet, cannot be used. */
+  source: 'source',
+  /** More feeders lie above than the sheet follows. */
+  deep: 'deep',
+} as const;
+
+export const PROTECTION_WORDS = {
+  guarded: 'guarded by the published limits',
+  rowFirst: "mend the schedule's row first",
+  noFuse: 'no fuse to judge',
+  noTime: 'no published opening time',
+  panel: 'a panel limits its own fault current',
+  tooDeep: 'more than four feeders above it',
+  sourceUnknown: 'volts, milliohms or rules missing',
+  tempNotComputed: 'steady temperature not computed here',
+} as const;
+
+/** What stands where a figure does not. */
+export const PROTECTION_FIGURES = {
+  none: 'none',
+  noLimit: 'no limit',
+  needNotOpen: 'need not open',
+  notPublished: 'not published',
+  notComputed: 'not computed',
+  own: 'own',
+  upstream: 'upstream',
+} as const;
