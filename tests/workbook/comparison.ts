@@ -5,9 +5,9 @@ import { scheduleNames } from '../../src/sheets/naming';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule-columns';
 import { SCHEDULE_FORMULAS, type FormulaKey } from '../../src/sheets/schedule-formulas';
 import { columnOf, ROW } from '../../src/sheets/schedule-layout';
-import { stationValues } from '../../src/sheets/schedule-values';
-import { SUPPLY_CELLS, SUPPLY_KEYS } from '../../src/sheets/supply-cells';
+import { stationValues, type RunValues } from '../../src/sheets/schedule-values';
 import { sharedWorkbook } from '../../src/sheets/shared-workbook';
+import { SUPPLY_CELLS, SUPPLY_KEYS, type SupplyKey } from '../../src/sheets/supply-cells';
 import { DUTY, DUTY_HEADINGS } from '../../src/sheets/supply-sheet';
 import type { PlainCell, WorkbookCells } from './cells';
 
@@ -23,7 +23,9 @@ export interface Difference {
 export interface Comparison {
   readonly compared: number;
   readonly differences: readonly Difference[];
-  /** Greatest relative difference of two numbers. */
+  /** Differences that the workbook itself tells of: branches that cannot serve all their loads together. */
+  readonly setAside: readonly Difference[];
+  /** Greatest relative difference of two numbers that count as equal. */
   readonly farthest: number;
 }
 
@@ -45,6 +47,21 @@ export function distance(ours: ResultCell, theirs: PlainCell): number {
 
 const FORMULA_KEYS = Object.keys(SCHEDULE_FORMULAS) as FormulaKey[];
 
+/** What hangs on the volts that a whole branch leaves each of its loads. */
+const BY_BRANCH: ReadonlySet<FormulaKey | SupplyKey> = new Set([
+  'loadVolts',
+  'lowVolts',
+  'lowDrop',
+  'shortFull',
+  'shortLow',
+  'mendPlace',
+  'mend',
+  'words',
+  'verdict',
+  'fullShort',
+  'lowShort',
+]);
+
 /** Where things stand on the Supply sheet, as its own plan says. */
 function supplyPlaces(content: StationContent) {
   const name = scheduleNames().supplySheet;
@@ -56,42 +73,118 @@ function supplyPlaces(content: StationContent) {
   };
 }
 
-/** Compares the schedule and the Supply sheet of a shared workbook. */
-export function compareStation(content: StationContent, cells: WorkbookCells): Comparison {
+function isUnserved({ loadVolts, lowVolts }: RunValues): boolean {
+  return [loadVolts, lowVolts].some((volts) => volts instanceof CellError && volts.code === '#N/A');
+}
+
+/** Rows of branches in which some load cannot be served. */
+function hopelessRows(content: StationContent, values: readonly RunValues[]): ReadonlySet<number> {
+  const roots = values.map((_, row) => {
+    let at = row;
+    for (let steps = 0; steps < values.length; steps += 1) {
+      const place = values[at]!.place1;
+      if (typeof place !== 'number') break;
+      at = place - 1;
+    }
+    return at;
+  });
+  const hopeless = new Set(roots.filter((_, row) => isUnserved(values[row]!)));
+  return new Set([...content.runs.keys()].filter((row) => hopeless.has(roots[row]!)));
+}
+
+interface Pair extends Difference {
+  readonly mayDiffer: boolean;
+  readonly far: number;
+}
+
+/**
+ * Compares the schedule and the Supply sheet of a shared workbook. Volts and what hangs on them may differ by
+ * `voltsMissing` more, which the workbook itself names as the most that its rounds leave undone.
+ */
+export function compareStation(
+  content: StationContent,
+  cells: WorkbookCells,
+  voltsMissing = 0,
+): Comparison {
   const names = scheduleNames();
   const values = stationValues(content);
-  const pairs: { where: string; ours: ResultCell; theirs: PlainCell }[] = [];
+  const hopeless = hopelessRows(content, values.runs);
+  const pairs: Pair[] = [];
+  const add = (
+    where: string,
+    ours: ResultCell,
+    theirs: PlainCell,
+    { mayDiffer = false, isVolts = false } = {},
+  ) => {
+    const numbers = typeof ours === 'number' && typeof theirs === 'number';
+    const isWithin = isVolts && numbers && Math.abs(ours - theirs) <= voltsMissing;
+    const far = isWithin ? 0 : distance(ours, theirs);
+    pairs.push({ where: `${content.title}, ${where}`, ours, theirs, mayDiffer, far });
+  };
   for (const [index, run] of values.runs.entries()) {
     for (const key of FORMULA_KEYS) {
-      pairs.push({
-        where: `${content.title}, row ${index + 1} (${content.runs[index]?.run ?? ''}), ${SCHEDULE_COLUMNS[key].heading}`,
-        ours: run[key],
-        theirs: cells.at(names.sheet, ROW.first + index, columnOf(key)),
-      });
+      add(
+        `row ${index + 1} (${content.runs[index]?.run ?? ''}), ${SCHEDULE_COLUMNS[key].heading}`,
+        run[key],
+        cells.at(names.sheet, ROW.first + index, columnOf(key)),
+        {
+          mayDiffer: hopeless.has(index) && BY_BRANCH.has(key),
+          isVolts: key === 'loadVolts' || key === 'lowVolts' || key === 'lowDrop',
+        },
+      );
     }
   }
   const supply = supplyPlaces(content);
   for (const key of SUPPLY_KEYS) {
     const { row, column } = supply.cell(names.supply[key]);
-    pairs.push({
-      where: `${content.title}, ${SUPPLY_CELLS[key].label}`,
-      ours: values.supply.cells[key],
-      theirs: cells.at(names.supplySheet, row, column),
-    });
+    add(
+      SUPPLY_CELLS[key].label,
+      values.supply.cells[key],
+      cells.at(names.supplySheet, row, column),
+      {
+        mayDiffer: hopeless.size > 0 && BY_BRANCH.has(key),
+      },
+    );
   }
   for (const [index, duty] of values.supply.duty.entries()) {
     for (const key of ['mean', 'heating', 'daily'] as const) {
-      pairs.push({
-        where: `${content.title}, duty ${index + 1}, ${key}`,
-        ours: duty[key],
-        theirs: cells.at(names.supplySheet, supply.dutyFirst + index, DUTY[key]),
-      });
+      const row = supply.dutyFirst + index;
+      add(`duty ${index + 1}, ${key}`, duty[key], cells.at(names.supplySheet, row, DUTY[key]));
     }
   }
-  const distances = pairs.map(({ ours, theirs }) => distance(ours, theirs));
+  const differing = pairs.filter(({ far }) => far > RELATIVE);
   return {
     compared: pairs.length,
-    differences: pairs.filter((_, index) => distances[index]! > RELATIVE),
-    farthest: Math.max(...distances.filter(Number.isFinite)),
+    differences: differing.filter(({ mayDiffer }) => !mayDiffer),
+    setAside: differing.filter(({ mayDiffer }) => mayDiffer),
+    farthest: Math.max(0, ...pairs.map(({ far }) => far).filter((far) => far <= RELATIVE)),
   };
+}
+
+/** Differences in lines, for a failing test. */
+export function toldDifferences(differences: readonly Difference[]): readonly string[] {
+  const told = (value: ResultCell | PlainCell) =>
+    value instanceof CellError ? `${value.code} (${value.sentence})` : JSON.stringify(value);
+  return differences.map(({ where, ours, theirs }) => `${where}: ${told(ours)} / ${told(theirs)}`);
+}
+
+/** Adds comparisons up. */
+export function total(comparisons: readonly Comparison[]): Comparison {
+  return {
+    compared: comparisons.reduce((sum, { compared }) => sum + compared, 0),
+    differences: comparisons.flatMap(({ differences }) => differences),
+    setAside: comparisons.flatMap(({ setAside }) => setAside),
+    farthest: Math.max(0, ...comparisons.map(({ farthest }) => farthest)),
+  };
+}
+
+/** One line that says how a comparison went. */
+export function summary(
+  of: string,
+  { compared, differences, setAside, farthest }: Comparison,
+): string {
+  return (
+    `LibreOffice, ${of}: ${compared} cells compared, ${differences.length} differ, ` +
+    `${setAside.length} set aside; greatest relative difference of numbers ${farthest.toExponential(1)}`
+  );
 }
