@@ -59,15 +59,15 @@ export const PROTECTION_COLUMNS: Readonly<Record<ProtectionKey, ProtectionColumn
     style: AMPS,
   },
   farOpens: {
-    heading: 'Fuse opens within',
+    heading: 'Fuse opens within, far end',
     note: 'Longest time to open at the far-end fault by the published limits.',
-    widthChars: 12,
+    widthChars: 14,
     style: SECONDS,
   },
   farBears: {
-    heading: 'Wire bears it for',
+    heading: 'Wire bears it, far end',
     note: 'How long the conductor bears that current before its insulation is hurt; adiabatic, cautious beyond 5 s.',
-    widthChars: 10,
+    widthChars: 11,
     style: SECONDS,
   },
   nearFault: {
@@ -77,15 +77,15 @@ export const PROTECTION_COLUMNS: Readonly<Record<ProtectionKey, ProtectionColumn
     style: AMPS,
   },
   nearOpens: {
-    heading: 'Fuse opens within ',
+    heading: 'Fuse opens within, source end',
     note: 'The same for the source end. Guarded at both ends is guarded everywhere between.',
-    widthChars: 12,
+    widthChars: 14,
     style: SECONDS,
   },
   nearBears: {
-    heading: 'Wire bears it for ',
+    heading: 'Wire bears it, source end',
     note: 'The same for the source end.',
-    widthChars: 10,
+    widthChars: 11,
     style: SECONDS,
   },
   steady: {
@@ -124,6 +124,7 @@ export const PROTECTION_COLUMNS: Readonly<Record<ProtectionKey, ProtectionColumn
   unbroken: working('Unbroken', '1 where the source-end fault is more than the type breaks.'),
   hot: working('Hot', '1 where the steady temperature is above the insulation rating.'),
   guardPlace: working('Guarded at', 'Place of the thinnest guarded size in the series.'),
-  verdict: working('Verdict', 'What the schedule is told.'),
+  wrong: working('Wrong', 'Everything that is wrong.'),
+  verdict: working('Verdict', 'What the schedule is told; "none" where nothing is wrong.'),
   note: working('Note', 'What else is to be said.'),
 };

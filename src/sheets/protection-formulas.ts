@@ -210,7 +210,7 @@ export const PROTECTION_FORMULAS: Readonly<Record<ProtectionKey, ProtectionFormu
     `INDEX(${sizes.sizes},MATCH(${own.guardPlace},${sizes.order},0))),"")`,
   words: ({ own }) =>
     `IF(${own.state}="","",IF(${own.state}=${text(STATE.row)},${text(PROTECTION_WORDS.rowFirst)},` +
-    `IF(LEN(${own.verdict}&${own.note})=0,${text(PROTECTION_WORDS.guarded)},MID(${own.verdict}&${own.note},${VERDICT_JOINT.length + 1},250))))`,
+    `IF(LEN(${own.wrong}&${own.note})=0,${text(PROTECTION_WORDS.guarded)},MID(${own.wrong}&${own.note},${VERDICT_JOINT.length + 1},250))))`,
   place: ({ header }) => `ROW()-ROW(${header})`,
   state,
   root,
@@ -232,7 +232,7 @@ export const PROTECTION_FORMULAS: Readonly<Record<ProtectionKey, ProtectionFormu
     `IF(ISNA(${own.steady}),1,IF(AND(ISNUMBER(${own.steady}),ISNUMBER(${own.insulation})),` +
     `IF(${own.steady}>${own.insulation}*${WITHIN},1,0),0))`,
   guardPlace,
-  verdict: (row) => {
+  wrong: (row) => {
     const { own } = row;
     const told = (cell: string, word: keyof typeof SCHEDULE_WORDS) =>
       `IF(${cell}=1,${wrong(word)},"")`;
@@ -241,6 +241,9 @@ export const PROTECTION_FORMULAS: Readonly<Record<ProtectionKey, ProtectionFormu
       `&${told(own.weak, 'faultTooWeak')}&${told(own.unbroken, 'mayNotBreak')}&${told(own.hot, 'tooHot')}`
     );
   },
+  // Never empty where there is a run: a blank row of this sheet must not pass for one that is well.
+  verdict: ({ own }) =>
+    `IF(${own.state}="","",IF(LEN(${own.wrong})=0,${text(PROTECTION_FIGURES.none)},${own.wrong}))`,
   note: (row) => {
     const { own, types } = row;
     const ofFuse =

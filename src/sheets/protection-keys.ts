@@ -46,6 +46,7 @@ export const PROTECTION_WORKING_KEYS = [
   'unbroken',
   'hot',
   'guardPlace',
+  'wrong',
   'verdict',
   'note',
 ] as const;

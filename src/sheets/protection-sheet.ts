@@ -78,7 +78,7 @@ const HEADING = {
 const NOTES: readonly string[] = [
   'By the published limits and for the type of fuse assumed, never an approval. Times to open are the longest that ISO 8820-3 allows, from memory and from sheets of makers; no fuse is promised to open sooner.',
   `${FUSE_TYPE_SENTENCE} Type E has no limit of its own at 1.6 times: the figure there lies on the straight line of its neighbours.`,
-  "Breaking capacity: blade types 1000 A at 32 V (ISO 8820-3), bolt-in types 2000 A (ISO 8820-5, from its abstract). Check the maker's sheet: many break less, some more.",
+  "Breaking capacity: blade types 1000 A at 32 V (ISO 8820-3), bolt-in types 2000 A (ISO 8820-5, from its abstract). Check the maker's sheet: many break less, some more. A fuse that may not break its fault wants one proved to break more in its place, or between it and the battery.",
   'A dead short through the wire alone: contact resistance makes a real fault weaker, a cold or new battery a stronger one. Runs on another source are taken with its volts and the milliohms of the Supply sheet.',
   'What the wire bears: adiabatic (IEC 60364-5-54, IEC 60949), all heat stays in the metal; cautious beyond about 5 s, and the limits of insulation are published for up to 5 s.',
   'Steady heat: one conductor alone, level, in still air (convection by Churchill and Chu 1975, radiation). Two side by side, a bundle or a conduit run hotter: the ampacity of the schedule holds as well.',
@@ -185,7 +185,7 @@ function typeBlocks(): Block[] {
     },
     {
       area: area(TYPES.header, TYPES.name, 1, TYPES.source + 1 - TYPES.name),
-      cells: [['Type', 'Ratings', 'Breaks up to', ...MULTIPLES, 'Source']],
+      cells: [['Type', 'Ratings', 'Breaks', ...MULTIPLES, 'Source']],
       style: { ...HEADING, numberFormat: '0.0# "x"' },
     },
     {
@@ -366,7 +366,7 @@ function highlights(rows: number): HighlightPlan[] {
     ],
     [['nearFault', 'fuseType'], `${at('unbroken')}=1`, 'fuse may not break this fault'],
     [['steady', 'insulation'], `${at('hot')}=1`, 'hotter than its insulation'],
-    [['words'], `LEN(${at('verdict')})>0`, 'not guarded, or not judged'],
+    [['words'], `LEN(${at('wrong')})>0`, 'not guarded, or not judged'],
   ];
   return told.flatMap(([keys, formula, meaning]) =>
     keys.map((key) => ({
@@ -477,7 +477,7 @@ export function protectionSheet(
     ],
     frozenRows: ROW.first,
     frozenColumns: 1,
-    rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 32 },
+    rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 46 },
     print: {
       landscape: true,
       area: area(0, 0, foot + footLines.length, PROTECTION_SHOWN_KEYS.length),

@@ -218,7 +218,7 @@ function rowValues(
 
   const told = (isTold: boolean, word: string) => (isTold ? VERDICT_JOINT + word : '');
   const isUnjudged = state === STATE.source || state === STATE.deep;
-  const verdict =
+  const wrong =
     told(isUnjudged, SCHEDULE_WORDS.notJudged) +
     told(isSlow, SCHEDULE_WORDS.fuseTooSlow) +
     told(isWeak, SCHEDULE_WORDS.faultTooWeak) +
@@ -237,7 +237,7 @@ function rowValues(
               ? PROTECTION_WORDS.noTime
               : '';
   const note = hasCurrent && why !== '' ? VERDICT_JOINT + why : '';
-  const said = verdict + note;
+  const said = wrong + note;
   const words: ResultCell =
     state === ''
       ? ''
@@ -279,7 +279,8 @@ function rowValues(
     unbroken: Number(isUnbroken),
     hot: Number(isHot),
     guardPlace,
-    verdict,
+    wrong,
+    verdict: state === '' ? '' : wrong === '' ? PROTECTION_FIGURES.none : wrong,
     note,
   };
 }

@@ -120,18 +120,22 @@ const mendPlace: RowFormula = ({ cell, column, place }) => {
   return `IF(AND(${cell.shortLow}=1,ISNUMBER(${cell.lowVolts})),${which},"")`;
 };
 
-/** What the Protection sheet finds wrong with the run; a run that is not on it is not judged. */
+/** What the Protection sheet finds wrong with the run; a run that has no row there is not judged. */
 const protection: RowFormula = (row) => {
   const found = there(row.protect.verdict, row.place);
   const notJudged = text(VERDICT_JOINT + SCHEDULE_WORDS.notJudged);
-  return whenReady(row, `IFERROR(IF(ISTEXT(${found}),${found},${notJudged}),${notJudged})`);
+  return whenReady(
+    row,
+    `IFERROR(IF(${found}=${text(PROTECTION_FIGURES.none)},"",IF(LEN(${found})>${VERDICT_JOINT.length},${found},${notJudged})),${notJudged})`,
+  );
 };
 
+/** A blank cell counts as 0, which is shorter than any size. */
 const guardedFrom: RowFormula = ({ protect, place }) => {
   const found = there(protect.guardedFrom, place);
   return (
-    `IFERROR(IF(ISTEXT(${found}),IF(LEN(${found})=0,"",IF(${found}=${text(PROTECTION_FIGURES.none)},${text(MEND_WORDS.unguarded)},` +
-    `${text(MEND_WORDS.guarded)}&${found})),""),"")`
+    `IFERROR(IF(LEN(${found})<2,"",IF(${found}=${text(PROTECTION_FIGURES.none)},${text(MEND_WORDS.unguarded)},` +
+    `${text(MEND_WORDS.guarded)}&${found})),"")`
   );
 };
 

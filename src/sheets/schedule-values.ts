@@ -264,7 +264,7 @@ export function stationValues(content: StationContent): StationValues {
     },
     typed: content.protection,
   });
-  const protection = each((_, row) => guard.rows[row]!.verdict);
+  const protection = each((_, row) => guard.rows[row]!.wrong);
   const guardedFrom = rowsOf((_, row): ResultCell => {
     const found = guard.rows[row]!.guardedFrom;
     if (found === '') return '';

@@ -94,7 +94,7 @@ describe('a run edited by hand', () => {
 
     await page.type(grid.sheetName, at(reading, row, 'length'), '400');
     await expect.poll(() => page.read(grid.sheetName, at(reading, row, 'length'))).toBe(400);
-    await page.write(grid.sheetName, at(reading, row, 'ownSize'), '18 AWG');
+    await page.write(grid.sheetName, at(reading, row, 'ownSize'), '16 AWG');
     expect(await page.read(grid.sheetName, verdict)).toBe('drop over target');
     await expect.poll(() => page.highlight(grid.sheetName, verdict)).not.toBeNull();
     const overTarget = await page.highlight(grid.sheetName, at(reading, row, 'dropShare'));

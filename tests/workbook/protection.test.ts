@@ -142,10 +142,9 @@ describe('the Protection sheet of a workbook that needs no add-in', () => {
       SCHEDULE_WORDS.tooHot,
       SCHEDULE_WORDS.notJudged,
     ]) {
-      expect(
-        rows.filter(({ verdict }) => String(verdict).includes(word)).length,
-        word,
-      ).toBeGreaterThan(0);
+      expect(rows.filter(({ wrong }) => String(wrong).includes(word)).length, word).toBeGreaterThan(
+        0,
+      );
     }
     const mended = new Set(rows.map(({ guardedFrom }) => guardedFrom));
     expect(mended.size, [...mended].join(', ')).toBeGreaterThan(9);

@@ -36,6 +36,7 @@ const TYPED: StationContent = {
     duty: 'bursts',
   },
   supply: { chemistry: 'LiFePO4', ampHours: 50, milliohms: 4, cells: 8, panelTarget: 0.01 },
+  protection: { startC: 85, limitC: 250 },
   duty: [
     { load: 'Radio', amps: [4, 0.4, 0], shares: [0.1, 0.9, null] },
     { load: '', amps: [null, 2, null], shares: [null, 0.5, null] },
@@ -85,6 +86,7 @@ describe('a workbook of ours', () => {
     expect(report.rules).toMatchObject(content.rules ?? {});
     expect(report.supply).toMatchObject(content.supply ?? {});
     expect(report.duty).toEqual(content.duty);
+    expect(report.protection).toMatchObject(content.protection ?? {});
     expect(report.title).toBe(content.title);
     const again = await readRuns(
       await written({ ...report, title: report.title ?? '' }),
@@ -96,7 +98,7 @@ describe('a workbook of ours', () => {
   it('says nothing of rules and supply that still follow their formulas', async () => {
     const { rules, supply } = await readRuns(await written(DEMO), 'shared.xlsx');
     expect(Object.keys(rules)).not.toContain('ambientC');
-    for (const key of ['cells', 'milliohms', 'peakAmps', 'fullRest']) {
+    for (const key of ['cells', 'usable', 'peakAmps', 'fullRest']) {
       expect(Object.keys(supply)).not.toContain(key);
     }
   });
