@@ -18,6 +18,11 @@ export class CellError {
     readonly code: ErrorCode,
     readonly sentence: string,
   ) {}
+
+  /** As the spreadsheet shows it. */
+  toString(): string {
+    return this.code;
+  }
 }
 
 /** A cell as our functions see it; null is a blank. */
