@@ -2,6 +2,9 @@
 import { CellError, type ResultCell } from '../../src/functions/cell';
 import type { StationContent } from '../../src/sheets/new-schedule';
 import { scheduleNames } from '../../src/sheets/naming';
+import { VERDICT_JOINT } from '../../src/core/verdict';
+import { PROTECTION_ROW, protectionColumn } from '../../src/sheets/protection-layout';
+import { SCHEDULE_WORDS } from '../../src/sheets/schedule-words';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule-columns';
 import { SCHEDULE_FORMULAS, type FormulaKey } from '../../src/sheets/schedule-formulas';
 import { columnOf, ROW } from '../../src/sheets/schedule-layout';
@@ -23,7 +26,10 @@ export interface Difference {
 export interface Comparison {
   readonly compared: number;
   readonly differences: readonly Difference[];
-  /** Differences that the workbook itself tells of: branches that cannot serve all their loads together. */
+  /**
+   * Differences that the workbook itself tells of: branches that cannot serve all their loads together, and the steady
+   * heat of runs that changed since it was written.
+   */
   readonly setAside: readonly Difference[];
   /** Greatest relative difference of two numbers that count as equal. */
   readonly farthest: number;
@@ -66,7 +72,9 @@ const BY_BRANCH: ReadonlySet<FormulaKey | SupplyKey> = new Set([
 function supplyPlaces(content: StationContent) {
   const name = scheduleNames().supplySheet;
   const plan = sharedWorkbook(content).find((sheet) => sheet.name === name)!;
-  const heading = plan.blocks.find(({ cells }) => cells?.[0]?.join() === DUTY_HEADINGS.join())!;
+  const heading = plan.blocks.find(({ cells }) =>
+    cells?.[0]?.every((cell, index) => cell === DUTY_HEADINGS[index]),
+  )!;
   return {
     cell: (named: string) => plan.names.find((one) => one.name === named)!.area,
     dutyFirst: heading.area.row + 1,
@@ -81,15 +89,29 @@ function isUnserved({ loadVolts, lowVolts }: RunValues): boolean {
 function hopelessRows(content: StationContent, values: readonly RunValues[]): ReadonlySet<number> {
   const roots = values.map((_, row) => {
     let at = row;
-    for (let steps = 0; steps < values.length; steps += 1) {
-      const place = values[at]!.place1;
-      if (typeof place !== 'number') break;
-      at = place - 1;
+    const passed = new Set<number>();
+    for (let place: ResultCell = row + 1; typeof place === 'number' && !passed.has(at);) {
+      passed.add(at);
+      place = values[at]!.place1;
+      if (typeof place === 'number') at = place - 1;
     }
     return at;
   });
   const hopeless = new Set(roots.filter((_, row) => isUnserved(values[row]!)));
   return new Set([...content.runs.keys()].filter((row) => hopeless.has(roots[row]!)));
+}
+
+/** What the workbook says of a steady temperature that it cannot work out. */
+const NOT_COMPUTED = 'not computed';
+
+/** A verdict as it is where the steady heat is not known. */
+function withoutHeat(verdict: ResultCell): ResultCell {
+  return typeof verdict === 'string'
+    ? verdict
+        .split(VERDICT_JOINT)
+        .filter((word) => word !== SCHEDULE_WORDS.tooHot)
+        .join(VERDICT_JOINT)
+    : verdict;
 }
 
 interface Pair extends Difference {
@@ -122,13 +144,21 @@ export function compareStation(
     pairs.push({ where: `${content.title}, ${where}`, ours, theirs, mayDiffer, far });
   };
   for (const [index, run] of values.runs.entries()) {
+    const steady = cells.at(
+      names.protectionSheet,
+      PROTECTION_ROW.first + index,
+      protectionColumn('steady'),
+    );
     for (const key of FORMULA_KEYS) {
+      const theirs = cells.at(names.sheet, ROW.first + index, columnOf(key));
       add(
         `row ${index + 1} (${content.runs[index]?.run ?? ''}), ${SCHEDULE_COLUMNS[key].heading}`,
         run[key],
-        cells.at(names.sheet, ROW.first + index, columnOf(key)),
+        theirs,
         {
-          mayDiffer: hopeless.has(index) && BY_BRANCH.has(key),
+          mayDiffer:
+            (hopeless.has(index) && BY_BRANCH.has(key)) ||
+            (steady === NOT_COMPUTED && withoutHeat(run[key]) === (theirs ?? '')),
           isVolts: key === 'loadVolts' || key === 'lowVolts' || key === 'lowDrop',
         },
       );

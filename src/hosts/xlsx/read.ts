@@ -34,9 +34,10 @@ export interface RunsReport {
   readonly runs: readonly ScheduleRun[];
   /** House rules that the file carries, or that its headings imply. */
   readonly rules: GivenRules;
-  /** Battery, panel and duty, where the file carries a Supply sheet. */
+  /** Battery, panel, duty and protection, where the file carries their sheets. */
   readonly supply: GivenStation['supply'];
   readonly duty: GivenStation['duty'];
+  readonly protection: GivenStation['protection'];
   /** What a shared schedule is called. */
   readonly title?: string;
   /** The unit that every length among the runs is in. */
@@ -138,7 +139,7 @@ function readText(bytes: Uint8Array, fileName: string, options: ReadOptions): Ru
   return report(
     fileName,
     list,
-    { rules: {}, supply: {}, duty: [] },
+    { rules: {}, supply: {}, duty: [], protection: {} },
     options,
     encoding === undefined ? [] : [`Its characters were read as ${encoding}.`],
   );
@@ -154,7 +155,7 @@ function noListSentence(fileName: string): string {
 function report(
   fileName: string,
   list: FoundList,
-  { rules, supply, duty }: GivenStation,
+  { rules, supply, duty, protection }: GivenStation,
   options: ReadOptions,
   remarks: readonly string[],
 ): RunsReport {
@@ -177,6 +178,7 @@ function report(
     rules: { ...rules, unit: units.wanted },
     supply,
     duty,
+    protection,
     lengthUnit: units.wanted,
     understood: list.columns.map((column) => understood(column, units.given)),
     computedAnew: list.computed,

@@ -133,6 +133,7 @@ async function fulfil(wish: Wish, terminal: Terminal): Promise<number> {
     rules: { ...report.rules, ...rules },
     supply: report.supply,
     duty: report.duty,
+    protection: report.protection,
     title: wish.title ?? report.title ?? basename(wish.list, extname(wish.list)),
   };
   for (const line of verdictLines(content)) terminal.print(printable(line));

@@ -1,6 +1,7 @@
-/** House rules and supply that a shared workbook carries in its named cells, and the duty table beside them. */
+/** What a shared workbook carries in its named cells: house rules, supply, protection; and the duty table. */
 import type { Workbook } from 'exceljs';
 import { RULE_KEYS, type RuleKey } from '../../../sheets/house-rules';
+import type { ProtectionTyped } from '../../../sheets/protection-cells';
 import { SUPPLY_KEYS, type SupplyKey } from '../../../sheets/supply-cells';
 import type { DutyLoad } from '../../../sheets/supply-run';
 import { DUTY, DUTY_HEADINGS } from '../../../sheets/supply-sheet';
@@ -11,9 +12,12 @@ type Typed<Key extends string> = Readonly<Partial<Record<Key, string | number>>>
 export type GivenRules = Typed<RuleKey>;
 export type GivenSupply = Typed<SupplyKey>;
 
+const PROTECTION_TYPED = ['startC', 'limitC'] as const satisfies readonly (keyof ProtectionTyped)[];
+
 export interface GivenStation {
   readonly rules: GivenRules;
   readonly supply: GivenSupply;
+  readonly protection: ProtectionTyped;
   readonly duty: readonly DutyLoad[];
 }
 
@@ -26,10 +30,13 @@ interface NamedCell {
 }
 
 /** The stems, numbers and keys of the names that a schedule gives its cells. */
-const OUR_NAME = /^Loom(Rules|Supply)(\d*)_(\w+)$/i;
+const OUR_NAME = /^Loom(Rules|Supply|Protection)(\d*)_(\w+)$/i;
 const PLACE = /^(.*)!\$?([A-Z]+)\$?(\d+)$/;
 
-function namedCells(workbook: Workbook, stem: 'rules' | 'supply'): readonly NamedCell[] {
+function namedCells(
+  workbook: Workbook,
+  stem: 'rules' | 'supply' | 'protection',
+): readonly NamedCell[] {
   return workbook.definedNames.model.flatMap(({ name, ranges }): NamedCell[] => {
     const [, ourStem = '', number = '', key = ''] = OUR_NAME.exec(name) ?? [];
     const [, quoted = '', column = '', row = ''] = PLACE.exec(ranges[0] ?? '') ?? [];
@@ -93,11 +100,14 @@ export function readStation(
 ): GivenStation {
   const ruleCells = namedCells(workbook, 'rules').filter((named) => named.sheetName === sheetName);
   const number = ruleCells[0]?.number;
-  const supplyCells = namedCells(workbook, 'supply').filter((named) => named.number === number);
+  const ofSchedule = (named: NamedCell) => named.number === number;
+  const supplyCells = namedCells(workbook, 'supply').filter(ofSchedule);
+  const protectionCells = namedCells(workbook, 'protection').filter(ofSchedule);
   const supplyTable = tables.find((table) => table.sheetName === supplyCells[0]?.sheetName);
   return {
     rules: typedIn(ruleCells, RULE_KEYS),
     supply: typedIn(supplyCells, SUPPLY_KEYS),
+    protection: typedIn(protectionCells, PROTECTION_TYPED),
     duty: dutyIn(supplyTable),
   };
 }
