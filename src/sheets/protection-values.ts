@@ -70,8 +70,8 @@ function cellValues({
         numberIn(callCell('WITHSTAND_SECONDS', '1 mm2', 1, startC, limitC, rules.material)),
       ),
     ),
-    airC: rules.ambientC as ResultCell,
-    ratingC: rules.insulationC as ResultCell,
+    airC: rules.ambientC!,
+    ratingC: rules.insulationC!,
   };
 }
 
@@ -288,7 +288,7 @@ function rowValues(
 /** The sizes that may be suggested under the rules, thinnest first, with their ampacities. */
 function choices({ rules }: ProtectionInputs): () => readonly (readonly [string, number])[] {
   return () => {
-    const series = SERIES.find((known) => isSame(known, rules.series)) ?? SERIES[0]!;
+    const series = SERIES.find((known) => isSame(known, rules.series)) ?? SERIES[0];
     return SERIES_SIZES[series].flatMap((of) => {
       const size = formatSize(of);
       const ampacityA = callCell(
