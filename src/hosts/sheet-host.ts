@@ -18,6 +18,11 @@ export interface SheetGrid {
   readonly values: readonly (readonly GridValue[])[];
 }
 
+/** A sheet, and which of its cells a formula computes. */
+export interface ComputedGrid extends SheetGrid {
+  readonly computed: readonly (readonly boolean[])[];
+}
+
 export interface SheetHost {
   /** How this host wants the formulas of a table written. */
   readonly references: ReferenceStyle;
@@ -31,7 +36,9 @@ export interface SheetHost {
   /** The sheet in view, or null where it is empty. */
   activeGrid(): Promise<SheetGrid | null>;
   /** Every sheet of the workbook, in order. */
-  allGrids(): Promise<readonly SheetGrid[]>;
+  allGrids(): Promise<readonly ComputedGrid[]>;
+  /** Opens an .xlsx file as a new workbook beside this one; absent where the platform cannot. */
+  readonly openWorkbook?: ((file: Uint8Array) => Promise<void>) | undefined;
   /** Brings a sheet into view and selects cells in it. */
   select(sheetName: string, area: Area): Promise<void>;
   /** Calls back after cells were edited or calculated, or another sheet came into view; returns the way to stop. */

@@ -5,7 +5,9 @@ import { cautionsFoot } from './cautions-foot';
 import { functionsSection } from './functions-section';
 import { make } from './make';
 import { newScheduleSection } from './new-schedule-section';
+import { shareSection } from './share-section';
 import { standingSection } from './standing-section';
+import { takeInSection } from './take-in-section';
 import { followTheme } from './theme';
 
 /**
@@ -14,7 +16,13 @@ import { followTheme } from './theme';
  */
 export function mountPane(root: HTMLElement, host: SheetHost): () => void {
   const stopTheme = followTheme();
-  const sections = [newScheduleSection(host), standingSection(host), functionsSection()];
+  const sections = [
+    newScheduleSection(host),
+    takeInSection(host),
+    standingSection(host),
+    shareSection(host),
+    functionsSection(),
+  ];
   const foot = cautionsFoot();
   const pane = make(
     'div',

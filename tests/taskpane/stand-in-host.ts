@@ -1,5 +1,11 @@
 /** A spreadsheet in memory for the pane's tests: it keeps what it is given and computes nothing. */
-import type { GridValue, SheetGrid, SheetHost, TakenNames } from '../../src/hosts/sheet-host';
+import type {
+  ComputedGrid,
+  GridValue,
+  SheetGrid,
+  SheetHost,
+  TakenNames,
+} from '../../src/hosts/sheet-host';
 import type { Area } from '../../src/sheets/area';
 import type { SheetPlan } from '../../src/sheets/plan';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule-columns';
@@ -34,8 +40,9 @@ export class StandInHost implements SheetHost {
     return this.answer(this.grid);
   }
 
-  allGrids(): Promise<readonly SheetGrid[]> {
-    return this.answer(this.grid === null ? [] : [this.grid]);
+  /** Every cell of the one sheet counts as typed. */
+  allGrids(): Promise<readonly ComputedGrid[]> {
+    return this.answer(this.grid === null ? [] : [{ ...this.grid, computed: [] }]);
   }
 
   async select(sheetName: string, area: Area): Promise<void> {

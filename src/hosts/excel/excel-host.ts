@@ -1,7 +1,7 @@
 /** The spreadsheet is Excel itself: a SheetHost over Office.js. */
 import type { Area } from '../../sheets/area';
 import type { SheetPlan } from '../../sheets/plan';
-import type { SheetGrid, SheetHost, TakenNames } from '../sheet-host';
+import type { ComputedGrid, SheetGrid, SheetHost, TakenNames } from '../sheet-host';
 import { drawPlans } from './draw';
 import { failure, reasonOf } from './failure';
 import { rangeOf } from './range-of';
@@ -21,7 +21,7 @@ export class ExcelHost implements SheetHost {
     return this.read('The sheet in view could not be read', readActive);
   }
 
-  allGrids(): Promise<readonly SheetGrid[]> {
+  allGrids(): Promise<readonly ComputedGrid[]> {
     return this.read('The sheets of the workbook could not be read', readAll);
   }
 
@@ -36,6 +36,11 @@ export class ExcelHost implements SheetHost {
     } catch (error) {
       throw await this.clearedUp(plans, error);
     }
+  }
+
+  /** From ExcelApi 1.8 on. */
+  get openWorkbook(): ((file: Uint8Array) => Promise<void>) | undefined {
+    return Office.context.requirements.isSetSupported('ExcelApi', '1.8') ? openBeside : undefined;
   }
 
   async select(sheetName: string, area: Area): Promise<void> {
@@ -111,6 +116,16 @@ export class ExcelHost implements SheetHost {
       );
     }
     return new Error(`Nothing was inserted, the workbook is as it was: ${reason}.`, { cause });
+  }
+}
+
+async function openBeside(file: Uint8Array): Promise<void> {
+  try {
+    let characters = '';
+    for (const byte of file) characters += String.fromCharCode(byte);
+    await Excel.createWorkbook(btoa(characters));
+  } catch (error) {
+    throw failure('The copy could not be opened as a new workbook', error);
   }
 }
 

@@ -1,5 +1,5 @@
 /** Reads sheets and names back. Two round trips at most, whatever the number of sheets. */
-import type { GridValue, SheetGrid, TakenNames } from '../sheet-host';
+import type { ComputedGrid, GridValue, SheetGrid, TakenNames } from '../sheet-host';
 
 /** Every sheet, table and defined name of the workbook, in lower case. */
 export async function readTaken(context: Excel.RequestContext): Promise<TakenNames> {
@@ -27,19 +27,37 @@ export async function readActive(context: Excel.RequestContext): Promise<SheetGr
 }
 
 /** Every sheet in its order; an empty one has no rows. */
-export async function readAll(context: Excel.RequestContext): Promise<readonly SheetGrid[]> {
+export async function readAll(context: Excel.RequestContext): Promise<readonly ComputedGrid[]> {
   const { worksheets } = context.workbook;
   worksheets.load('items/name');
   await context.sync();
   const parts = worksheets.items.map((sheet) => {
     const used = sheet.getUsedRangeOrNullObject(true);
-    used.load('values,rowIndex,columnIndex');
+    used.load('values,formulas,rowIndex,columnIndex');
     return { name: sheet.name, used };
   });
   await context.sync();
   return parts.map(({ name, used }) =>
-    used.isNullObject ? { sheetName: name, values: [] } : gridOf(name, used),
+    used.isNullObject
+      ? { sheetName: name, values: [], computed: [] }
+      : { ...gridOf(name, used), computed: computedOf(used) },
   );
+}
+
+/** Which cells of a used range a formula computes, as a grid that starts at A1. */
+function computedOf(used: Excel.Range): boolean[][] {
+  const { rowIndex, columnIndex, values, formulas } = used;
+  const rows = (formulas as unknown[][]).map((row, down) => [
+    ...new Array<boolean>(columnIndex).fill(false),
+    // Text that begins with "=" is its own value; a formula's value is what it comes to.
+    ...row.map(
+      (formula, across) =>
+        typeof formula === 'string' &&
+        formula.startsWith('=') &&
+        formula !== (values as unknown[][])[down]?.[across],
+    ),
+  ]);
+  return [...Array.from({ length: rowIndex }, () => [] as boolean[]), ...rows];
 }
 
 /** A used range that may start anywhere, as a grid that starts at A1. Throws where Excel withheld the values. */

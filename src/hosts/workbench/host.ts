@@ -2,10 +2,10 @@
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import { areaAddress, quotedSheetName, type Area } from '../../sheets/area';
 import type { SheetPlan } from '../../sheets/plan';
-import type { SheetGrid, SheetHost, TakenNames } from '../sheet-host';
+import type { ComputedGrid, SheetGrid, SheetHost, TakenNames } from '../sheet-host';
 import { watchChanges, type Changes } from './changes';
 import type { Grid } from './grid';
-import { readSheet } from './read';
+import { readComputed, readSheet } from './read';
 import { gridRange, highlightRule, validationRule } from './rules';
 import { sheetSnapshot } from './snapshot';
 import { AddSheetDataValidationCommand } from '@univerjs/preset-sheets-data-validation';
@@ -58,13 +58,14 @@ export class WorkbenchHost implements SheetHost {
     return Promise.resolve(readSheet(this.grid, this.grid.workbook.getActiveSheet()));
   }
 
-  allGrids(): Promise<readonly SheetGrid[]> {
+  allGrids(): Promise<readonly ComputedGrid[]> {
     return Promise.resolve(
-      this.grid.workbook
-        .getSheets()
-        .map(
-          (sheet) => readSheet(this.grid, sheet) ?? { sheetName: sheet.getSheetName(), values: [] },
-        ),
+      this.grid.workbook.getSheets().map((sheet) => {
+        const read = readSheet(this.grid, sheet);
+        return read === null
+          ? { sheetName: sheet.getSheetName(), values: [], computed: [] }
+          : { ...read, computed: readComputed(this.grid, sheet, read) };
+      }),
     );
   }
 

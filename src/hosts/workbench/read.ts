@@ -59,3 +59,15 @@ export function readSheet(grid: Grid, sheet: FWorksheet): SheetGrid | null {
     values: values.slice(0, lastRow + 1).map((line) => line.slice(0, lastColumn + 1)),
   };
 }
+
+/** Which cells of a sheet's used part a formula computes, by itself or by spilling. */
+export function readComputed(grid: Grid, sheet: FWorksheet, used: SheetGrid): boolean[][] {
+  const spill = spilled(grid, sheet);
+  return used.values.map((values, row) =>
+    values.map((_, column) => {
+      const cell = sheet.getSheet().getCellRaw(row, column);
+      const hasFormula = (cell?.f ?? cell?.si ?? '') !== '';
+      return hasFormula || (gridValue(cell) === null && spill?.[row]?.[column] !== undefined);
+    }),
+  );
+}

@@ -3,12 +3,11 @@
  * changed anywhere; the report says what was understood, so that a person can look before anything is inserted.
  */
 import type { LengthUnit } from '../../core/length';
-import { isRefusal } from '../../core/outcome';
-import { HOUSE_RULES, RULE_KEYS, type RuleReferences } from '../../sheets/house-rules';
 import { SCHEDULE_COLUMNS } from '../../sheets/schedule-columns';
 import type { ScheduleRun } from '../../sheets/schedule-run';
 import { readCsv, SEPARATORS } from './reading/csv';
 import { decodeText } from './reading/decode';
+import { ruleUnit, usualUnit } from './reading/length-unit';
 import { cellText, isEmpty } from './reading/raw';
 import { readStation, type GivenRules, type GivenStation } from './reading/rules';
 import { readRows, type RowProblem } from './reading/runs';
@@ -60,9 +59,6 @@ export interface ReadOptions {
 /** Most runs of one list; each is a row of some forty cells. */
 export const MOST_RUNS = 5000;
 const MOST_BYTES = 30_000_000;
-
-/** The usual unit is a value, no formula over other rules. */
-const NO_REFERENCES = Object.fromEntries(RULE_KEYS.map((key) => [key, ''])) as RuleReferences;
 
 const ZIP = [0x50, 0x4b, 0x03, 0x04];
 /** The container of .xls and of workbooks under a password. */
@@ -198,7 +194,7 @@ interface LengthUnits {
 function lengthUnits(list: FoundList, rules: GivenRules, options: ReadOptions): LengthUnits {
   const column = list.columns.find(({ key }) => key === 'length');
   const byHeading = column?.unit;
-  const byRule = ruleUnit(rules);
+  const byRule = ruleUnit(rules.unit);
   const own = byHeading === undefined ? undefined : asLengthUnit(byHeading);
   const usual = usualUnit();
   const given = own ?? byRule ?? options.lengthUnit ?? usual;
@@ -214,17 +210,6 @@ function lengthUnits(list: FoundList, rules: GivenRules, options: ReadOptions): 
   const label = byHeading?.label ?? given;
   const converted = label === wanted ? [] : [`Lengths were converted from ${label} to ${wanted}.`];
   return { given, wanted, remarks: converted };
-}
-
-/** The unit of a new schedule. */
-function usualUnit(): LengthUnit {
-  const initial = HOUSE_RULES.unit.initial(NO_REFERENCES);
-  return (typeof initial === 'string' ? ruleUnit({ unit: initial }) : undefined) ?? 'm';
-}
-
-function ruleUnit(rules: GivenRules): LengthUnit | undefined {
-  const unit = rules.unit === undefined ? undefined : HOUSE_RULES.unit.word.read(rules.unit);
-  return unit === undefined || isRefusal(unit) ? undefined : (unit as LengthUnit);
 }
 
 function understood(column: TypedColumn, givenLength: LengthUnit): UnderstoodColumn {

@@ -260,6 +260,10 @@ describe('reading', () => {
       ['a', '', '#N/A'],
       [1, true, 0],
     ],
+    formulas: [
+      ['a', '', '=NA()'],
+      [1, true, '=1-1'],
+    ],
   };
 
   it('gives every sheet from A1 on, in two round trips', async () => {
@@ -272,6 +276,11 @@ describe('reading', () => {
       [null, null, 1, true, 0],
     ]);
     expect(grids[1]?.values).toEqual([]);
+    expect(grids[0]?.computed).toEqual([
+      [],
+      [false, false, false, false, true],
+      [false, false, false, false, true],
+    ]);
     expect(excel.syncs).toBe(2);
   });
 

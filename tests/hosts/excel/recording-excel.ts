@@ -16,6 +16,7 @@ export interface Used {
   readonly rowIndex: number;
   readonly columnIndex: number;
   readonly values: readonly (readonly unknown[])[] | null;
+  readonly formulas?: readonly (readonly unknown[])[];
 }
 
 /** As OfficeExtension.Error: a message, and a code to tell errors apart by. */
@@ -86,7 +87,10 @@ export class RecordingExcel {
             mustBeThere(path, next);
             return this.isMissing(path);
           }
-          if (property === 'items' || ['values', 'rowIndex', 'columnIndex'].includes(property)) {
+          if (
+            property === 'items' ||
+            ['values', 'formulas', 'rowIndex', 'columnIndex'].includes(property)
+          ) {
             mustBeThere(`${path}.load`, next);
             return property === 'items'
               ? this.itemNames(path).map((name) =>

@@ -8,11 +8,15 @@ import { DUTY, DUTY_HEADINGS } from '../../../sheets/supply-sheet';
 import { cellText, isEmpty, type RawCell, type RawTable } from './raw';
 import { rawCell } from './workbook';
 
-type Typed<Key extends string> = Readonly<Partial<Record<Key, string | number>>>;
+export type Typed<Key extends string> = Readonly<Partial<Record<Key, string | number>>>;
 export type GivenRules = Typed<RuleKey>;
 export type GivenSupply = Typed<SupplyKey>;
 
-const PROTECTION_TYPED = ['startC', 'limitC'] as const satisfies readonly (keyof ProtectionTyped)[];
+/** Cells of the Protection sheet that a person types. */
+export const PROTECTION_TYPED = [
+  'startC',
+  'limitC',
+] as const satisfies readonly (keyof ProtectionTyped)[];
 
 export interface GivenStation {
   readonly rules: GivenRules;
@@ -71,7 +75,8 @@ function numbers(cells: readonly RawCell[], from: number): readonly (number | nu
   });
 }
 
-function dutyIn(table: RawTable | undefined): readonly DutyLoad[] {
+/** The duty table of a Supply sheet. */
+export function dutyIn(table: RawTable | undefined): readonly DutyLoad[] {
   const headings = DUTY_HEADINGS.join('|');
   const rows = table?.rows ?? [];
   const header = rows.findIndex(({ cells }) => cells.map(cellText).join('|') === headings);

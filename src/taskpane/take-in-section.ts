@@ -1,0 +1,114 @@
+/** "Take in a list": a shared workbook or a list of runs from a file, shown as understood before it is inserted. */
+import type { SheetHost } from '../hosts/sheet-host';
+import type { RunsReport } from '../hosts/xlsx/read';
+import { scheduleSheets } from '../sheets/new-schedule';
+import { commandButton } from './command-button';
+import { reportElement, reportSentence } from './list-report';
+import { make } from './make';
+import { makeNotice, sentenceOf } from './notice';
+import { sectionElement, type Section } from './section';
+
+const ACCEPTED = '.xlsx,.csv,.tsv,.txt';
+
+/** Inserts what a file held as a new schedule; resolves to the sentence. */
+export async function insertReport(
+  host: SheetHost,
+  fileName: string,
+  report: RunsReport,
+): Promise<string> {
+  const { runs, rules, supply, duty, protection } = report;
+  const title = report.title ?? fileName.replace(/\.[^.]*$/, '');
+  const content = { runs, rules, supply, duty, protection, title };
+  const plans = scheduleSheets(content, host.references, await host.taken());
+  await host.insert(plans);
+  return `Inserted “${plans[0]?.name ?? title}” with ${runs.length === 1 ? '1 run' : `${runs.length} runs`}.`;
+}
+
+export function takeInSection(host: SheetHost): Section {
+  const notice = makeNotice();
+  const shown = make('div', { hidden: true });
+  const input = make('input', {
+    type: 'file',
+    accept: ACCEPTED,
+    class: 'loom-file',
+    'aria-label': 'File with a list of runs',
+  });
+  let waiting: { readonly fileName: string; readonly report: RunsReport } | undefined;
+
+  const read = async (file: File): Promise<string> => {
+    // The reader and the library behind it are only loaded when a file is chosen.
+    const { readRuns } = await import('../hosts/xlsx/read');
+    const report = await readRuns(new Uint8Array(await file.arrayBuffer()), file.name);
+    waiting = { fileName: file.name, report };
+    shown.replaceChildren(reportElement(report), commands);
+    shown.hidden = false;
+    return reportSentence(file.name, report);
+  };
+  const forget = () => {
+    waiting = undefined;
+    shown.hidden = true;
+    shown.replaceChildren();
+  };
+  const finish = () => {
+    forget();
+    // So that choosing the same file again is a change too.
+    input.value = '';
+  };
+  const work = (start: string, does: () => Promise<string>) => {
+    setBusy(true);
+    notice.tell(start);
+    does()
+      .then(notice.tell, (fault: unknown) => {
+        notice.warn(sentenceOf(fault));
+      })
+      .finally(() => {
+        setBusy(false);
+        notice.reveal();
+      });
+  };
+
+  const insert = commandButton('Insert as a new schedule', 'primary', () => {
+    if (waiting === undefined) return;
+    const { fileName, report } = waiting;
+    work('Inserting the list…', async () => {
+      const told = await insertReport(host, fileName, report);
+      finish();
+      return told;
+    });
+  });
+  const leave = commandButton('Leave it', 'outline', () => {
+    finish();
+    notice.tell('Nothing was inserted.');
+  });
+  const commands = make('div', { class: 'loom-commands' }, insert.element, leave.element);
+  const setBusy = (busy: boolean) => {
+    insert.setBusy(busy);
+    leave.setBusy(busy);
+    input.disabled = busy;
+  };
+
+  input.addEventListener('change', () => {
+    const file = input.files?.[0];
+    if (file === undefined) return;
+    forget();
+    work(`Reading “${file.name}”…`, () => read(file));
+  });
+
+  return {
+    element: sectionElement(
+      'take-in',
+      'Take in a list',
+      make(
+        'p',
+        {},
+        'A shared workbook (.xlsx) or a list of runs (.csv) with headings such as Name, Current (A), Length (ft). You see what was understood before anything is inserted.',
+      ),
+      input,
+      notice.element,
+      shown,
+    ),
+    stop() {
+      // Nothing is listened to.
+    },
+  };
+}
