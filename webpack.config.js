@@ -45,11 +45,12 @@ module.exports = (_env, { mode = 'production' } = {}) => {
     target: ['web', 'es2022'],
     // Never one of the "eval" kinds: the pages' Content-Security-Policy forbids them.
     devtool: false,
-    // Parts loaded on demand (the grid's hyphenation tables) stay out of the way of the pages.
+    // Parts loaded on demand (the grid's hyphenation tables, the .xlsx library) stay out of the way of the pages; each
+    // bundle has its own, since two bundles number their modules differently.
     output: {
       path: here('dist'),
       filename: '[name].js',
-      chunkFilename: 'parts/[name].js',
+      chunkFilename: `parts/${name}.[name].js`,
       pathinfo: false,
     },
     resolve: { extensions: ['.ts', '.js'] },

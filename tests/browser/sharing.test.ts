@@ -1,0 +1,152 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { readRuns } from '../../src/hosts/xlsx/read';
+import { DEMO } from '../../src/sheets/demo';
+import { readSchedule } from '../../src/sheets/schedule-reading';
+import { sidewaysPx, violations } from './accessibility';
+import { launchBrowser } from './browser';
+import { openWorkbench, type WorkbenchPage } from './workbench-page';
+
+const LIST =
+  'Name;Current (A);Length (m);Colour\n' +
+  'Hut trunk;24;2,1;red\n' +
+  'Relay set;14;1,5;\n' +
+  'too;many;cells;in;row\n' +
+  'Odd;abc;3;\n';
+
+let browser: Browser;
+let workbench: WorkbenchPage;
+let room: string;
+let demonstration: string;
+
+beforeAll(async () => {
+  room = mkdtempSync(join(tmpdir(), 'loomsheet-sharing-'));
+  browser = await launchBrowser();
+  workbench = await openWorkbench(browser);
+  demonstration = (await workbench.activeGrid()).sheetName;
+});
+
+afterAll(async () => {
+  await browser?.close();
+  rmSync(room, { recursive: true, force: true });
+});
+
+const button = (name: string) => workbench.page.getByRole('button', { name });
+const section = (name: string) => workbench.page.locator(`.loom-${name}-section`);
+const said = (name: string) => section(name).getByRole('status');
+const warned = (name: string) => section(name).getByRole('alert');
+
+/** Puts a text into the pane's file field, as choosing a file does. */
+async function choose(fileName: string, content: string | Uint8Array): Promise<void> {
+  const path = join(room, fileName);
+  writeFileSync(path, content);
+  await workbench.page.getByLabel('File with a list of runs').setInputFiles(path);
+}
+
+async function downloaded(): Promise<{ readonly name: string; readonly bytes: Uint8Array }> {
+  const [file] = await Promise.all([
+    workbench.page.waitForEvent('download'),
+    button('Download a copy (.xlsx)').click(),
+  ]);
+  const path = join(room, 'downloaded.xlsx');
+  await file.saveAs(path);
+  return { name: file.suggestedFilename(), bytes: readFileSync(path) };
+}
+
+describe('sharing from the pane', () => {
+  test('downloads the schedule in view, as it was typed', { timeout: 60_000 }, async () => {
+    await workbench.select(demonstration, 'A1');
+    const { name, bytes } = await downloaded();
+    expect(name).toBe('River flood watch runs.xlsx');
+    const report = await readRuns(bytes, name);
+    expect(report.runs).toEqual(DEMO.runs);
+    expect(report.rules).toMatchObject(DEMO.rules ?? {});
+    expect(report.supply).toMatchObject(DEMO.supply ?? {});
+    expect(report.duty).toEqual(DEMO.duty);
+    expect(report.leftOver).toEqual([]);
+    await expect
+      .poll(() => said('share').textContent())
+      .toBe(`Downloaded “River flood watch runs.xlsx”: ${DEMO.runs.length} runs.`);
+  });
+
+  test('says so where no schedule is in view', async () => {
+    await workbench.select('Supply', 'A1');
+    await button('Download a copy (.xlsx)').click();
+    await expect
+      .poll(() => warned('share').textContent())
+      .toBe('The sheet in view is no run schedule. Bring one into view, then share it.');
+    await workbench.select(demonstration, 'A1');
+  });
+
+  test(
+    'shows what it understood of a list, inserts nothing unasked, and then all of it',
+    { timeout: 60_000 },
+    async () => {
+      const before = await workbench.sheetNames();
+      await choose('hut.csv', LIST);
+      await expect
+        .poll(() => said('take-in').textContent())
+        .toBe(
+          '“hut.csv” lists 3 runs; 1 row could not be read; 1 cell needs a look; 1 column was left out. Nothing is inserted yet.',
+        );
+      const told = (await section('take-in').locator('.loom-report').textContent()) ?? '';
+      expect(told).toContain('“Current (A)” as Peak load, in A');
+      expect(told).toContain('“Length (m)” as One-way length, in m');
+      expect(told).toContain('“Colour”');
+      expect(told).toContain('Line 4, not taken');
+      expect(told).toContain('Line 5, taken as it stands');
+      expect(await workbench.sheetNames()).toEqual(before);
+      expect(await violations(workbench.page, '.loom-pane')).toEqual([]);
+      expect(await sidewaysPx(workbench.page, '.loom-body')).toBe(0);
+
+      await button('Insert as a new schedule').click();
+      await expect
+        .poll(() => said('take-in').textContent(), { timeout: 30_000 })
+        .toMatch(/^Inserted “Run schedule 2” with 3 runs\.$/);
+      const grid = await workbench.activeGrid();
+      const rows = readSchedule(grid.values)!.rows.map(({ values }) => [
+        values.run,
+        values.peak,
+        values.length,
+        values.verdict,
+      ]);
+      expect(rows.map((row) => row.slice(0, 3))).toEqual([
+        ['Hut trunk', 24, 2.1],
+        ['Relay set', 14, 1.5],
+        ['Odd', 'abc', 3],
+      ]);
+      expect(rows[2]?.[3]).not.toBe('ok');
+      expect(await section('take-in').locator('.loom-report').count()).toBe(0);
+    },
+  );
+
+  test('takes its own shared copy in again', { timeout: 60_000 }, async () => {
+    await workbench.select(demonstration, 'A1');
+    const { bytes } = await downloaded();
+    await choose('copy.xlsx', bytes);
+    await expect
+      .poll(() => said('take-in').textContent(), { timeout: 30_000 })
+      .toBe(
+        `“copy.xlsx” lists ${DEMO.runs.length} runs; all of it understood. Nothing is inserted yet.`,
+      );
+    await button('Leave it').click();
+    await expect.poll(() => said('take-in').textContent()).toBe('Nothing was inserted.');
+  });
+
+  test('refuses what is no list with its sentence', async () => {
+    await choose('empty.csv', '');
+    await expect.poll(() => warned('take-in').textContent()).toBe('"empty.csv" is empty.');
+    await choose('broken.xlsx', Uint8Array.from([0x50, 0x4b, 3, 4, 0, 0]));
+    await expect
+      .poll(() => warned('take-in').textContent())
+      .toMatch(/^"broken.xlsx" is damaged, or no workbook/);
+    expect(await section('take-in').locator('.loom-report').count()).toBe(0);
+  });
+
+  test('did nothing that the page forbids', () => {
+    expect(workbench.trouble).toEqual({ violations: [], strayRequests: [], pageErrors: [] });
+  });
+});
