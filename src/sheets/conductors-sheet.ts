@@ -25,7 +25,7 @@ import { PRINT_FOOTER } from './cautions';
 import { callCell, formulaOf } from './evaluate';
 import { text } from './formula';
 import type { ScheduleNames } from './naming';
-import type { RuleValues } from './schedule-values';
+import type { RuleValues } from './values/rows';
 import { PALETTE } from './palette';
 import type { Block, CellContent, SheetPlan } from './plan';
 

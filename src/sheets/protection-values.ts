@@ -11,7 +11,8 @@ import type { ProtectionCellKey, ProtectionKey } from './protection-keys';
 import { PROTECTION_FIGURES, PROTECTION_WORDS, STATE } from './protection-words';
 import type { ColumnKey } from './schedule-keys';
 import type { ScheduleRun } from './schedule-run';
-import type { RuleValues, StationValues } from './schedule-values';
+import type { StationValues } from './schedule-values';
+import type { RuleValues } from './values/rows';
 import { PANEL, SCHEDULE_WORDS } from './schedule-words';
 import type { SupplyKey } from './supply-cells';
 
