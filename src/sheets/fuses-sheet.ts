@@ -5,7 +5,7 @@ import { CHEMISTRIES, RESTING_VOLTS } from '../core/tables/resting-volts';
 import { area } from './area';
 import { PRINT_FOOTER } from './cautions';
 import type { ScheduleNames } from './naming';
-import { PALETTE } from './palette';
+import { FUSE_FORMAT, PALETTE } from './palette';
 import type { SheetPlan } from './plan';
 
 const HEADER = 4;
@@ -59,7 +59,7 @@ export function fusesSheet(names: ScheduleNames): SheetPlan {
       {
         area: area(FIRST, 0, FUSE_RATINGS.length, 2),
         cells: FUSE_RATINGS.map(({ ratingA }) => [ratingA, assumedFuseType(ratingA).name]),
-        style: { border: 'all', numberFormat: '[=7.5]0.0 "A";0 "A"', align: 'left' },
+        style: { border: 'all', numberFormat: FUSE_FORMAT, align: 'left' },
       },
       {
         area: area(HEADER, REST_COLUMN, 1, 3),

@@ -18,3 +18,6 @@ export const PALETTE = {
   close: '#fff0a8',
   darkText: '#1b1b1b',
 } as const;
+
+/** Fuse ratings: whole amps but for 7.5. */
+export const FUSE_FORMAT = '[=7.5]0.0 "A";0 "A"';

@@ -1,4 +1,5 @@
 /** The columns of the Protection sheet, each described once; the formulas stand in `protection-formulas`. */
+import { FUSE_FORMAT } from './palette';
 import type { CellStyle } from './plan';
 import type { ProtectionKey } from './protection-keys';
 
@@ -38,7 +39,7 @@ export const PROTECTION_COLUMNS: Readonly<Record<ProtectionKey, ProtectionColumn
     heading: 'Fuse',
     note: 'The fuse that protects the run: its own, or the nearest upstream.',
     widthChars: 7,
-    style: { numberFormat: '0.# "A"', align: 'right' },
+    style: { numberFormat: FUSE_FORMAT, align: 'right' },
   },
   fuseFrom: {
     heading: 'Whose',

@@ -5,6 +5,7 @@
 import { LOAD_KINDS } from '../core/feeders';
 import type { Word } from '../functions/word';
 import * as word from '../functions/words';
+import { FUSE_FORMAT } from './palette';
 import type { CellStyle } from './plan';
 import { COLUMN_KEYS, WORKING_KEYS, type ColumnKey } from './schedule-keys';
 import { FUSED_CHOICES, PANEL } from './schedule-words';
@@ -231,7 +232,7 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
     heading: 'Fuse',
     note: 'The smallest standard fuse that carries the current and protects the conductor; at the source end.',
     widthChars: 7,
-    style: { numberFormat: '[=7.5]0.0 "A";0 "A"', align: 'right' },
+    style: { numberFormat: FUSE_FORMAT, align: 'right' },
     kind: 'computed',
   },
   heat: {
