@@ -5,4 +5,9 @@ export const CAUTIONS: readonly string[] = [
   "Figures are by the published tables named in each function's help; check the marking of the wire and the maker's sheet of fuse and holder.",
 ];
 
-export const PRINT_FOOTER = 'Advice, not approval. Local codes and licensed practice come first.';
+export const PRINT_FOOTER =
+  'Advice, not approval. Local codes and licensed practice come first. Fuse every run at its source end.';
+
+/** What a printed page of the Protection sheet must not go without. */
+export const PROTECTION_FOOTER =
+  "By published limits, one conductor alone in still air; check the makers' sheets. Advice, not approval.";

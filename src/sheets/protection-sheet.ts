@@ -4,7 +4,7 @@ import { formatSize, SERIES, SERIES_SIZES, sizeAreaMm2 } from '../core/size';
 import { FUSE_TYPE_SENTENCE, FUSE_TYPES } from '../core/tables/iso-8820-types';
 import type { ResultCell } from '../functions/cell';
 import { area, areaAddress, cellAddress, type Area } from './area';
-import { CAUTIONS, PRINT_FOOTER } from './cautions';
+import { CAUTIONS, PROTECTION_FOOTER } from './cautions';
 import { listedSizes } from './conductors-sheet';
 import { entry } from './entries';
 import { formulaOf } from './evaluate';
@@ -430,6 +430,8 @@ export function protectionSheet(
   const notes = variant === undefined ? NOTES : [...NOTES, AT_WRITING];
   const foot = ROW.first + rows + 2;
   const footLines = [...notes, ...CAUTIONS];
+  const { printedRows = rows } = layout;
+  const printedEnd = printedRows < rows ? ROW.first + printedRows : foot + footLines.length;
   const heading = (key: ProtectionKey) =>
     key === 'steady' && variant !== undefined
       ? `${PROTECTION_COLUMNS[key].heading} (value at writing)`
@@ -481,9 +483,9 @@ export function protectionSheet(
     rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 46 },
     print: {
       landscape: true,
-      area: area(0, 0, foot + footLines.length, PROTECTION_SHOWN_KEYS.length),
+      area: area(0, 0, printedEnd, PROTECTION_SHOWN_KEYS.length),
       repeatRows: { first: ROW.header, last: ROW.header },
-      footer: PRINT_FOOTER,
+      footer: PROTECTION_FOOTER,
     },
   };
 }

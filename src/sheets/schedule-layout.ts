@@ -30,6 +30,8 @@ export interface Layout {
   readonly names: ScheduleNames;
   readonly references: ReferenceStyle;
   readonly rows: number;
+  /** How many of the rows a print shows; all of them unless given. */
+  readonly printedRows?: number;
 }
 
 export function columnOf(key: ColumnKey): number {

@@ -1,6 +1,7 @@
 /** The run schedule: house rules and one row a run, as a plan that any host can draw. */
 import { formatSize, SERIES_SIZES, type Series } from '../core/size';
-import { area } from './area';
+import { area, areaAddress } from './area';
+import { formulaOf } from './evaluate';
 import { CAUTIONS, PRINT_FOOTER } from './cautions';
 import { entry } from './entries';
 import { call } from './formula';
@@ -15,6 +16,7 @@ import { scheduleHighlights } from './schedule-highlights';
 import { COLUMN_KEYS, SHOWN_KEYS, type ColumnKey } from './schedule-keys';
 import {
   columnArea,
+  columnOf,
   columnReferences,
   feedArea,
   ROW,
@@ -254,6 +256,36 @@ function wrappedHeights(content: StationContent): Readonly<Record<number, number
   );
 }
 
+/** The sheet row that a print ends before, where it leaves rows out. */
+export function printedTo({ rows, printedRows = rows }: Layout): number | undefined {
+  return printedRows < rows ? ROW.first + printedRows : undefined;
+}
+
+/** Says how many runs stand below what is printed, so that nobody hands out half a list. */
+function unprintedBlock(layout: Layout): Block[] {
+  const end = printedTo(layout);
+  if (end === undefined) return [];
+  const below = areaAddress(
+    area(end, columnOf('verdict'), ROW.first + layout.rows - end, 1),
+    'both',
+  );
+  const count = `SUMPRODUCT(--(LEN(${below})>0))`;
+  return [
+    {
+      area: area(ROW.summary, columnOf('runAmps')),
+      cells: [
+        [
+          formulaOf(
+            `IF(${count}=0,"","Widen the print area: "&${count}&" runs stand below it, from row ${end + 1} on")`,
+            '',
+          ),
+        ],
+      ],
+      style: { bold: true, fontColour: PALETTE.danger },
+    },
+  ];
+}
+
 /** Where a workbook has no add-in: its own formulas, and the solved columns elsewhere. */
 export interface WithoutAddIn {
   readonly formula: (key: FormulaKey, index: number) => Formula;
@@ -273,6 +305,7 @@ export function scheduleSheet(
     blocks: [
       ...headBlocks(content.title),
       ...summaryBlocks(layout),
+      ...unprintedBlock(layout),
       ...ruleBlocks(layout, content),
       ...legendBlocks(),
       {
@@ -314,7 +347,7 @@ export function scheduleSheet(
     rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 46, ...wrappedHeights(content) },
     print: {
       landscape: true,
-      area: area(0, 0, foot + CAUTIONS.length, SHOWN_KEYS.length),
+      area: area(0, 0, printedTo(layout) ?? foot + CAUTIONS.length, SHOWN_KEYS.length),
       repeatRows: { first: ROW.header, last: ROW.header },
       footer: PRINT_FOOTER,
     },

@@ -12,7 +12,7 @@ import type { StationContent } from './new-schedule';
 import type { Formula, SheetPlan } from './plan';
 import { protectionSheet } from './protection-sheet';
 import { steadyInputs } from './protection-values';
-import { scheduleSheet } from './schedule';
+import { roomyRows, scheduleSheet } from './schedule';
 import { SCHEDULE_FORMULAS, type FormulaKey } from './schedule-formulas';
 import type { Layout } from './schedule-layout';
 import { stationValues } from './schedule-values';
@@ -31,6 +31,7 @@ export function sharedWorkbook(
     names: options.taken === undefined ? scheduleNames() : freeScheduleNames(options.taken),
     references: 'cells',
     rows: options.rows ?? Math.max(SHARED_ROWS, content.runs.length),
+    printedRows: roomyRows(content.runs.length),
   };
   const values = stationValues(content);
   const { data } = layout.names.native;

@@ -125,7 +125,7 @@ export function workingsSheet(layout: Layout): SheetPlan {
     frozenColumns: 0,
     print: {
       landscape: true,
-      area: area(0, 0, HEAD.first + rows, COLUMNS.length),
+      area: area(0, 0, HEAD.first + (layout.printedRows ?? rows), COLUMNS.length),
       footer: 'Workings of the run schedule.',
     },
   };

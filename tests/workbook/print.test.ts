@@ -111,4 +111,17 @@ describe('the schedule on paper', { timeout: 120_000 }, () => {
       );
     }
   });
+
+  it('prints the rows that are used and a few more, and says so where runs stand below them', async () => {
+    const roomy = sharedWorkbook(DEMO, { rows: 200 });
+    const files = { roomy: await writeWorkbook(roomy) };
+    const all = pagesOf(printed(files)['roomy']!);
+    const supply = all.findIndex(({ words }) => words[0]?.text === 'Supply');
+    expect(supply).toBe(1);
+    const warning = roomy[0]!.blocks
+      .flatMap(({ cells }) => (cells ?? []).flat())
+      .filter((content) => typeof content === 'object' && content !== null)
+      .find(({ formula }) => formula.includes('Widen the print area'));
+    expect(warning?.cached).toBe('');
+  });
 });
