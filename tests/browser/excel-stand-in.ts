@@ -27,6 +27,7 @@ function standInForOffice({ grid, failsWith }: ExcelAnswers): void {
     Office: {
       HostType: { Excel: 'Excel' },
       onReady: () => Promise.resolve({ host: 'Excel', platform: 'OfficeOnline' }),
+      context: { requirements: { isSetSupported: () => true } },
     },
     CustomFunctions: { associate: (id: string) => associated.push(id) },
     Excel: {

@@ -128,7 +128,13 @@ describe('the pane beside the grid', () => {
     await page.getByText(`“${demonstration}”: `).waitFor();
     await button('Insert an empty schedule').focus();
     await page.keyboard.press('Tab');
+    expect(await page.evaluate(() => document.activeElement?.ariaLabel)).toBe(
+      'File with a list of runs',
+    );
+    await page.keyboard.press('Tab');
     expect(await focusedText()).toBe('Go to the worst run');
+    await page.keyboard.press('Tab');
+    expect(await focusedText()).toBe('Download a copy (.xlsx)');
     await page.keyboard.press('Tab');
     await page.keyboard.type('mingauge');
     await page.getByText('1 of ').waitFor();
