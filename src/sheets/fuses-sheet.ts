@@ -8,9 +8,29 @@ import type { ScheduleNames } from './naming';
 import { FUSE_FORMAT, PALETTE } from './palette';
 import type { SheetPlan } from './plan';
 
-const HEADER = 4;
-const FIRST = HEADER + 1;
 const REST_COLUMN = 4;
+const COLUMN_WIDTHS = [12, 14, 4, 4, 14, 10, 14, 60] as const;
+const LINE_CHARS = COLUMN_WIDTHS.reduce((sum, width) => sum + width, 0);
+
+const SOURCES: readonly string[] = [
+  'Rated currents of the ISO 8820 series: blade types of part 3 (35 A and 100 A from memory), bolt-in types of part 5 (from memory).',
+  'What a rating is taken for: see the Protection sheet.',
+  ...CHEMISTRIES.map((of) => `Volts at rest, ${of}: ${RESTING_VOLTS[of].source}.`),
+].flatMap(brokenIntoLines);
+
+const HEADER = SOURCES.length + 2;
+const FIRST = HEADER + 1;
+
+/** A long sentence in lines that keep within the printed width. */
+function brokenIntoLines(sentence: string): readonly string[] {
+  const lines = [''];
+  for (const word of sentence.split(' ')) {
+    const line = lines.at(-1)!;
+    if (line.length + word.length >= LINE_CHARS) lines.push(`    ${word}`);
+    else lines[lines.length - 1] = line === '' ? word : `${line} ${word}`;
+  }
+  return lines;
+}
 
 /** Chemistry, share of charge, volts of one cell: every point of every table. */
 const REST_POINTS = CHEMISTRIES.flatMap((chemistry) => {
@@ -33,7 +53,7 @@ export function fusesSheet(names: ScheduleNames): SheetPlan {
   const rest = (column: number) => area(FIRST, REST_COLUMN + column, restRows, 1);
   return {
     name,
-    columnWidths: [12, 14, 4, 4, 14, 10, 14],
+    columnWidths: COLUMN_WIDTHS,
     blocks: [
       {
         area: area(0, 0),
@@ -41,18 +61,8 @@ export function fusesSheet(names: ScheduleNames): SheetPlan {
         style: { bold: true, fontSizePt: 14, fontColour: PALETTE.title },
       },
       {
-        area: area(1, 0, 2, 1),
-        cells: [
-          [
-            'Rated currents of the ISO 8820 series: blade types of part 3 (35 A and 100 A from memory), bolt-in types of part 5 (from memory). What a rating is taken for: see the Protection sheet.',
-          ],
-          ...[
-            [
-              'Volts of one cell at rest: ' +
-                CHEMISTRIES.map((of) => `${of}: ${RESTING_VOLTS[of].source}`).join('; '),
-            ],
-          ],
-        ],
+        area: area(1, 0, SOURCES.length, 1),
+        cells: SOURCES.map((source) => [source]),
         style: { italic: true, fontColour: PALETTE.quietText },
       },
       { area: area(HEADER, 0, 1, 2), cells: [['Rating', 'Taken as']], style: HEADING },
@@ -71,6 +81,7 @@ export function fusesSheet(names: ScheduleNames): SheetPlan {
         cells: REST_POINTS,
         style: { border: 'all', align: 'left' },
       },
+      { area: rest(2), style: { numberFormat: '0.0000' } },
     ],
     names: [
       { name: data.fuses, area: area(FIRST, 0, FUSE_RATINGS.length, 1) },
@@ -85,7 +96,7 @@ export function fusesSheet(names: ScheduleNames): SheetPlan {
     frozenColumns: 0,
     print: {
       landscape: true,
-      area: area(0, 0, FIRST + Math.max(restRows, FUSE_RATINGS.length), REST_COLUMN + 3),
+      area: area(0, 0, FIRST + Math.max(restRows, FUSE_RATINGS.length), COLUMN_WIDTHS.length),
       repeatRows: { first: HEADER, last: HEADER },
       footer: PRINT_FOOTER,
     },
