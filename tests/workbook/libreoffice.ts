@@ -23,7 +23,7 @@ export type Files = Readonly<Record<string, Uint8Array>>;
  * Converts workbooks, all in one run of the program with a profile of its own. Names come without an ending; the answer
  * has the same names. Throws where a file did not come out.
  */
-function convert(workbooks: Files, ending: 'xlsx' | 'pdf'): Files {
+function convert(workbooks: Files, ending: 'xlsx' | 'pdf' | 'xls' | 'ods' | 'csv'): Files {
   const room = mkdtempSync(join(tmpdir(), 'loomsheet-soffice-'));
   try {
     const profile = join(room, 'profile');
@@ -62,6 +62,11 @@ function convert(workbooks: Files, ending: 'xlsx' | 'pdf'): Files {
 /** The workbooks after a full calculation. */
 export function recalculated(workbooks: Files): Files {
   return convert(workbooks, 'xlsx');
+}
+
+/** The workbooks saved as another kind of file; a .csv holds the first sheet. */
+export function savedAs(workbooks: Files, ending: 'xls' | 'ods' | 'csv'): Files {
+  return convert(workbooks, ending);
 }
 
 /** The workbooks as LibreOffice prints them. */

@@ -83,7 +83,14 @@ const BY_NAME: ReadonlyMap<string, readonly RunKey[]> = (() => {
 
 /** Our own headings, of typed and of computed columns. */
 const OUR_HEADINGS: ReadonlyMap<string, ColumnKey> = new Map(
-  COLUMN_KEYS.map((key) => [plain(SCHEDULE_COLUMNS[key].heading), key]),
+  COLUMN_KEYS.flatMap((key): [string, ColumnKey][] => {
+    const heading = plain(SCHEDULE_COLUMNS[key].heading);
+    return [
+      [heading, key],
+      // As a .csv in an encoding without the letter has it.
+      [heading.replace(/[^ -~]/g, '?'), key],
+    ];
+  }),
 );
 
 /** Words that change nothing of what a heading means here. */

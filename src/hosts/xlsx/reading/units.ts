@@ -40,7 +40,7 @@ const SPELLED: readonly (readonly [string, Unit])[] = [
   ['v|volt|volts|vdc|v dc', unit('voltage', 'V')],
   ['mv|millivolt|millivolts', unit('voltage', 'mV', 1, 1000)],
   ['%|percent|per cent|pct', unit('share', '%', 1, 100)],
-  ['mω|mohm|mohms|milliohm|milliohms', unit('resistance', 'mΩ')],
+  ['mω|m?|mohm|mohms|milliohm|milliohms', unit('resistance', 'mΩ')],
   ['ω|ohm|ohms', unit('resistance', 'Ω', 1000)],
   ['awg|ga|gauge', unit('size', 'AWG')],
   ['mm2|mm^2|sq mm|sqmm|mm sq|square mm|square millimetres', unit('size', 'mm2')],

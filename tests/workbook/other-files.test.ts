@@ -1,0 +1,51 @@
+/** What other programs make of a shared workbook, and what the reader says to that. */
+import { beforeAll, describe, expect, it } from 'vitest';
+import { readRuns, UnreadableFile } from '../../src/hosts/xlsx/read';
+import { writeWorkbook } from '../../src/hosts/xlsx/write';
+import { DEMO } from '../../src/sheets/demo';
+import { sharedWorkbook } from '../../src/sheets/shared-workbook';
+import { savedAs } from './libreoffice';
+
+describe('a shared workbook saved by LibreOffice', { timeout: 120_000 }, () => {
+  let demo: Uint8Array;
+  beforeAll(async () => {
+    demo = await writeWorkbook(sharedWorkbook(DEMO, { rows: DEMO.runs.length }));
+  });
+
+  const saved = (ending: 'xls' | 'ods' | 'csv') => savedAs({ demo }, ending)['demo']!;
+
+  it('as .csv still holds its runs, as they are shown', async () => {
+    const report = await readRuns(saved('csv'), 'demo.csv');
+    expect(report.runs).toHaveLength(DEMO.runs.length);
+    for (const [index, run] of report.runs.entries()) {
+      const {
+        run: name,
+        fedFrom,
+        load,
+        kind,
+        peak,
+        length,
+        joints,
+        ownSize,
+        leastVolts,
+      } = DEMO.runs[index]!;
+      const typed = { run: name, fedFrom, load, kind, peak, length, joints, ownSize, leastVolts };
+      expect(run).toMatchObject(
+        Object.fromEntries(Object.entries(typed).filter(([, value]) => value !== undefined)),
+      );
+    }
+    expect(report.problems).toEqual([]);
+  });
+
+  it('as .xls is refused with the way out', async () => {
+    await expect(readRuns(saved('xls'), 'demo.xls')).rejects.toThrow(
+      new UnreadableFile(
+        '"demo.xls" is in the format of old spreadsheets (.xls). Save it as .xlsx and take that in.',
+      ),
+    );
+  });
+
+  it('as .ods is refused with the way out', async () => {
+    await expect(readRuns(saved('ods'), 'demo.ods')).rejects.toThrow(/^"demo\.ods" .*\.xlsx/);
+  });
+});
