@@ -26,7 +26,7 @@ import { callCell, formulaOf } from './evaluate';
 import { text } from './formula';
 import type { ScheduleNames } from './naming';
 import type { RuleValues } from './values/rows';
-import { PALETTE } from './palette';
+import { HEADING_STYLE, PALETTE } from './palette';
 import type { Block, CellContent, SheetPlan } from './plan';
 
 /** One published column: a table, the metal it holds for, an insulation rating. */
@@ -186,14 +186,6 @@ function forceFormulas({ rule }: ScheduleNames): Readonly<Record<ForceKey, strin
   };
 }
 
-const HEADING = {
-  bold: true,
-  wrap: true,
-  align: 'centre',
-  fill: PALETTE.heading,
-  fontColour: PALETTE.headingText,
-  border: 'all',
-} as const;
 const QUIET = { italic: true, fontColour: PALETTE.quietText } as const;
 
 const SOURCES: readonly string[] = [
@@ -208,7 +200,11 @@ function headBlocks(names: ScheduleNames): Block[] {
     headings: readonly string[],
     rows: readonly (readonly CellContent[])[],
   ): Block[] => [
-    { area: area(FORCE_FIRST, column, 1, headings.length), cells: [headings], style: HEADING },
+    {
+      area: area(FORCE_FIRST, column, 1, headings.length),
+      cells: [headings],
+      style: HEADING_STYLE,
+    },
     {
       area: area(FORCE_FIRST + 1, column, rows.length, headings.length),
       cells: rows,
@@ -342,7 +338,7 @@ export function conductorsSheet(
           PUBLISHED.map(({ material }) => material),
           PUBLISHED.map(({ columnC }) => columnC),
         ],
-        style: { ...HEADING, numberFormat: '0' },
+        style: { ...HEADING_STYLE, numberFormat: '0' },
       },
       {
         area: area(HEADER, 0, 1, COLUMNS),
@@ -360,7 +356,7 @@ export function conductorsSheet(
             ...PUBLISHED.map(({ columnC }) => `A at ${columnC} °C`),
           ],
         ],
-        style: HEADING,
+        style: HEADING_STYLE,
       },
       {
         area: area(FIRST, 0, sizes.length, COLUMNS),

@@ -5,7 +5,7 @@ import { CHEMISTRIES, RESTING_VOLTS } from '../core/tables/resting-volts';
 import { area } from './area';
 import { PRINT_FOOTER } from './cautions';
 import type { ScheduleNames } from './naming';
-import { FUSE_FORMAT, PALETTE } from './palette';
+import { FUSE_FORMAT, HEADING_STYLE, PALETTE } from './palette';
 import type { SheetPlan } from './plan';
 
 const REST_COLUMN = 4;
@@ -38,14 +38,6 @@ const REST_POINTS = CHEMISTRIES.flatMap((chemistry) => {
   return points.map(([charge, volts]) => [chemistry, charge, volts / cells] as const);
 });
 
-const HEADING = {
-  bold: true,
-  wrap: true,
-  fill: PALETTE.heading,
-  fontColour: PALETTE.headingText,
-  border: 'all',
-} as const;
-
 /** The plan of the Fuses sheet. */
 export function fusesSheet(names: ScheduleNames): SheetPlan {
   const { data, fusesSheet: name } = names.native;
@@ -65,7 +57,7 @@ export function fusesSheet(names: ScheduleNames): SheetPlan {
         cells: SOURCES.map((source) => [source]),
         style: { italic: true, fontColour: PALETTE.quietText },
       },
-      { area: area(HEADER, 0, 1, 2), cells: [['Rating', 'Taken as']], style: HEADING },
+      { area: area(HEADER, 0, 1, 2), cells: [['Rating', 'Taken as']], style: HEADING_STYLE },
       {
         area: area(FIRST, 0, FUSE_RATINGS.length, 2),
         cells: FUSE_RATINGS.map(({ ratingA }) => [ratingA, assumedFuseType(ratingA).name]),
@@ -74,7 +66,7 @@ export function fusesSheet(names: ScheduleNames): SheetPlan {
       {
         area: area(HEADER, REST_COLUMN, 1, 3),
         cells: [['Chemistry', 'Charge', 'Volts a cell']],
-        style: HEADING,
+        style: HEADING_STYLE,
       },
       {
         area: area(FIRST, REST_COLUMN, restRows, 3),

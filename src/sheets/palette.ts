@@ -1,3 +1,6 @@
+/** How the sheets look. */
+import type { CellStyle } from './plan';
+
 /**
  * Colours of the sheets. The warning fills differ in lightness as well as hue, so they hold up for colour-blind eyes
  * and on a grey print; the verdict says the same in words.
@@ -18,6 +21,16 @@ export const PALETTE = {
   close: '#fff0a8',
   darkText: '#1b1b1b',
 } as const;
+
+/** The heading row of a table. */
+export const HEADING_STYLE = {
+  bold: true,
+  wrap: true,
+  align: 'centre',
+  fill: PALETTE.heading,
+  fontColour: PALETTE.headingText,
+  border: 'all',
+} as const satisfies CellStyle;
 
 /** Fuse ratings: whole amps but for 7.5. */
 export const FUSE_FORMAT = '[=7.5]0.0 "A";0 "A"';

@@ -19,7 +19,7 @@ import {
   steadyAtWriting,
   type SteadyAtWriting,
 } from './native-protection';
-import { PALETTE } from './palette';
+import { HEADING_STYLE, PALETTE } from './palette';
 import type { Block, CellContent, HighlightPlan, SheetPlan } from './plan';
 import {
   PROTECTION_CELLS,
@@ -66,14 +66,6 @@ export interface ProtectionVariant {
 
 const QUIET = { italic: true, fontColour: PALETTE.quietText } as const;
 const SMALL = { fontColour: PALETTE.quietText, fontSizePt: 8 } as const;
-const HEADING = {
-  bold: true,
-  wrap: true,
-  align: 'centre',
-  fill: PALETTE.heading,
-  fontColour: PALETTE.headingText,
-  border: 'all',
-} as const;
 
 const NOTES: readonly string[] = [
   'By the published limits and for the type of fuse assumed, never an approval. Times to open are the longest that ISO 8820-3 allows, from memory and from sheets of makers; no fuse is promised to open sooner.',
@@ -187,7 +179,7 @@ function typeBlocks(): Block[] {
     {
       area: area(TYPES.header, TYPES.name, 1, TYPES.source + 1 - TYPES.name),
       cells: [['Type', 'Ratings', 'Breaks', ...MULTIPLES, 'Source']],
-      style: { ...HEADING, numberFormat: '0.0# "x"' },
+      style: { ...HEADING_STYLE, numberFormat: '0.0# "x"' },
     },
     {
       area: area(TYPES.first, TYPES.name, count, TYPES.source + 1 - TYPES.name),
@@ -446,7 +438,7 @@ export function protectionSheet(
       {
         area: area(ROW.header, 0, 1, PROTECTION_KEYS.length),
         cells: [PROTECTION_KEYS.map(heading)],
-        style: HEADING,
+        style: HEADING_STYLE,
       },
       ...rowBlocks(layout, variant?.sizes ?? table!.data, variant),
       ...(table?.blocks ?? []),

@@ -7,7 +7,7 @@ import { entry } from './entries';
 import { call } from './formula';
 import { HIGHLIGHT_STYLES } from './highlight-styles';
 import { HOUSE_RULES, type RuleKey } from './house-rules';
-import { PALETTE } from './palette';
+import { HEADING_STYLE, PALETTE } from './palette';
 import type { Block, CellContent, EntryPlan, Formula, SheetPlan, TablePlan } from './plan';
 import { FEED_KEYS, type FeedKey } from './references';
 import { HEADINGS, SCHEDULE_COLUMNS } from './schedule-columns';
@@ -311,14 +311,7 @@ export function scheduleSheet(
       {
         area: area(ROW.header, 0, 1, COLUMN_KEYS.length),
         cells: [HEADINGS],
-        style: {
-          bold: true,
-          wrap: true,
-          align: 'centre',
-          fill: PALETTE.heading,
-          fontColour: PALETTE.headingText,
-          border: 'all',
-        },
+        style: HEADING_STYLE,
       },
       ...runBlocks(layout, content, withoutAddIn?.formula ?? usualFormula(layout)),
       ...(withoutAddIn === undefined ? feedBlocks(layout) : []),

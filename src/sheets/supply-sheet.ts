@@ -5,7 +5,7 @@ import { CAUTIONS, PRINT_FOOTER } from './cautions';
 import { entry } from './entries';
 import { call } from './formula';
 import { HIGHLIGHT_STYLES } from './highlight-styles';
-import { PALETTE } from './palette';
+import { HEADING_STYLE, PALETTE } from './palette';
 import type { Block, CellContent, EntryPlan, SheetPlan } from './plan';
 import { columnReferences, type Layout } from './schedule-layout';
 import { SUPPLY_CELLS, SUPPLY_KEYS, type SupplyKey, type SupplyReferences } from './supply-cells';
@@ -173,14 +173,7 @@ function dutyBlocks(
     {
       area: area(ROWS.dutyHeader, 0, 1, DUTY_HEADINGS.length),
       cells: [DUTY_HEADINGS],
-      style: {
-        bold: true,
-        wrap: true,
-        align: 'centre',
-        fill: PALETTE.heading,
-        fontColour: PALETTE.headingText,
-        border: 'all',
-      },
+      style: HEADING_STYLE,
     },
     { area: area(first, 0, rows, DUTY_HEADINGS.length), cells },
     columns(DUTY.load, 1, { fill: PALETTE.input, numberFormat: '@' }),
