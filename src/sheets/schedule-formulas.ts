@@ -93,7 +93,7 @@ const treeWord: RowFormula = (row) => {
     `IF(${cell.run}="",IF(${cell.feeder}="","",${word('nameMissing')}),` +
       `IF(SUMPRODUCT(--(${column.run}=${cell.run}))>1,${word('nameTwice')},` +
       `IF(AND(${cell.feeder}<>"",ISNA(${cell.place1})),${word('feederNotListed')},` +
-      `IF(AND(ISERROR(${cell.runAmps}),NOT(ISERROR(${cell.ownAmps}))),` +
+      `IF(AND(ISERROR(${cell.runAmps}),ISNUMBER(${cell.ownAmps})),` +
       `IF(OR(${comesRound}),${word('inLoop')},${word('tiedToAnother')}),""))))`,
   );
 };

@@ -96,7 +96,8 @@ export function treeColumns(
         if (name === '') return feeder[row] === '' ? '' : SCHEDULE_WORDS.nameMissing;
         if (count.get(textKey(name))! > 1) return SCHEDULE_WORDS.nameTwice;
         if (feeder[row] !== '' && isNA(place1[row]!)) return SCHEDULE_WORDS.feederNotListed;
-        if (!isError(runAmps[row]!) || isError(ownAmps[row]!)) return '';
+        // A load that cannot be read is the row's own fault, not its place's.
+        if (!isError(runAmps[row]!) || typeof ownAmps[row] !== 'number') return '';
         return above[row]!.includes(row) ? SCHEDULE_WORDS.inLoop : SCHEDULE_WORDS.tiedToAnother;
       }),
     },
