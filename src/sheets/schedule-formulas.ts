@@ -234,7 +234,7 @@ export const SCHEDULE_FORMULAS = {
   batteryAmps: (row) =>
     whenReady(
       row,
-      `IF(AND(${onBattery(row)},ISNUMBER(${row.cell.runAmps})),${row.cell.runAmps},0)`,
+      `IF(AND(${onBattery(row)},ISNUMBER(${row.cell.runAmps})),MAX(0,${row.cell.runAmps}),0)`,
     ),
   loadVolts: voltsFrom('fullVolts', 'fullSource'),
   lowVolts: voltsFrom('lowVolts', 'lowSource'),

@@ -38,7 +38,7 @@ export function stationValues(content: StationContent): StationValues {
   const hangsOnBattery = onBattery(rules, entries.volts);
   const batteryAmps = ready.each((run, row) => {
     const amps = sizing.runAmps[row];
-    return hangsOnBattery(run, row) && typeof amps === 'number' ? amps : 0;
+    return hangsOnBattery(run, row) && typeof amps === 'number' ? Math.max(0, amps) : 0;
   });
   const supply = supplyResults(inputs, batteryAmps, content.duty ?? []);
   const path = pathColumns(runs, rules, supply.cells, entries, sizing, tree, ready);

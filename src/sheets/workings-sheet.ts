@@ -89,7 +89,7 @@ export function workingsSheet(layout: Layout): SheetPlan {
         area: area(HEAD.note, 0),
         cells: [
           [
-            'Steps between the entries and the results of the schedule, one row a run; nothing to fill in. Currents and volts reach four runs up and down; loads in watts are solved by three rounds. What the last round still moved stands below: the exact volts lie closer than that as long as no load loses a third of its source volts, which the tests of the add-in measure (its demonstration is off by less than 0.000001 V).',
+            'Steps between the entries and the results of the schedule, one row a run; nothing to fill in. Currents and volts reach four runs up and down; loads in watts are solved by three rounds. What the last round still moved stands below: the exact volts lie closer than that as long as no load loses a third of its source volts, which the tests of the add-in measure (its demonstration is off by less than 0.000001 V). In a branch that cannot serve all its loads together, this copy counts every load that could be served alone, where the add-in leaves the heaviest out.',
           ],
         ],
         style: { italic: true, ...quiet },
