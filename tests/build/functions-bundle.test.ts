@@ -1,0 +1,46 @@
+/** The script that Excel loads for our functions: one small file that stands alone. */
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { runInNewContext } from 'node:vm';
+import { gzipSync } from 'node:zlib';
+import { beforeAll, expect, test } from 'vitest';
+import { build, builtFolder } from '../../src/build/build';
+import { CATALOGUE } from '../../src/functions/catalogue';
+
+/** Every user of Excel waits for it before a cell answers. */
+const MOST_GZIPPED_BYTES = 30_000;
+
+let script = '';
+
+beforeAll(async () => {
+  await build('production', ['functions']);
+  script = readFileSync(path.join(builtFolder, 'functions.js'), 'utf8');
+}, 120_000);
+
+test('is small', () => {
+  expect(gzipSync(script, { level: 9 }).length).toBeLessThan(MOST_GZIPPED_BYTES);
+});
+
+test('needs nothing but the platform, and associates every function', () => {
+  const associated = new Map<string, (...given: unknown[]) => unknown>();
+  const CustomFunctions = {
+    associate: (id: string, compute: (...given: unknown[]) => unknown) => {
+      associated.set(id, compute);
+    },
+    ErrorCode: {},
+    Error: class {},
+  };
+  runInNewContext(script, { CustomFunctions });
+  expect([...associated.keys()].sort()).toEqual(CATALOGUE.map(({ id }) => id).sort());
+  const drop = associated.get('DCDROP')!([[20]], [[6]], [['ft']], [['12 AWG']], null, null, null);
+  expect(JSON.stringify(drop)).toMatch(/^\[\[0\.381/);
+});
+
+test('is described beside it, every id once', () => {
+  const described = JSON.parse(readFileSync(path.join(builtFolder, 'functions.json'), 'utf8')) as {
+    readonly allowErrorForDataTypeAny: boolean;
+    readonly functions: readonly { readonly id: string }[];
+  };
+  expect(described.allowErrorForDataTypeAny).toBe(true);
+  expect(described.functions.map(({ id }) => id)).toEqual(CATALOGUE.map(({ id }) => id));
+});
