@@ -39,12 +39,18 @@ function run(compiler: webpack.MultiCompiler): Promise<MultiStats> {
   });
 }
 
-/** Builds these bundles, or all; rejects with webpack's own words where a file does not compile. */
+/** Builds these bundles, or all, into the usual folder or another; rejects with webpack's own words where a file does not compile. */
 export async function build(
   mode: 'development' | 'production',
   bundles: readonly Bundle[] = ALL_BUNDLES,
+  folder = builtFolder,
 ): Promise<void> {
-  const compiler = webpack(configurations(mode, bundles));
+  const compiler = webpack(
+    configurations(mode, bundles).map((configuration) => ({
+      ...configuration,
+      output: { ...configuration.output, path: folder },
+    })),
+  );
   const stats = await run(compiler);
   // Closing writes the cache that makes the next start quick.
   await new Promise<void>((resolve, reject) => {
