@@ -66,7 +66,10 @@ function keyed(point: (key: ColumnKey) => string): Readonly<Record<ColumnKey, st
   >;
 }
 
-/** Columns of all runs; from another sheet where `elsewhere` is set. */
+/**
+ * Columns of all runs; from another sheet where `elsewhere` is set. A structured reference has its heading in two pairs of
+ * brackets, which Excel asks for where it holds a comma or a hyphen and takes everywhere.
+ */
 export function columnReferences(
   { names, references, rows }: Layout,
   elsewhere = false,
@@ -74,7 +77,7 @@ export function columnReferences(
   const sheet = elsewhere ? `${quotedSheetName(names.sheet)}!` : '';
   return keyed((key) =>
     references === 'table'
-      ? `${names.table}[${SCHEDULE_COLUMNS[key].heading}]`
+      ? `${names.table}[[${SCHEDULE_COLUMNS[key].heading}]]`
       : sheet + areaAddress(columnArea(key, rows), 'both'),
   );
 }

@@ -51,6 +51,19 @@ describe('a schedule', () => {
     expect(calls.find(({ heading }) => heading === conditional)!.count).toBe(1);
   });
 
+  test('names columns as Excel reads them: in two pairs of brackets, nothing that wants an escape', () => {
+    for (const { heading } of schedule.table!.columns) expect(heading).not.toMatch(/[[\]#'"@\n]/);
+    const headings = new Set(schedule.table!.columns.map(({ heading }) => heading));
+    const references = plans
+      .flatMap(formulasOf)
+      .flatMap((formula) => [...formula.matchAll(/(?:LoomRuns\[|\[@)(.*?)\]\]/g)]);
+    expect(references.length).toBeGreaterThan(100);
+    for (const [whole, named] of references) {
+      expect(named, whole).toMatch(/^\[/);
+      expect(headings, whole).toContain(named!.slice(1));
+    }
+  });
+
   test('keeps its formulas out of text cells, where Excel would show them as text', () => {
     for (const key of COLUMN_KEYS) {
       const { kind, style } = SCHEDULE_COLUMNS[key];
