@@ -99,3 +99,11 @@ export function rowReferences(layout: Layout, row: number): RowReferences {
     place: `ROW()-ROW(${cellAddress(ROW.header, 0, 'both')})`,
   };
 }
+
+/** References by place of the run, from 0, each made once: a row has some forty formulas that share them. */
+export function madeOnce<References>(
+  make: (index: number) => References,
+): (index: number) => References {
+  const made: References[] = [];
+  return (index) => (made[index] ??= make(index));
+}

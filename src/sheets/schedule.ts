@@ -19,6 +19,7 @@ import {
   columnOf,
   columnReferences,
   feedArea,
+  madeOnce,
   ROW,
   rowReferences,
   RULE_GROUPS,
@@ -131,9 +132,8 @@ type FormulaAt = (key: FormulaKey, index: number) => Formula;
 const hasFormula = (key: ColumnKey): key is FormulaKey => key in SCHEDULE_FORMULAS;
 
 function usualFormula(layout: Layout): FormulaAt {
-  return (key, index) => ({
-    formula: `=${SCHEDULE_FORMULAS[key](rowReferences(layout, ROW.first + index))}`,
-  });
+  const references = madeOnce((index) => rowReferences(layout, ROW.first + index));
+  return (key, index) => ({ formula: `=${SCHEDULE_FORMULAS[key](references(index))}` });
 }
 
 /** What a cell of a run holds: what was typed, or the column's formula. */

@@ -14,7 +14,7 @@ import { protectionSheet } from './protection-sheet';
 import { steadyInputs } from './protection-values';
 import { roomyRows, scheduleSheet } from './schedule';
 import { SCHEDULE_FORMULAS, type FormulaKey } from './schedule-formulas';
-import type { Layout } from './schedule-layout';
+import { madeOnce, type Layout } from './schedule-layout';
 import { stationValues } from './schedule-values';
 import { supplySheet } from './supply-sheet';
 import { nativeReferences, workingsSheet } from './workings-sheet';
@@ -35,8 +35,9 @@ export function sharedWorkbook(
   };
   const values = stationValues(content);
   const { data } = layout.names.native;
+  const referencesOf = madeOnce((index) => nativeReferences(layout, index, 'schedule'));
   const formula = (key: FormulaKey, index: number): Formula => {
-    const references = nativeReferences(layout, index, 'schedule');
+    const references = referencesOf(index);
     const written =
       key in NATIVE_FORMULAS
         ? NATIVE_FORMULAS[key as keyof typeof NATIVE_FORMULAS](references)
