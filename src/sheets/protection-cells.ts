@@ -38,8 +38,8 @@ const DEGREES: CellStyle = { numberFormat: '0 "°C"' };
 
 export const PROTECTION_CELLS: Readonly<Record<ProtectionCellKey, ProtectionCell>> = {
   batteryFault: {
-    label: "Fault at the battery's terminals",
-    note: 'The least interrupting rating that a fuse right at the battery needs: resting volts, full, over the milliohms of the Supply sheet.',
+    label: 'Least interrupting rating needed',
+    note: 'Of a fuse right at the battery, amps: the fault current there, resting volts (full) over the milliohms of the Supply sheet.',
     style: { numberFormat: '#,##0 "A"' },
     formula: ({ supply }) =>
       `IF(AND(ISNUMBER(${supply.milliohms}),ISNUMBER(${supply.fullRest})),IF(${supply.milliohms}>0,${supply.fullRest}/(${supply.milliohms}/1000),NA()),NA())`,
