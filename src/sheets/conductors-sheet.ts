@@ -24,6 +24,7 @@ import { area, areaAddress, cellAddress, type Area } from './area';
 import { PRINT_FOOTER } from './cautions';
 import { callCell, formulaOf } from './evaluate';
 import { text } from './formula';
+import { ambientInForce, conductorTempInForce } from './house-rules';
 import type { ScheduleNames } from './naming';
 import type { RuleValues } from './values/rows';
 import { HEADING_STYLE, PALETTE } from './palette';
@@ -170,11 +171,11 @@ function forceFormulas({ rule }: ScheduleNames): Readonly<Record<ForceKey, strin
     heatOk: `AND(${materialOk},${withinBounds(rule.insulationC, word.insulationC.bounds)},${withinBounds(rule.ambientC, word.ambientC.bounds)},${withinBounds(rule.conductors, word.conductors.bounds)},IF(ISNUMBER(${rule.conductors}),${rule.conductors}=INT(${rule.conductors}),TRUE),${known(rule.installed, word.installed.choices!)})`,
     seriesOk: known(rule.series, SERIES),
     material: `IF(${rule.material}="",1,MATCH(${rule.material},${materials},0))`,
-    ratio: `1+INDEX(${alphas},${force.material})*(IF(${rule.tempC}="",20,${rule.tempC})-20)`,
+    ratio: `1+INDEX(${alphas},${force.material})*(${conductorTempInForce(rule)}-20)`,
     insulationC: `IF(${rule.insulationC}="",${word.insulationC.fallback},${rule.insulationC})`,
     isHot: `${rule.installed}="engine space"`,
     tableKey: `IF(${rule.installed}="",${text('cable')},IF(${force.isHot},${text('craft')},${rule.installed}))`,
-    ambientC: `IF(${rule.ambientC}="",IF(${force.isHot},${METHODS['engine space'].usualAmbientC},${METHODS.cable.usualAmbientC}),${rule.ambientC})`,
+    ambientC: ambientInForce(rule),
     conductors: `IF(${rule.conductors}="",${word.conductors.fallback},${rule.conductors})`,
     metal: `INDEX(${metals},${force.material})`,
     columnC: `SUMPRODUCT(MAX(${matching}*(${ratings}<=${force.insulationC})*${ratings}))`,

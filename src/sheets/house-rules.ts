@@ -52,6 +52,26 @@ export const RULE_KEYS = [
 ] as const;
 export type RuleKey = (typeof RULE_KEYS)[number];
 
+function usualAmbient({ installed }: RuleReferences): string {
+  return `IF(${installed}="${HOT}",${METHODS[HOT].usualAmbientC},${METHODS.cable.usualAmbientC})`;
+}
+
+/**
+ * A rule's cell, or its usual figure where it was emptied: some builds of Excel hand an empty cell to a function as 0,
+ * and 0 degC would flatter the wire.
+ */
+const orUsual = (cell: string, usual: string) => `IF(${cell}="",${usual},${cell})`;
+
+/** The ambient in force, as a formula without its leading "=". */
+export function ambientInForce(rules: RuleReferences): string {
+  return orUsual(rules.ambientC, usualAmbient(rules));
+}
+
+/** The conductor temperature in force, as a formula without its leading "=". */
+export function conductorTempInForce(rules: RuleReferences): string {
+  return orUsual(rules.tempC, String(word.tempC.fallback));
+}
+
 export const HOUSE_RULES: Readonly<Record<RuleKey, HouseRule>> = {
   unit: {
     label: 'Length unit',
@@ -97,9 +117,7 @@ export const HOUSE_RULES: Readonly<Record<RuleKey, HouseRule>> = {
   ambientC: {
     label: 'Ambient',
     word: word.ambientC,
-    initial: ({ installed }) => ({
-      formula: `=IF(${installed}="${HOT}",${METHODS[HOT].usualAmbientC},${METHODS.cable.usualAmbientC})`,
-    }),
+    initial: (rules) => ({ formula: `=${usualAmbient(rules)}` }),
     style: { numberFormat: '0 "°C"' },
     hint: 'Follows the installation until overtyped.',
   },

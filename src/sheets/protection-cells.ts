@@ -1,11 +1,10 @@
 /** The named cells at the head of the Protection sheet. */
-import { METHODS } from '../core/ampacity';
 import { USUAL_LIMIT_C, USUAL_START_C } from '../core/withstand';
 import type { Word } from '../functions/word';
 import * as word from '../functions/words';
 import * as protection from '../functions/words-protection';
 import { call, text } from './formula';
-import type { RuleReferences } from './house-rules';
+import { ambientInForce, type RuleReferences } from './house-rules';
 import type { CellStyle } from './plan';
 import type { ProtectionCellKey, ProtectionNameKey } from './protection-keys';
 import type { SupplyKey } from './supply-cells';
@@ -69,8 +68,7 @@ export const PROTECTION_CELLS: Readonly<Record<ProtectionCellKey, ProtectionCell
     label: 'Still air around the wires',
     note: 'The ambient of the house rules.',
     style: DEGREES,
-    formula: ({ rule }) =>
-      `IF(${rule.ambientC}="",IF(${rule.installed}=${text('engine space')},${METHODS['engine space'].usualAmbientC},${METHODS.cable.usualAmbientC}),${rule.ambientC})`,
+    formula: ({ rule }) => ambientInForce(rule),
   },
   ratingC: {
     label: 'Insulation rating',

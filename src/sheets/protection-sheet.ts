@@ -9,6 +9,7 @@ import { listedSizes } from './conductors-sheet';
 import { entry } from './entries';
 import { formulaOf } from './evaluate';
 import { call, text } from './formula';
+import { ambientInForce, conductorTempInForce } from './house-rules';
 import { MULTIPLES, timesAt } from './fuse-points';
 import { HIGHLIGHT_STYLES } from './highlight-styles';
 import {
@@ -294,14 +295,17 @@ function sizeTable({ names }: Layout): { readonly data: GuardData; readonly bloc
         cells: sizes.map((size) => [formatSize(size), sizeAreaMm2(size)]),
         style: SMALL,
       },
-      spilled(2, call('CONDUCTOR_OHMS', range(0), '1', text('m'), rule.material, rule.tempC)),
+      spilled(
+        2,
+        call('CONDUCTOR_OHMS', range(0), '1', text('m'), rule.material, conductorTempInForce(rule)),
+      ),
       spilled(
         3,
         call(
           'AMPACITY',
           range(0),
           rule.insulationC,
-          rule.ambientC,
+          ambientInForce(rule),
           rule.conductors,
           rule.installed,
           rule.material,

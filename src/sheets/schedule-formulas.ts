@@ -1,6 +1,7 @@
 /** The formulas of the schedule's computed columns, in our functions and plain arithmetic. */
 import { VERDICT_JOINT, VERDICT_WORDS } from '../core/verdict';
 import { call, text } from './formula';
+import { ambientInForce, conductorTempInForce } from './house-rules';
 import type { RowReferences } from './references';
 import type { ColumnKey } from './schedule-keys';
 import { PROTECTION_FIGURES } from './protection-words';
@@ -21,11 +22,15 @@ const onBattery = ({ cell, rule }: RowReferences) =>
 const isEmptyRow = ({ cell }: RowReferences) => `AND(${cell.peak}="",${cell.length}="")`;
 const isContinuous = ({ rule }: RowReferences) => `${rule.duty}<>"bursts"`;
 
-const wireArguments = ({ cell, rule }: RowReferences) => [rule.material, rule.tempC, cell.joints];
+const wireArguments = ({ cell, rule }: RowReferences) => [
+  rule.material,
+  conductorTempInForce(rule),
+  cell.joints,
+];
 
 const heatArguments = ({ rule }: RowReferences) => [
   rule.insulationC,
-  rule.ambientC,
+  ambientInForce(rule),
   rule.conductors,
   rule.installed,
 ];
@@ -167,7 +172,7 @@ const mend: RowFormula = (row) => {
       at('volts'),
       target,
       row.rule.material,
-      row.rule.tempC,
+      conductorTempInForce(row.rule),
       at('joints'),
       ...heatArguments(row),
       isContinuous(row),
