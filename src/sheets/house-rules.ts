@@ -82,9 +82,9 @@ export const HOUSE_RULES: Readonly<Record<RuleKey, HouseRule>> = {
   volts: {
     label: 'Source volts',
     word: word.volts,
-    initial: () => 12.8,
+    initial: () => 12,
     style: { numberFormat: '0.0# "V"' },
-    hint: 'The lowest you count on while a load draws its peak.',
+    hint: 'The lowest you count on while a load draws its peak; 12 until you write your own.',
   },
   target: {
     label: 'Drop target',

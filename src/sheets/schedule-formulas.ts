@@ -17,6 +17,9 @@ export function whenReady({ cell }: RowReferences, expression: string): string {
 }
 
 const isPanel = ({ cell }: RowReferences) => `TRIM(${cell.fedFrom})=${text(PANEL)}`;
+/** The panel's figure or the rule's; nothing where that cell is blank, which a bare reference would make 0. */
+const usual = (row: RowReferences, panel: string, rule: string) =>
+  `IF(${isPanel(row)},IF(${panel}="","",${panel}),IF(${rule}="","",${rule}))`;
 const onBattery = ({ cell, rule }: RowReferences) =>
   `AND(TRIM(${cell.fedFrom})="",${cell.volts}=${rule.volts})`;
 const isEmptyRow = ({ cell }: RowReferences) => `AND(${cell.peak}="",${cell.length}="")`;
@@ -207,9 +210,9 @@ const words: RowFormula = (row) => {
  */
 export const SCHEDULE_FORMULAS = {
   volts: (row) =>
-    `IF(${row.cell.length}="","",IF(${isPanel(row)},${row.supply.panelVolts},${row.rule.volts}))`,
+    `IF(${row.cell.length}="","",${usual(row, row.supply.panelVolts, row.rule.volts)})`,
   target: (row) =>
-    `IF(${row.cell.length}="","",IF(${isPanel(row)},${row.supply.panelTarget},${row.rule.target}))`,
+    `IF(${row.cell.length}="","",${usual(row, row.supply.panelTarget, row.rule.target)})`,
   feeder: (row) => `IF(${isPanel(row)},"",TRIM(${row.cell.fedFrom}))`,
   ownLoad: ({ cell, column }) =>
     `IF(${cell.peak}<>"",${cell.peak},IF(${cell.length}="","",` +
@@ -291,13 +294,17 @@ export const SCHEDULE_FORMULAS = {
   protection,
   guardedFrom,
   words,
+  // "ok" has to be earned: a row of which nothing could be judged is not ok.
   verdict: (row) => {
     const { cell } = row;
+    const check = text(SCHEDULE_WORDS.checkEntries);
+    const ok = text(VERDICT_WORDS.ok);
     return (
       `IF(${isEmptyRow(row)},"",IF(${cell.length}="",${text(SCHEDULE_WORDS.lengthMissing)},` +
       `IF(${cell.ownLoad}="",${text(SCHEDULE_WORDS.peakMissing)},` +
-      `IFERROR(IF(${cell.words}="",${text(VERDICT_WORDS.ok)},MID(${cell.words},${VERDICT_JOINT.length + 1},200)),` +
-      `${text(SCHEDULE_WORDS.checkEntries)}))))`
+      `IF(OR(${cell.volts}="",${cell.target}=""),${text(SCHEDULE_WORDS.voltsMissing)},` +
+      `IFERROR(IF(${cell.words}="",IF(${cell.judged}=${ok},${ok},${check}),` +
+      `IF(LEN(${cell.words})<=${VERDICT_JOINT.length},${check},MID(${cell.words},${VERDICT_JOINT.length + 1},200))),${check})))))`
     );
   },
   mend,

@@ -41,6 +41,7 @@ const WORST_FIRST: readonly string[] = [
   SCHEDULE_WORDS.notJudged,
   SCHEDULE_WORDS.peakMissing,
   SCHEDULE_WORDS.lengthMissing,
+  SCHEDULE_WORDS.voltsMissing,
   SCHEDULE_WORDS.cannotBeServed,
   SCHEDULE_WORDS.tooFewVolts,
   SCHEDULE_WORDS.voltsUnknown,

@@ -2,6 +2,7 @@
 export const SCHEDULE_WORDS = {
   peakMissing: 'peak load missing',
   lengthMissing: 'length missing',
+  voltsMissing: 'source volts or drop target missing',
   nameMissing: 'give the run a name',
   nameTwice: 'name twice',
   feederNotListed: 'feeder not listed',

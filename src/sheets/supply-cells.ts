@@ -83,6 +83,7 @@ function byChemistry(chemistry: string, figure: (of: Chemistry) => number): stri
   );
 }
 
+/** Peukert's exponent where none is given; common practice, no source. */
 export const USUAL_PEUKERT: Readonly<Record<Chemistry, number>> = {
   'lead-acid': 1.2,
   LiFePO4: 1,
@@ -93,7 +94,7 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
   chemistry: {
     label: 'Chemistry',
     section: 'Battery',
-    note: 'What the runs fed from the battery hang on.',
+    note: 'What the runs fed from the battery hang on. Lead-acid until you choose.',
     kind: 'typed',
     word: supply.chemistry,
     initial: 'lead-acid',
@@ -101,7 +102,7 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
   ampHours: {
     label: 'Capacity',
     section: 'Battery',
-    note: 'Amp-hours as rated, over 20 hours for lead-acid.',
+    note: 'Amp-hours as rated, over 20 hours for lead-acid. 100 until you write your own.',
     kind: 'typed',
     word: supply.ampHours,
     style: AMP_HOURS,
@@ -220,7 +221,6 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     kind: 'typed',
     word: supply.shortCircuitAmps,
     style: AMPS,
-    initial: 9.5,
   },
   maximumPowerAmps: {
     label: 'Current at maximum power',
@@ -229,7 +229,6 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     kind: 'typed',
     word: supply.shortCircuitAmps,
     style: AMPS,
-    initial: 8.9,
   },
   panelVolts: {
     label: 'Volts at maximum power',
@@ -238,7 +237,6 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     kind: 'typed',
     word: word.volts,
     style: VOLTS,
-    initial: 17,
   },
   panelTarget: {
     label: 'Drop target of panel runs',
@@ -256,7 +254,6 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     kind: 'typed',
     word: supply.openCircuitVolts,
     style: VOLTS,
-    initial: 21.6,
   },
   coldestC: {
     label: 'Coldest morning',
@@ -265,7 +262,6 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     kind: 'typed',
     word: supply.coldestC,
     style: { numberFormat: '0 "°C"' },
-    initial: -15,
   },
   percentPerC: {
     label: 'Coefficient of open-circuit volts',
@@ -274,7 +270,6 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     kind: 'typed',
     word: supply.percentPerC,
     style: { numberFormat: '0.00' },
-    initial: -0.29,
   },
   sunHours: {
     label: 'Sun hours a day',
@@ -283,7 +278,6 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     kind: 'typed',
     word: numberWord('sun_hours', 'Hours of full sun a day.', { least: 0, most: 24 }),
     style: { numberFormat: '0.0 "h"' },
-    initial: 3,
   },
   panelDesignAmps: {
     label: 'Current to choose its run and fuse for',
@@ -308,7 +302,8 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     note: 'Current at maximum power times sun hours.',
     kind: 'computed',
     style: AMP_HOURS,
-    formula: ({ supply: cell }) => `${cell.maximumPowerAmps}*${cell.sunHours}`,
+    formula: ({ supply: cell }) =>
+      `IF(OR(${cell.maximumPowerAmps}="",${cell.sunHours}=""),"",${cell.maximumPowerAmps}*${cell.sunHours})`,
   },
   meanAmps: {
     label: 'Mean current of all loads',
@@ -341,6 +336,7 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     note: 'Below zero the battery runs down day by day.',
     kind: 'computed',
     style: { numberFormat: '+0.0 "Ah";-0.0 "Ah";0 "Ah"' },
-    formula: ({ supply: cell }) => `${cell.panelDailyAh}-${cell.dailyAh}`,
+    formula: ({ supply: cell }) =>
+      `IF(${cell.panelDailyAh}="",0,${cell.panelDailyAh})-${cell.dailyAh}`,
   },
 };

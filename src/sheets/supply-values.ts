@@ -1,7 +1,7 @@
 /** What the cells of the Supply sheet come to, outside any spreadsheet. */
 import { MILLIOHM_AMP_HOURS } from '../core/tables/battery-milliohms';
 import { CHEMISTRIES, RESTING_VOLTS, type Chemistry } from '../core/tables/resting-volts';
-import type { Cell, ResultCell } from '../functions/cell';
+import { isBlank, type Cell, type ResultCell } from '../functions/cell';
 import { attempt, callCell, evaluate, numberIn } from './evaluate';
 import { SUPPLY_CELLS, SUPPLY_KEYS, USUAL_PEUKERT, type SupplyKey } from './supply-cells';
 import type { DutyLoad, SupplyValues } from './supply-run';
@@ -73,7 +73,11 @@ export function supplyResults(
   const terminal = (resting: ResultCell) =>
     attempt(() => numberIn(resting) - (numberIn(peakAmps) * numberIn(milliohms)) / 1000);
   const meanAmps = sum(dutyResults.map(({ mean }) => mean));
-  const panelDailyAh = attempt(() => numberIn(inputs.maximumPowerAmps) * numberIn(inputs.sunHours));
+  const panelDailyAh = attempt((): ResultCell =>
+    isBlank(inputs.maximumPowerAmps) || isBlank(inputs.sunHours)
+      ? ''
+      : numberIn(inputs.maximumPowerAmps) * numberIn(inputs.sunHours),
+  );
   const dailyAh = attempt(() => 24 * numberIn(meanAmps));
 
   const solved: Readonly<Partial<Record<SupplyKey, ResultCell>>> = {
@@ -98,7 +102,9 @@ export function supplyResults(
     batteryHours:
       meanAmps === 0 ? '' : callCell('BATTERY_HOURS', inputs.ampHours, meanAmps, usable, peukert),
     dailyAh,
-    dailyBalance: attempt(() => numberIn(panelDailyAh) - numberIn(dailyAh)),
+    dailyBalance: attempt(
+      () => (panelDailyAh === '' ? 0 : numberIn(panelDailyAh)) - numberIn(dailyAh),
+    ),
   };
   const result = (more: Readonly<Partial<Record<SupplyKey, ResultCell>>>): SupplyResult => ({
     cells: Object.fromEntries(

@@ -44,6 +44,7 @@ const GRAVITY_OF: Readonly<Record<VerdictWord, Gravity>> = {
   [SCHEDULE_WORDS.cannotBeServed]: 'over',
   [SCHEDULE_WORDS.peakMissing]: 'unfinished',
   [SCHEDULE_WORDS.lengthMissing]: 'unfinished',
+  [SCHEDULE_WORDS.voltsMissing]: 'unfinished',
   [SCHEDULE_WORDS.nameMissing]: 'unfinished',
   [SCHEDULE_WORDS.nameTwice]: 'unfinished',
   [SCHEDULE_WORDS.feederNotListed]: 'unfinished',

@@ -217,7 +217,8 @@ describe('what a run is judged by', () => {
   });
 
   test('a panel limits its own fault, and blank rows stay quiet', () => {
-    const content = station([{ run: 'sun', fedFrom: 'panel', peak: 8, length: 5 }, {}]);
+    const { supply, ...rest } = station([{ run: 'sun', fedFrom: 'panel', peak: 8, length: 5 }, {}]);
+    const content = { ...rest, supply: { ...supply, panelVolts: 17, shortCircuitAmps: 9.5 } };
     expect(rowOf(content, 'sun')).toMatchObject({ words: PROTECTION_WORDS.panel, farOpens: '' });
     const blank = stationValues(content).protection.rows[1]!;
     for (const key of PROTECTION_SHOWN_KEYS) expect(blank[key], key).toBe('');

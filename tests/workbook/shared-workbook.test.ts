@@ -12,6 +12,8 @@ import { DEMO } from '../../src/sheets/demo';
 import { RULE_KEYS, type RuleKey } from '../../src/sheets/house-rules';
 import { scheduleNames } from '../../src/sheets/naming';
 import type { StationContent } from '../../src/sheets/new-schedule';
+import { columnOf, ROW } from '../../src/sheets/schedule-layout';
+import { SCHEDULE_WORDS } from '../../src/sheets/schedule-words';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule-columns';
 import { stationValues } from '../../src/sheets/schedule-values';
 import { sharedWorkbook } from '../../src/sheets/shared-workbook';
@@ -95,6 +97,28 @@ describe('a workbook that needs no add-in', { timeout: PATIENCE_MS }, () => {
       ),
     );
     expectNone('loads in watts', comparison);
+  });
+});
+
+describe('a cleared cell', { timeout: PATIENCE_MS }, () => {
+  it('of the source volts or the target never leaves a row ok', async () => {
+    const workbook = new ExcelJS.Workbook();
+    const bytes = await writeWorkbook(sharedWorkbook(DEMO, { rows: DEMO.runs.length }));
+    await workbook.xlsx.load(bytes as unknown as ExcelJS.Buffer);
+    const names = scheduleNames();
+    const sheet = workbook.getWorksheet(names.sheet)!;
+    const cleared = (['volts', 'target'] as const).map((key, index) => {
+      const row = ROW.first + index * 2;
+      sheet.getCell(row + 1, columnOf(key) + 1).value = null;
+      return row;
+    });
+    const written = new Uint8Array(await workbook.xlsx.writeBuffer());
+    const cells = await cellsOf(recalculated({ cleared: written })['cleared']!);
+    for (const row of cleared) {
+      expect(cells.at(names.sheet, row, columnOf('verdict'))).toBe(SCHEDULE_WORDS.voltsMissing);
+    }
+    // The row between them keeps what it had.
+    expect(cells.at(names.sheet, ROW.first + 1, columnOf('size'))).toBe('14 AWG');
   });
 });
 

@@ -20,7 +20,7 @@ const isPanel = (run: ScheduleRun) => isSame(trimmed(run.fedFrom), PANEL);
 function usual(run: ScheduleRun, key: 'volts' | 'target', panel: Cell, rule: Cell): ResultCell {
   if (!isBlank(typed(run, key))) return run[key]!;
   if (isBlank(typed(run, 'length'))) return '';
-  return (isPanel(run) ? panel : rule) ?? 0;
+  return (isPanel(run) ? panel : rule) ?? '';
 }
 
 /** Current of a load: as typed, or its watts at its least volts, or else at the drop target. */

@@ -37,7 +37,7 @@ function branchWords(run: ScheduleRun, upstream: ResultCell, ampacity: ResultCel
 
 export function verdictColumns(
   runs: readonly ScheduleRun[],
-  { ownLoad }: EntryColumns,
+  { ownLoad, volts, target }: EntryColumns,
   { size, ampacity, judged }: SizingColumns,
   { treeWord, feederFuse }: TreeColumns,
   { lowVolts, shortLow }: PathColumns,
@@ -63,9 +63,11 @@ export function verdictColumns(
     if (lengthBlank && isBlank(typed(run, 'peak'))) return '';
     if (lengthBlank) return SCHEDULE_WORDS.lengthMissing;
     if (ownLoad[row] === '') return SCHEDULE_WORDS.peakMissing;
+    if (isBlank(volts[row]!) || isBlank(target[row]!)) return SCHEDULE_WORDS.voltsMissing;
     const said = words[row]!;
     if (isError(said)) return SCHEDULE_WORDS.checkEntries;
-    return said === '' ? VERDICT_WORDS.ok : String(said).slice(VERDICT_JOINT.length);
+    if (said === '' && judged[row] === VERDICT_WORDS.ok) return VERDICT_WORDS.ok;
+    return String(said).slice(VERDICT_JOINT.length) || SCHEDULE_WORDS.checkEntries;
   });
   return { words, verdict };
 }

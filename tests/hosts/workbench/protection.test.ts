@@ -91,13 +91,13 @@ const STATIONS: readonly StationContent[] = [
     ...DEMO,
     title: 'Stiff',
     rules: { ...DEMO.rules, series: 'AWG all' },
-    supply: { milliohms: 3 },
+    supply: { ...DEMO.supply, milliohms: 3 },
   },
   {
     ...DEMO,
     title: 'Weak',
     rules: { ...DEMO.rules, series: 'mm2', insulationC: 90 },
-    supply: { milliohms: 60 },
+    supply: { ...DEMO.supply, milliohms: 60 },
     protection: { startC: 90, limitC: 250 },
   },
 ];

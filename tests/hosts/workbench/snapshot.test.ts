@@ -2,20 +2,7 @@ import { BooleanNumber, CellValueType, WrapStrategy, type IStyleData } from '@un
 import { describe, expect, test } from 'vitest';
 import { gridContent, gridStyle, sheetSnapshot } from '../../../src/hosts/workbench/snapshot';
 import { area } from '../../../src/sheets/area';
-import type { SheetPlan } from '../../../src/sheets/plan';
-
-const bare: SheetPlan = {
-  name: 'Runs',
-  columnWidths: [],
-  blocks: [],
-  names: [],
-  entries: [],
-  highlights: [],
-  notes: [],
-  frozenRows: 0,
-  frozenColumns: 0,
-  print: { landscape: true, area: area(0, 0), footer: '' },
-};
+import { BARE_PLAN } from '../../sheets/bare-plan';
 
 describe('contents', () => {
   test.each(['1/0', '12', '=1+1', 'TRUE', '#N/A', ''])('the text %j stays text', (text) => {
@@ -33,7 +20,7 @@ describe('contents', () => {
 describe('a plan', () => {
   test('lays later blocks over earlier ones, each adding its own looks', () => {
     const { cellData } = sheetSnapshot({
-      ...bare,
+      ...BARE_PLAN,
       blocks: [
         { area: area(0, 0, 1, 2), cells: [['a', 'b']], style: { bold: true, fill: '#ffffff' } },
         { area: area(0, 1), cells: [[7]], style: { fill: '#ff0000' } },
@@ -54,7 +41,7 @@ describe('a plan', () => {
 
   test('freezes its head, and leaves room below', () => {
     const snapshot = sheetSnapshot({
-      ...bare,
+      ...BARE_PLAN,
       blocks: [{ area: area(99, 0), cells: [[1]] }],
       frozenRows: 8,
       frozenColumns: 1,
@@ -65,7 +52,7 @@ describe('a plan', () => {
 
   test('gives a column with a list room for the arrow, and its cells one line', () => {
     const snapshot = sheetSnapshot({
-      ...bare,
+      ...BARE_PLAN,
       columnWidths: [10, 10],
       entries: [{ area: area(2, 1), choices: ['ft', 'm'], promptTitle: '', prompt: '' }],
     });
@@ -78,7 +65,7 @@ describe('a plan', () => {
 
   test('keeps a note with its cell', () => {
     const snapshot = sheetSnapshot({
-      ...bare,
+      ...BARE_PLAN,
       blocks: [{ area: area(0, 0), cells: [['Run']] }],
       notes: [{ area: area(0, 0), text: 'A short name' }],
     });
@@ -86,7 +73,7 @@ describe('a plan', () => {
   });
 
   test('heights come in points and are drawn in pixels', () => {
-    expect(sheetSnapshot({ ...bare, rowHeightsPt: { 7: 30 } }).rowData?.[7]?.h).toBe(40);
+    expect(sheetSnapshot({ ...BARE_PLAN, rowHeightsPt: { 7: 30 } }).rowData?.[7]?.h).toBe(40);
   });
 });
 

@@ -6,21 +6,15 @@ import { describe, expect, it } from 'vitest';
 import { writeWorkbook } from '../../../src/hosts/xlsx/write';
 import { area } from '../../../src/sheets/area';
 import type { CellContent, SheetPlan } from '../../../src/sheets/plan';
+import { BARE_PLAN } from '../../sheets/bare-plan';
 import { runDebianTool } from '../../published/debian-tool';
 
 const ALL = area(0, 0, 300, 4);
 
 function planOf(parts: Partial<SheetPlan>): SheetPlan {
   return {
+    ...BARE_PLAN,
     name: 'Sheet of one',
-    columnWidths: [],
-    blocks: [],
-    names: [],
-    entries: [],
-    highlights: [],
-    notes: [],
-    frozenRows: 0,
-    frozenColumns: 0,
     print: { landscape: false, area: ALL, footer: 'this & that' },
     ...parts,
   };
