@@ -8,7 +8,7 @@ import {
   type ResultCell,
   type ResultMatrix,
 } from './cell';
-import { readGiven, type Given, type Word } from './word';
+import { readGiven, type Given, type Parameter } from './parameter';
 
 const LEFT_OUT: Matrix = [[null]];
 
@@ -24,8 +24,8 @@ function shapeOf(matrix: Matrix): Shape {
 }
 
 /** The error value for a refusal. */
-export function refusalCell(refusal: Refusal, wordName?: string): CellError {
-  const sentence = wordName === undefined ? refusal.why : `${wordName}: ${refusal.why}`;
+export function refusalCell(refusal: Refusal, parameterName?: string): CellError {
+  const sentence = parameterName === undefined ? refusal.why : `${parameterName}: ${refusal.why}`;
   return new CellError(refusal.refused === 'invalid' ? '#VALUE!' : '#N/A', sentence);
 }
 
@@ -53,38 +53,42 @@ function cellAt(matrix: Matrix, shape: Shape, row: number, column: number): Cell
  * answer empty text; then the first argument that cannot be read is refused.
  */
 export function broadcast(
-  words: readonly Word[],
+  parameters: readonly Parameter[],
   given: readonly (Matrix | undefined)[],
   compute: (values: Readonly<Record<string, unknown>>) => Outcome<Given>,
 ): ResultMatrix {
-  const matrices = words.map((_, index) => given[index] ?? LEFT_OUT);
+  const matrices = parameters.map((_, index) => given[index] ?? LEFT_OUT);
   const shapes = matrices.map(shapeOf);
   const rows = Math.max(1, ...shapes.map((shape) => shape.rows));
   const columns = Math.max(1, ...shapes.map((shape) => shape.columns));
 
   const one = (row: number, column: number): ResultCell => {
     const cells: Cell[] = [];
-    for (const [index, word] of words.entries()) {
+    for (const [index, parameter] of parameters.entries()) {
       const cell = cellAt(matrices[index]!, shapes[index]!, row, column);
       if (cell === undefined) {
         return new CellError(
           '#N/A',
-          `${word.name}: its range has ${shapes[index]!.rows} by ${shapes[index]!.columns} cells and ran out here; make the ranges of one size`,
+          `${parameter.name}: its range has ${shapes[index]!.rows} by ${shapes[index]!.columns} cells and ran out here; make the ranges of one size`,
         );
       }
       cells.push(cell);
     }
     const error = cells.find((cell) => cell instanceof CellError);
     if (error !== undefined) return error;
-    if (words.some((word, index) => word.fallbackText === undefined && isBlank(cells[index]!))) {
+    if (
+      parameters.some(
+        (parameter, index) => parameter.fallbackText === undefined && isBlank(cells[index]!),
+      )
+    ) {
       return '';
     }
     const values: Record<string, unknown> = {};
-    for (const [index, word] of words.entries()) {
+    for (const [index, parameter] of parameters.entries()) {
       const cell = cells[index]!;
-      const value = isBlank(cell) ? word.fallback : readGiven(word, cell);
-      if (isRefusal(value)) return refusalCell(value, word.name);
-      values[word.name] = value;
+      const value = isBlank(cell) ? parameter.fallback : readGiven(parameter, cell);
+      if (isRefusal(value)) return refusalCell(value, parameter.name);
+      values[parameter.name] = value;
     }
     return answerCell(compute(values));
   };

@@ -5,45 +5,45 @@
 import { invalid, isRefusal, type Outcome } from '../core/outcome';
 import { answerCell, refusalCell } from './broadcast';
 import { CellError, isBlank, type Cell, type Matrix, type ResultCell } from './cell';
-import { readGiven, type Given, type Word } from './word';
+import { readGiven, type Given, type Parameter } from './parameter';
 import type { Described, WorksheetFunction } from './worksheet-function';
 
-/** A word that takes a column (or a row) of values, one for each row of the list. */
-export interface ColumnWord<Name extends string = string, Value = unknown> extends Word<
+/** A parameter that takes a column (or a row) of values, one for each row of the list. */
+export interface ColumnWord<Name extends string = string, Value = unknown> extends Parameter<
   Name,
   Value
 > {
   readonly column: {
     /** What a blank cell stands for. Without it a blank makes the row's answer empty. */
     readonly blankIs?: Value;
-    /** The word is a text, so a number 0 is a blank that the spreadsheet handed over as 0. */
+    /** The parameter is a text, so a number 0 is a blank that the spreadsheet handed over as 0. */
     readonly zeroIsBlank?: boolean;
   };
 }
 
-/** The same word as a column of the list. */
+/** The same parameter as a column of the list. */
 export function inColumn<Name extends string, Value>(
-  word: Word<Name, Value>,
+  parameter: Parameter<Name, Value>,
   column: ColumnWord<Name, Value>['column'] = {},
 ): ColumnWord<Name, Value> {
-  return { ...word, column };
+  return { ...parameter, column };
 }
 
 /**
- * What a list function receives: for a word in a column one entry a row (undefined where the cell is blank, a refusal
- * where it cannot be read), for any other word its one value.
+ * What a list function receives: for a parameter in a column one entry a row (undefined where the cell is blank, a refusal
+ * where it cannot be read), for any other parameter its one value.
  */
-export type ListValuesOf<Words extends readonly Word[]> = {
-  readonly [W in Words[number] as W['name']]: W extends ColumnWord<string, infer Value>
+export type ListValuesOf<Parameters extends readonly Parameter[]> = {
+  readonly [W in Parameters[number] as W['name']]: W extends ColumnWord<string, infer Value>
     ? readonly (Outcome<Value> | undefined)[]
-    : W extends Word<string, infer Value>
+    : W extends Parameter<string, infer Value>
       ? Value
       : never;
 };
 
-type ListEntry<Words extends readonly Word[], Answer> = Described & {
-  readonly takes: Words;
-  readonly compute: (values: ListValuesOf<Words>) => Answer;
+type ListEntry<Parameters extends readonly Parameter[], Answer> = Described & {
+  readonly takes: Parameters;
+  readonly compute: (values: ListValuesOf<Parameters>) => Answer;
 };
 
 interface Vector {
@@ -68,31 +68,40 @@ interface ReadList {
   readonly lies: boolean;
 }
 
-function isColumn(word: Word): word is ColumnWord {
-  return 'column' in word;
+function isColumn(parameter: Parameter): parameter is ColumnWord {
+  return 'column' in parameter;
 }
 
-function emptyIn(word: Word, cell: Cell): boolean {
-  return isBlank(cell) || (isColumn(word) && word.column.zeroIsBlank === true && cell === 0);
+function emptyIn(parameter: Parameter, cell: Cell): boolean {
+  return (
+    isBlank(cell) || (isColumn(parameter) && parameter.column.zeroIsBlank === true && cell === 0)
+  );
 }
 
 /** Reads one cell of a list; an error that came in is told to the computation as a refusal. */
-function readCell(word: Word, cell: Cell): unknown {
+function readCell(parameter: Parameter, cell: Cell): unknown {
   if (cell instanceof CellError) return invalid(`the cell holds ${cell.code}`);
-  if (emptyIn(word, cell)) return isColumn(word) ? word.column.blankIs : word.fallback;
-  return readGiven(word, cell);
+  if (emptyIn(parameter, cell))
+    return isColumn(parameter) ? parameter.column.blankIs : parameter.fallback;
+  return readGiven(parameter, cell);
 }
 
 /** What a row answers because of one of its cells, errors that came in first, then blanks, then refusals. */
-function settledBy(words: readonly Word[], cells: readonly Cell[]): ResultCell | undefined {
+function settledBy(
+  parameters: readonly Parameter[],
+  cells: readonly Cell[],
+): ResultCell | undefined {
   const error = cells.find((cell) => cell instanceof CellError);
   if (error !== undefined) return error;
-  const missing = (word: Word) =>
-    isColumn(word) ? !('blankIs' in word.column) : word.fallbackText === undefined;
-  if (words.some((word, index) => missing(word) && emptyIn(word, cells[index]!))) return '';
-  for (const [index, word] of words.entries()) {
-    const value = readCell(word, cells[index]!);
-    if (isRefusal(value)) return refusalCell(value, word.name);
+  const missing = (parameter: Parameter) =>
+    isColumn(parameter) ? !('blankIs' in parameter.column) : parameter.fallbackText === undefined;
+  if (
+    parameters.some((parameter, index) => missing(parameter) && emptyIn(parameter, cells[index]!))
+  )
+    return '';
+  for (const [index, parameter] of parameters.entries()) {
+    const value = readCell(parameter, cells[index]!);
+    if (isRefusal(value)) return refusalCell(value, parameter.name);
   }
   return undefined;
 }
@@ -102,49 +111,52 @@ function settledBy(words: readonly Word[], cells: readonly Cell[]): ResultCell |
  * runs out, and its rows are #N/A; a block, or a range where one value belongs, is refused as a whole.
  */
 function readList(
-  words: readonly Word[],
+  parameters: readonly Parameter[],
   given: readonly (Matrix | undefined)[],
 ): ReadList | CellError {
   const vectors: Vector[] = [];
-  for (const [index, word] of words.entries()) {
+  for (const [index, parameter] of parameters.entries()) {
     const vector = vectorOf(given[index] ?? [[null]]);
     if (vector === undefined) {
-      return refusalCell(invalid('a block of cells; give one column or one row'), word.name);
+      return refusalCell(invalid('a block of cells; give one column or one row'), parameter.name);
     }
-    if (!isColumn(word) && vector.cells.length > 1) {
-      return refusalCell(invalid('a range; give one value, which holds for every row'), word.name);
+    if (!isColumn(parameter) && vector.cells.length > 1) {
+      return refusalCell(
+        invalid('a range; give one value, which holds for every row'),
+        parameter.name,
+      );
     }
     vectors.push(vector);
   }
   const length = Math.max(1, ...vectors.map(({ cells }) => cells.length));
-  const long = words.findIndex((_, index) => vectors[index]!.cells.length > 1);
+  const long = parameters.findIndex((_, index) => vectors[index]!.cells.length > 1);
 
-  const ranOut = (word: Word, cells: readonly Cell[]) =>
+  const ranOut = (parameter: Parameter, cells: readonly Cell[]) =>
     new CellError(
       '#N/A',
-      `${word.name}: its range has ${cells.length} cells and ran out here; make the ranges of one size`,
+      `${parameter.name}: its range has ${cells.length} cells and ran out here; make the ranges of one size`,
     );
-  const columns = words.map((word, index): readonly Cell[] => {
+  const columns = parameters.map((parameter, index): readonly Cell[] => {
     const { cells } = vectors[index]!;
     return cells.length <= 1
       ? new Array<Cell>(length).fill(cells[0] ?? null)
       : Array.from(
           { length },
-          (_, row) => cells[row] ?? (row < cells.length ? null : ranOut(word, cells)),
+          (_, row) => cells[row] ?? (row < cells.length ? null : ranOut(parameter, cells)),
         );
   });
 
   const values: Record<string, unknown> = {};
-  for (const [index, word] of words.entries()) {
-    values[word.name] = isColumn(word)
-      ? columns[index]!.map((cell) => readCell(word, cell))
-      : readCell(word, columns[index]![0]!);
+  for (const [index, parameter] of parameters.entries()) {
+    values[parameter.name] = isColumn(parameter)
+      ? columns[index]!.map((cell) => readCell(parameter, cell))
+      : readCell(parameter, columns[index]![0]!);
   }
   return {
     values,
     settled: Array.from({ length }, (_, row) =>
       settledBy(
-        words,
+        parameters,
         columns.map((cells) => cells[row]!),
       ),
     ),
@@ -153,10 +165,13 @@ function readList(
 }
 
 /** Whether a value that holds for every row is missing or refused, so that there is nothing to compute. */
-function lacksOne(words: readonly Word[], values: ReadList['values']): boolean {
-  return words.some((word) => {
-    const value = values[word.name];
-    return !isColumn(word) && (isRefusal(value) || (value === undefined && !('fallback' in word)));
+function lacksOne(parameters: readonly Parameter[], values: ReadList['values']): boolean {
+  return parameters.some((parameter) => {
+    const value = values[parameter.name];
+    return (
+      !isColumn(parameter) &&
+      (isRefusal(value) || (value === undefined && !('fallback' in parameter)))
+    );
   });
 }
 
@@ -165,8 +180,8 @@ function lacksOne(words: readonly Word[], values: ReadList['values']): boolean {
  * A row with an error, a blank or a cell that cannot be read answers with that, whatever is computed; the computation
  * sees it, and says what it means for the others.
  */
-export function perList<const Words extends readonly Word[]>(
-  entry: ListEntry<Words, readonly Outcome<Given>[]>,
+export function perList<const Parameters extends readonly Parameter[]>(
+  entry: ListEntry<Parameters, readonly Outcome<Given>[]>,
 ): WorksheetFunction {
   const compute = entry.compute as (values: ReadList['values']) => readonly Outcome<Given>[];
   return {
@@ -186,10 +201,10 @@ export function perList<const Words extends readonly Word[]>(
  * is blank in one alone is an error, since leaving it out would change the answer; the first error of the list is the
  * answer. The computation receives whole rows only.
  */
-export function overList<const Words extends readonly ColumnWord[]>(
+export function overList<const Parameters extends readonly ColumnWord[]>(
   entry: Described & {
-    readonly takes: Words;
-    readonly compute: (rows: readonly RowOf<Words>[]) => Outcome<Given>;
+    readonly takes: Parameters;
+    readonly compute: (rows: readonly RowOf<Parameters>[]) => Outcome<Given>;
   },
 ): WorksheetFunction {
   const compute = entry.compute as (rows: readonly Record<string, unknown>[]) => Outcome<Given>;
@@ -219,9 +234,9 @@ export function overList<const Words extends readonly ColumnWord[]>(
   };
 }
 
-/** A whole row of a list: a read value for each word. */
-export type RowOf<Words extends readonly ColumnWord[]> = {
-  readonly [W in Words[number] as W['name']]: W extends ColumnWord<string, infer Value>
+/** A whole row of a list: a read value for each parameter. */
+export type RowOf<Parameters extends readonly ColumnWord[]> = {
+  readonly [W in Parameters[number] as W['name']]: W extends ColumnWord<string, infer Value>
     ? Value
     : never;
 };

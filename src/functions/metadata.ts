@@ -1,6 +1,6 @@
 /** The catalogue in the format of functions.json, by which Excel learns names, parameters and help. */
 import { CATALOGUE } from './catalogue';
-import { describeWord } from './word';
+import { describeParameter } from './parameter';
 import type { WorksheetFunction } from './worksheet-function';
 
 export interface ParameterMetadata {
@@ -40,12 +40,12 @@ export function functionsMetadata(
       id: entry.id,
       name: entry.id,
       description: `${entry.summary} Result: ${entry.gives}`,
-      parameters: entry.takes.map((word) => ({
-        name: word.name,
-        description: describeWord(word),
+      parameters: entry.takes.map((parameter) => ({
+        name: parameter.name,
+        description: describeParameter(parameter),
         type: 'any',
         dimensionality: 'matrix',
-        ...(word.fallbackText === undefined ? {} : { optional: true as const }),
+        ...(parameter.fallbackText === undefined ? {} : { optional: true as const }),
       })),
       result: { dimensionality: 'matrix' },
     })),

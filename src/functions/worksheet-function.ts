@@ -2,7 +2,7 @@
 import type { Outcome } from '../core/outcome';
 import { broadcast } from './broadcast';
 import type { Matrix, ResultMatrix } from './cell';
-import type { Given, Word } from './word';
+import type { Given, Parameter } from './parameter';
 
 export type Topic = 'Conductor' | 'Run' | 'Protection' | 'Feeders and supply';
 
@@ -20,7 +20,7 @@ export interface WorksheetFunction {
   readonly topic: Topic;
   /** What it computes, in one line. */
   readonly summary: string;
-  readonly takes: readonly Word[];
+  readonly takes: readonly Parameter[];
   /** The result with its unit. */
   readonly gives: string;
   readonly example: Example;
@@ -33,16 +33,18 @@ export interface WorksheetFunction {
 /** An entry without what its making adds. */
 export type Described = Omit<WorksheetFunction, 'evaluate' | 'takes'>;
 
-/** What a function's own few lines receive: one read value for each word, by the word's name. */
-export type ValuesOf<Words extends readonly Word[]> = {
-  readonly [W in Words[number] as W['name']]: W extends Word<string, infer Value> ? Value : never;
+/** What a function's own few lines receive: one read value for each parameter, by the parameter's name. */
+export type ValuesOf<Parameters extends readonly Parameter[]> = {
+  readonly [W in Parameters[number] as W['name']]: W extends Parameter<string, infer Value>
+    ? Value
+    : never;
 };
 
 /** A function that answers cell by cell: every argument takes one value or a range. */
-export function perCell<const Words extends readonly Word[]>(
+export function perCell<const Parameters extends readonly Parameter[]>(
   entry: Described & {
-    readonly takes: Words;
-    compute(values: ValuesOf<Words>): Outcome<Given>;
+    readonly takes: Parameters;
+    compute(values: ValuesOf<Parameters>): Outcome<Given>;
   },
 ): WorksheetFunction {
   const compute = entry.compute as (values: Readonly<Record<string, unknown>>) => Outcome<Given>;

@@ -1,6 +1,6 @@
 /** The one thing the pane knows of a spreadsheet: it can be asked what is there, drawn into, and read back. */
-import type { Area } from '../sheets/area';
-import type { ReferenceStyle, SheetPlan } from '../sheets/plan';
+import type { Area } from '../sheets/plan/area';
+import type { ReferenceStyle, SheetPlan } from '../sheets/plan/plan';
 
 /** Names already used in the workbook, in lower case, since a spreadsheet does not tell case apart. */
 export interface TakenNames {

@@ -1,7 +1,7 @@
 /** Calling our worksheet functions and doing a sheet's arithmetic outside any spreadsheet. */
 import { findFunction } from '../functions/catalogue';
 import { CellError, type Cell, type Matrix, type ResultCell } from '../functions/cell';
-import type { Formula } from './plan';
+import type { Formula } from './plan/plan';
 
 /** An error value on its way through a computation, as it passes through a spreadsheet's formulas. */
 class Passing extends Error {

@@ -5,16 +5,16 @@ import { FUSE_TYPES } from '../core/tables/iso-8820-types';
 import { VERDICT_JOINT } from '../core/verdict';
 import { CellError, type Cell, type ResultCell } from '../functions/cell';
 import { attempt, callCell, fail, numberIn } from './evaluate';
-import type { SteadyAtWriting } from './native-protection';
-import { PROTECTION_CELLS, type ProtectionTyped } from './protection-cells';
-import type { ProtectionCellKey, ProtectionKey } from './protection-keys';
-import { PROTECTION_FIGURES, PROTECTION_WORDS, STATE } from './protection-words';
-import type { ColumnKey } from './schedule-keys';
-import type { ScheduleRun } from './schedule-run';
+import type { SteadyAtWriting } from './without-add-in/native-protection';
+import { PROTECTION_CELLS, type ProtectionTyped } from './protection/cells';
+import type { ProtectionCellKey, ProtectionKey } from './station/protection-keys';
+import { PROTECTION_FIGURES, PROTECTION_WORDS, STATE } from './protection/words';
+import type { ColumnKey } from './station/schedule-keys';
+import type { ScheduleRun } from './station/run';
 import type { StationValues } from './schedule-values';
 import type { RuleValues } from './values/rows';
-import { PANEL, SCHEDULE_WORDS } from './schedule-words';
-import type { SupplyKey } from './supply-cells';
+import { PANEL, SCHEDULE_WORDS } from './station/verdicts';
+import type { SupplyKey } from './supply/cells';
 
 export interface ProtectionResult {
   readonly cells: Readonly<Record<ProtectionCellKey, ResultCell>>;

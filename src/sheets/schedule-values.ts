@@ -4,9 +4,9 @@
  * columns of `schedule-formulas`; the steps stand in `values`.
  */
 import type { ResultCell } from '../functions/cell';
-import type { StationContent } from './new-schedule';
+import type { StationContent } from './book';
 import { protectionValues, type ProtectionResult } from './protection-values';
-import type { FormulaKey } from './schedule-formulas';
+import type { FormulaKey } from './schedule/formulas';
 import { supplyInputs, supplyResults, type SupplyResult } from './supply-values';
 import { entryColumns } from './values/entries';
 import { mendColumns } from './values/mend';

@@ -3,8 +3,8 @@ import { MILLIOHM_AMP_HOURS } from '../core/tables/battery-milliohms';
 import { CHEMISTRIES, RESTING_VOLTS, type Chemistry } from '../core/tables/resting-volts';
 import { isBlank, type Cell, type ResultCell } from '../functions/cell';
 import { attempt, callCell, evaluate, numberIn } from './evaluate';
-import { SUPPLY_CELLS, SUPPLY_KEYS, USUAL_PEUKERT, type SupplyKey } from './supply-cells';
-import type { DutyLoad, SupplyValues } from './supply-run';
+import { SUPPLY_CELLS, SUPPLY_KEYS, USUAL_PEUKERT, type SupplyKey } from './supply/cells';
+import type { DutyLoad, SupplyValues } from './station/supply';
 
 export type SupplyInputs = Readonly<Record<SupplyKey, Cell>>;
 

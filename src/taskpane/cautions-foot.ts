@@ -1,5 +1,5 @@
 /** The cautions, in view whatever the pane shows. */
-import { CAUTIONS } from '../sheets/cautions';
+import { CAUTIONS } from '../sheets/plan/cautions';
 import { make } from './make';
 import { sectionElement, type Section } from './section';
 

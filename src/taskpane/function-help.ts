@@ -1,6 +1,6 @@
 /** Help for a worksheet function, from its catalogue entry alone: texts only, shown by the pane. */
 import { NAMESPACE } from '../functions/catalogue';
-import { describeWord, type Given, type Word } from '../functions/word';
+import { describeParameter, type Given, type Parameter } from '../functions/parameter';
 import type { Example, WorksheetFunction } from '../functions/worksheet-function';
 
 export interface ArgumentHelp {
@@ -41,19 +41,21 @@ function exampleCall(name: string, { given }: Example): string {
   return `=${name}(${given.map(typed).join(', ')})`;
 }
 
-const mayBeLeftOut = (word: Word) => word.fallbackText !== undefined;
+const mayBeLeftOut = (parameter: Parameter) => parameter.fallbackText !== undefined;
 
 /** All texts of a function's help beyond those that its entry has ready. */
 export function functionHelp(entry: WorksheetFunction): FunctionHelp {
   const name = `${NAMESPACE}.${entry.id}`;
-  const written = entry.takes.map((word) => (mayBeLeftOut(word) ? `[${word.name}]` : word.name));
+  const written = entry.takes.map((parameter) =>
+    mayBeLeftOut(parameter) ? `[${parameter.name}]` : parameter.name,
+  );
   return {
     name,
     call: `=${name}(${written.join(', ')})`,
-    arguments: entry.takes.map((word) => ({
-      name: word.name,
-      mayBeLeftOut: mayBeLeftOut(word),
-      text: describeWord(word),
+    arguments: entry.takes.map((parameter) => ({
+      name: parameter.name,
+      mayBeLeftOut: mayBeLeftOut(parameter),
+      text: describeParameter(parameter),
     })),
     exampleCall: exampleCall(name, entry.example),
     exampleResult: typed(entry.example.result),

@@ -1,5 +1,5 @@
 /** What was made of a list, in words and elements, before anything is inserted. */
-import type { RunsReport } from '../hosts/xlsx/read';
+import type { RunsReport } from '../lists/read-runs';
 import { make } from './make';
 
 const counted = (runs: number) => (runs === 1 ? '1 run' : `${runs} runs`);

@@ -1,6 +1,6 @@
 /** "New schedule": adds a schedule sheet to the workbook. */
 import type { SheetHost } from '../hosts/sheet-host';
-import type { ScheduleFilling } from '../sheets/new-schedule';
+import type { ScheduleFilling } from '../sheets/book';
 import { commandButton } from './command-button';
 import { insertSchedule } from './insertion';
 import { make } from './make';

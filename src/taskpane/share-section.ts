@@ -1,6 +1,6 @@
 /** "Share a copy": the schedule in view as a workbook that computes without the add-in. */
 import type { SheetHost } from '../hosts/sheet-host';
-import type { StationContent } from '../sheets/new-schedule';
+import type { StationContent } from '../sheets/book';
 import { commandButton } from './command-button';
 import { download, fileNameOf, XLSX_TYPE } from './download';
 import { make } from './make';
@@ -11,7 +11,7 @@ const NO_SCHEDULE = 'The sheet in view is no run schedule. Bring one into view, 
 
 /** The schedule in view with what feeds it. Rejects with a sentence where there is none. */
 async function stationInView(host: SheetHost): Promise<StationContent> {
-  const { stationOf } = await import('../hosts/xlsx/reading/grids');
+  const { stationOf } = await import('../lists/grids');
   const inView = await host.activeGrid();
   const station = inView === null ? undefined : stationOf(await host.allGrids(), inView.sheetName);
   if (station === undefined) throw new Error(NO_SCHEDULE);

@@ -1,8 +1,8 @@
 /** How the schedule in view stands: its runs by verdict. */
 import type { SheetGrid } from '../hosts/sheet-host';
 import { VERDICT_JOINT, VERDICT_WORDS } from '../core/verdict';
-import { countVerdicts, readSchedule } from '../sheets/schedule-reading';
-import { SCHEDULE_WORDS } from '../sheets/schedule-words';
+import { countVerdicts, readSchedule } from '../sheets/schedule/reading';
+import { SCHEDULE_WORDS } from '../sheets/station/verdicts';
 
 /** How grave a verdict is, as the sheet colours it; "unfinished" has too little to be judged. */
 export type Gravity = 'ok' | 'over' | 'danger' | 'unfinished';

@@ -1,7 +1,7 @@
 /** "Take in a list": a shared workbook or a list of runs from a file, shown as understood before it is inserted. */
 import type { SheetHost } from '../hosts/sheet-host';
-import type { RunsReport } from '../hosts/xlsx/read';
-import { scheduleSheets } from '../sheets/new-schedule';
+import type { RunsReport } from '../lists/read-runs';
+import { scheduleSheets } from '../sheets/book';
 import { commandButton } from './command-button';
 import { reportElement, reportSentence } from './list-report';
 import { make } from './make';
@@ -37,7 +37,7 @@ export function takeInSection(host: SheetHost): Section {
 
   const read = async (file: File): Promise<string> => {
     // The reader and the library behind it are only loaded when a file is chosen.
-    const { readRuns } = await import('../hosts/xlsx/read');
+    const { readRuns } = await import('../lists/read-runs');
     const report = await readRuns(new Uint8Array(await file.arrayBuffer()), file.name);
     waiting = { fileName: file.name, report };
     shown.replaceChildren(reportElement(report), commands);

@@ -1,9 +1,9 @@
 /** The worst run of a schedule: where it stands, and why, in a sentence with its figures. */
 import { VERDICT_JOINT, VERDICT_WORDS } from '../core/verdict';
 import type { SheetGrid } from '../hosts/sheet-host';
-import type { Area } from '../sheets/area';
-import { readSchedule, rowArea, worstRow, type ReadRow } from '../sheets/schedule-reading';
-import { SCHEDULE_WORDS } from '../sheets/schedule-words';
+import type { Area } from '../sheets/plan/area';
+import { readSchedule, rowArea, worstRow, type ReadRow } from '../sheets/schedule/reading';
+import { SCHEDULE_WORDS } from '../sheets/station/verdicts';
 import { verdictInWords, type VerdictWord } from './standing';
 
 export interface WorstRun {

@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/functions/catalogue';
-import { CAUTIONS } from '../../src/sheets/cautions';
+import { CAUTIONS } from '../../src/sheets/plan/cautions';
 import { scheduleGrid } from '../taskpane/stand-in-host';
 import { sidewaysPx, violations } from './accessibility';
 import { launchBrowser, openPage } from './browser';

@@ -1,8 +1,8 @@
 import type { Browser, Locator } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { countVerdicts, readSchedule, worstRow } from '../../src/sheets/schedule-reading';
-import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule-columns';
-import { cellAddress } from '../../src/sheets/area';
+import { countVerdicts, readSchedule, worstRow } from '../../src/sheets/schedule/reading';
+import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';
+import { cellAddress } from '../../src/sheets/plan/area';
 import { sidewaysPx, violations } from './accessibility';
 import { launchBrowser } from './browser';
 import { openWorkbench, type WorkbenchPage } from './workbench-page';

@@ -1,16 +1,16 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/functions/catalogue';
-import { newSchedule } from '../../src/sheets/new-schedule';
-import { cellAddress } from '../../src/sheets/area';
-import { DEMO } from '../../src/sheets/demo';
-import type { ShownKey } from '../../src/sheets/schedule-keys';
+import { newSchedule } from '../../src/sheets/book';
+import { cellAddress } from '../../src/sheets/plan/area';
+import { DEMO } from '../../src/sheets/station/demo';
+import type { ShownKey } from '../../src/sheets/station/schedule-keys';
 import {
   readSchedule,
   type ReadRow,
   type ScheduleReading,
-} from '../../src/sheets/schedule-reading';
-import type { SheetPlan } from '../../src/sheets/plan';
+} from '../../src/sheets/schedule/reading';
+import type { SheetPlan } from '../../src/sheets/plan/plan';
 import { call, callNumber } from '../functions/call';
 import { HOSTILE, hostileCases } from '../hosts/workbench/hostile-cases';
 import { launchBrowser } from './browser';

@@ -1,6 +1,15 @@
 /** The layers of the source as lint rules: arrows point one way, and the core knows no platform. */
 /** From the bottom up; each may know those before it. */
-const LAYERS = ['core', 'functions', 'sheets', 'hosts', 'taskpane', 'workbench'];
+const LAYERS = [
+  'core',
+  'functions',
+  'sheets',
+  'lists',
+  'hosts',
+  'taskpane',
+  'workbench',
+  'command',
+];
 
 /** Layers that are plain TypeScript: no package, no platform, nothing loaded later. */
 const PURE = new Set(['core', 'functions', 'sheets']);

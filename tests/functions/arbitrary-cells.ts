@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { CATALOGUE } from '../../src/functions/catalogue';
 import { CellError, ERROR_CODES, type Cell } from '../../src/functions/cell';
-import type { Word } from '../../src/functions/word';
+import type { Parameter } from '../../src/functions/parameter';
 
 const HUGE = 32_767; // the most characters a cell of Excel holds
 
@@ -109,15 +109,18 @@ export const hostileCell: fc.Arbitrary<Cell> = fc.oneof(
 /** Every value that an example of the catalogue gives an argument of that name, in whatever function. */
 const EXAMPLES_BY_WORD = new Map<string, Cell[]>();
 for (const { takes, example } of CATALOGUE) {
-  for (const [index, word] of takes.entries()) {
+  for (const [index, parameter] of takes.entries()) {
     const given = example.given[index] ?? null;
     const cells = Array.isArray(given) ? (given as Cell[][]).flat() : [given as Cell];
-    EXAMPLES_BY_WORD.set(word.name, [...(EXAMPLES_BY_WORD.get(word.name) ?? []), ...cells]);
+    EXAMPLES_BY_WORD.set(parameter.name, [
+      ...(EXAMPLES_BY_WORD.get(parameter.name) ?? []),
+      ...cells,
+    ]);
   }
 }
 
-/** A number that a word's bounds allow, of a size people meet. */
-function numberWithin({ least, above, most, below, whole }: NonNullable<Word['bounds']>) {
+/** A number that a parameter's bounds allow, of a size people meet. */
+function numberWithin({ least, above, most, below, whole }: NonNullable<Parameter['bounds']>) {
   const min = least ?? above ?? -1000;
   const max = most ?? below ?? Math.max(1000, min + 1000);
   if (whole === true) return fc.integer({ min: Math.ceil(min), max: Math.floor(max) });
@@ -130,45 +133,48 @@ function numberWithin({ least, above, most, below, whole }: NonNullable<Word['bo
   });
 }
 
-/** A cell that a word is meant for, by its own description; an optional word's may be blank. */
-export function soundCell(word: Word): fc.Arbitrary<Cell> {
-  const seen = (EXAMPLES_BY_WORD.get(word.name) ?? []).filter((cell) => cell !== null);
+/** A cell that a parameter is meant for, by its own description; an optional parameter's may be blank. */
+export function soundCell(parameter: Parameter): fc.Arbitrary<Cell> {
+  const seen = (EXAMPLES_BY_WORD.get(parameter.name) ?? []).filter((cell) => cell !== null);
   const kinds: fc.Arbitrary<Cell>[] = [];
   if (seen.length > 0) kinds.push(fc.constantFrom(...seen));
-  if (word.choices !== undefined) kinds.push(fc.constantFrom(...word.choices));
-  if (word.bounds !== undefined) kinds.push(numberWithin(word.bounds));
-  if (word.fallbackText !== undefined) kinds.push(fc.constant(null));
-  if (kinds.length === 0) throw new Error(`no example gives a value for ${word.name}`);
+  if (parameter.choices !== undefined) kinds.push(fc.constantFrom(...parameter.choices));
+  if (parameter.bounds !== undefined) kinds.push(numberWithin(parameter.bounds));
+  if (parameter.fallbackText !== undefined) kinds.push(fc.constant(null));
+  if (kinds.length === 0) throw new Error(`no example gives a value for ${parameter.name}`);
   return fc.oneof(...kinds);
 }
 
 /**
- * Mostly what the word is meant for, so that calls get past reading; hostile one time in
+ * Mostly what the parameter is meant for, so that calls get past reading; hostile one time in
  * eleven.
  */
-export function mixedCell(word: Word): fc.Arbitrary<Cell> {
+export function mixedCell(parameter: Parameter): fc.Arbitrary<Cell> {
   return fc.oneof(
-    { weight: 10, arbitrary: soundCell(word) },
+    { weight: 10, arbitrary: soundCell(parameter) },
     { weight: 1, arbitrary: hostileCell },
   );
 }
 
-/** Whether a word takes a column whose rows belong together, as those of list functions do. */
-const takesColumn = (word: Word) => 'column' in word;
+/** Whether a parameter takes a column whose rows belong together, as those of list functions do. */
+const takesColumn = (parameter: Parameter) => 'column' in parameter;
 
 /** Whether a function reads whole lists rather than cell by cell. */
-export const readsLists = (takes: readonly Word[]) => takes.some(takesColumn);
+export const readsLists = (takes: readonly Parameter[]) => takes.some(takesColumn);
 
 /**
- * A small range for one of a function's words, ragged at times, empty now and then. List functions mostly get what they
+ * A small range for one of a function's parameters, ragged at times, empty now and then. List functions mostly get what they
  * are meant for, three rows a column and one cell where one value belongs: they refuse anything else as a whole.
  */
-export function mixedRange(word: Word, takes: readonly Word[]): fc.Arbitrary<Cell[][]> {
-  const cell = mixedCell(word);
+export function mixedRange(
+  parameter: Parameter,
+  takes: readonly Parameter[],
+): fc.Arbitrary<Cell[][]> {
+  const cell = mixedCell(parameter);
   const row = fc.tuple(cell);
   const meant: fc.Arbitrary<Cell[][]> = !readsLists(takes)
     ? fc.array(fc.array(cell, { minLength: 1, maxLength: 3 }), { minLength: 1, maxLength: 3 })
-    : takesColumn(word)
+    : takesColumn(parameter)
       ? fc.tuple(row, row, row)
       : fc.tuple(row);
   return fc.oneof(

@@ -31,7 +31,9 @@ test('there is something to check, and the list functions are not part of it', (
 
 describe.each(named(CELL_BY_CELL))('%s', (_id, entry) => {
   test('array results equal one-cell results; where a range ran out, #N/A names it', () => {
-    const ranges = fc.tuple<Cell[][][]>(...entry.takes.map((word) => rectangle(mixedCell(word))));
+    const ranges = fc.tuple<Cell[][][]>(
+      ...entry.takes.map((parameter) => rectangle(mixedCell(parameter))),
+    );
     checkProperty(
       fc.property(ranges, (given) => {
         const result = entry.evaluate(given);
@@ -147,9 +149,9 @@ describe('an error in one row is an error in that row alone', () => {
   });
 });
 
-describe('words that are read alike in every function', () => {
+describe('parameters that are read alike in every function', () => {
   const cells = CELL_BY_CELL.flatMap((entry) =>
-    entry.takes.map((word, index) => [entry.id, word.name, entry, index] as const),
+    entry.takes.map((parameter, index) => [entry.id, parameter.name, entry, index] as const),
   );
   const withCell = (entry: WorksheetFunction, index: number, cell: Cell) => {
     const given = entry.takes.map((_, at): Cell => {
@@ -178,7 +180,7 @@ describe('words that are read alike in every function', () => {
   );
 
   test.each(cells.filter(([, , entry, index]) => entry.takes[index]!.choices !== undefined))(
-    '%s, %s: an unknown word is #VALUE! and the sentence lists those that are known',
+    '%s, %s: an unknown parameter is #VALUE! and the sentence lists those that are known',
     (_id, name, entry, index) => {
       const answer = withCell(entry, index, 'furlong');
       expect(answer).toMatchObject({ code: '#VALUE!' });

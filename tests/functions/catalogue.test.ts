@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/functions/catalogue';
 import type { WorksheetFunction } from '../../src/functions/worksheet-function';
-import { describeWord } from '../../src/functions/word';
+import { describeParameter } from '../../src/functions/parameter';
 import type { Matrix } from '../../src/functions/cell';
 
 /** Digits to which an example's printed number is good. */
@@ -33,17 +33,17 @@ describe.each(CATALOGUE.map((entry) => [entry.id, entry] as const))('%s', (_id, 
     for (const text of [entry.summary, entry.gives, entry.source]) {
       expect(text.length).toBeGreaterThan(3);
     }
-    for (const word of entry.takes) {
-      expect(word.meaning).toMatch(/\.$/);
-      expect(describeWord(word).length).toBeLessThanOrEqual(255);
-      if ('fallback' in word) expect(describeWord(word)).toContain('Default: ');
+    for (const parameter of entry.takes) {
+      expect(parameter.meaning).toMatch(/\.$/);
+      expect(describeParameter(parameter).length).toBeLessThanOrEqual(255);
+      if ('fallback' in parameter) expect(describeParameter(parameter)).toContain('Default: ');
     }
   });
 
-  test('optional arguments come last, and no word twice', () => {
-    const optional = entry.takes.map((word) => word.fallbackText !== undefined);
+  test('optional arguments come last, and no parameter twice', () => {
+    const optional = entry.takes.map((parameter) => parameter.fallbackText !== undefined);
     expect(optional).toEqual([...optional].sort((a, b) => Number(a) - Number(b)));
-    const names = entry.takes.map((word) => word.name);
+    const names = entry.takes.map((parameter) => parameter.name);
     expect(new Set(names).size).toBe(names.length);
   });
 });

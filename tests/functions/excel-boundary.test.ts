@@ -5,7 +5,7 @@ import { CATALOGUE } from '../../src/functions/catalogue';
 import { CellError, ERROR_CODES, type Matrix, type ResultMatrix } from '../../src/functions/cell';
 import { cellFromExcel, excelFunction, matrixFromExcel } from '../../src/functions/excel-boundary';
 import { matrixToExcel } from '../../src/functions/excel-boundary';
-import { numberWord, optional } from '../../src/functions/word';
+import { numberParameter, optional } from '../../src/functions/parameter';
 import type { WorksheetFunction } from '../../src/functions/worksheet-function';
 
 const CODES = {
@@ -43,7 +43,7 @@ afterAll(() => {
 
 /** A function that hands back the first argument it was given, so that a test sees what arrived. */
 function entryThat(evaluate: (given: readonly (Matrix | undefined)[]) => ResultMatrix) {
-  const amps = numberWord('amps', 'Current, A.');
+  const amps = numberParameter('amps', 'Current, A.');
   return {
     id: 'SAMPLE',
     topic: 'Run',

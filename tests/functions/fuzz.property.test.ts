@@ -103,7 +103,7 @@ describe.each(CATALOGUE.map((entry) => [entry.id, entry] as const))('%s', (_id, 
     () => {
       const tally: Tally = { errors: 0, answers: 0 };
       const ranges = fc.tuple<Cell[][][]>(
-        ...entry.takes.map((word) => mixedRange(word, entry.takes)),
+        ...entry.takes.map((parameter) => mixedRange(parameter, entry.takes)),
       );
       checkProperty(
         fc.property(givenSome(ranges, count), (given) => {

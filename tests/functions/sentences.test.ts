@@ -6,7 +6,7 @@ import { call, callNumber, callRange, type TestArgument } from './call';
 type Call = readonly [string, ...TestArgument[]];
 const answer = ([id, ...given]: Call) => call(id, ...given);
 
-describe('#VALUE!: of the wrong kind, an unknown word, or outside what physics allows', () => {
+describe('#VALUE!: of the wrong kind, an unknown parameter, or outside what physics allows', () => {
   test.each<readonly [Call, string]>([
     [
       ['CONDUCTOR_AREA', 2.5],

@@ -1,6 +1,6 @@
 /** A sheet with nothing on it, for tests to add to. */
-import { area } from '../../src/sheets/area';
-import type { SheetPlan } from '../../src/sheets/plan';
+import { area } from '../../src/sheets/plan/area';
+import type { SheetPlan } from '../../src/sheets/plan/plan';
 
 export const BARE_PLAN: SheetPlan = {
   name: 'Runs',

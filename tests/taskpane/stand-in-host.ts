@@ -6,11 +6,11 @@ import type {
   SheetHost,
   TakenNames,
 } from '../../src/hosts/sheet-host';
-import type { Area } from '../../src/sheets/area';
-import type { SheetPlan } from '../../src/sheets/plan';
-import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule-columns';
-import { SHOWN_KEYS } from '../../src/sheets/schedule-keys';
-import type { ReadRow } from '../../src/sheets/schedule-reading';
+import type { Area } from '../../src/sheets/plan/area';
+import type { SheetPlan } from '../../src/sheets/plan/plan';
+import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';
+import { SHOWN_KEYS } from '../../src/sheets/station/schedule-keys';
+import type { ReadRow } from '../../src/sheets/schedule/reading';
 
 export class StandInHost implements SheetHost {
   readonly references = 'cells';

@@ -1,17 +1,17 @@
 /** Every computed cell of a recalculated workbook beside the functions' own value. */
 import { CellError, type ResultCell } from '../../src/functions/cell';
-import type { StationContent } from '../../src/sheets/new-schedule';
-import { scheduleNames } from '../../src/sheets/naming';
+import type { StationContent } from '../../src/sheets/book';
+import { scheduleNames } from '../../src/sheets/station/naming';
 import { VERDICT_JOINT } from '../../src/core/verdict';
-import { PROTECTION_ROW, protectionColumn } from '../../src/sheets/protection-layout';
-import { SCHEDULE_WORDS } from '../../src/sheets/schedule-words';
-import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule-columns';
-import { SCHEDULE_FORMULAS, type FormulaKey } from '../../src/sheets/schedule-formulas';
-import { columnOf, ROW } from '../../src/sheets/schedule-layout';
+import { PROTECTION_ROW, protectionColumn } from '../../src/sheets/protection/layout';
+import { SCHEDULE_WORDS } from '../../src/sheets/station/verdicts';
+import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';
+import { SCHEDULE_FORMULAS, type FormulaKey } from '../../src/sheets/schedule/formulas';
+import { columnOf, ROW } from '../../src/sheets/schedule/layout';
 import { stationValues, type RunValues } from '../../src/sheets/schedule-values';
-import { sharedWorkbook } from '../../src/sheets/shared-workbook';
-import { SUPPLY_CELLS, SUPPLY_KEYS, type SupplyKey } from '../../src/sheets/supply-cells';
-import { DUTY, DUTY_HEADINGS } from '../../src/sheets/supply-sheet';
+import { sharedWorkbook } from '../../src/sheets/without-add-in/shared-workbook';
+import { SUPPLY_CELLS, SUPPLY_KEYS, type SupplyKey } from '../../src/sheets/supply/cells';
+import { DUTY, DUTY_HEADINGS } from '../../src/sheets/supply/sheet';
 import type { PlainCell, WorkbookCells } from './cells';
 
 /** The two may differ by this much of the larger, for numbers. */

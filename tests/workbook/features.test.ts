@@ -1,10 +1,10 @@
 import ExcelJS from 'exceljs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { writeWorkbook } from '../../src/hosts/xlsx/write';
-import { area, areaAddress } from '../../src/sheets/area';
-import { DEMO } from '../../src/sheets/demo';
-import type { SheetPlan } from '../../src/sheets/plan';
-import { sharedWorkbook } from '../../src/sheets/shared-workbook';
+import { area, areaAddress } from '../../src/sheets/plan/area';
+import { DEMO } from '../../src/sheets/station/demo';
+import type { SheetPlan } from '../../src/sheets/plan/plan';
+import { sharedWorkbook } from '../../src/sheets/without-add-in/shared-workbook';
 import { recalculated } from './libreoffice';
 
 const PLANS = sharedWorkbook(DEMO);

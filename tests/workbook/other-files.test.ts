@@ -1,9 +1,9 @@
 /** What other programs make of a shared workbook, and what the reader says to that. */
 import { beforeAll, describe, expect, it } from 'vitest';
-import { readRuns, UnreadableFile } from '../../src/hosts/xlsx/read';
+import { readRuns, UnreadableFile } from '../../src/lists/read-runs';
 import { writeWorkbook } from '../../src/hosts/xlsx/write';
-import { DEMO } from '../../src/sheets/demo';
-import { sharedWorkbook } from '../../src/sheets/shared-workbook';
+import { DEMO } from '../../src/sheets/station/demo';
+import { sharedWorkbook } from '../../src/sheets/without-add-in/shared-workbook';
 import { savedAs } from './libreoffice';
 
 describe('a shared workbook saved by LibreOffice', { timeout: 120_000 }, () => {

@@ -3,17 +3,17 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { writeWorkbook } from '../../src/hosts/xlsx/write';
-import { DEMO } from '../../src/sheets/demo';
-import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule-columns';
-import { SHOWN_KEYS } from '../../src/sheets/schedule-keys';
-import { sharedWorkbook } from '../../src/sheets/shared-workbook';
+import { DEMO } from '../../src/sheets/station/demo';
+import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';
+import { SHOWN_KEYS } from '../../src/sheets/station/schedule-keys';
+import { sharedWorkbook } from '../../src/sheets/without-add-in/shared-workbook';
 import { runDebianTool } from '../published/debian-tool';
 import { generatedStations } from './generated-stations';
 import { printed } from './libreoffice';
 
 const A4_ACROSS_PT = { width: 841.89, height: 595.28 };
 
-interface Word {
+interface Parameter {
   readonly text: string;
   readonly right: number;
 }
@@ -21,7 +21,7 @@ interface Word {
 interface Page {
   readonly width: number;
   readonly height: number;
-  readonly words: readonly Word[];
+  readonly words: readonly Parameter[];
 }
 
 /** Words of a PDF with their places, page by page. */

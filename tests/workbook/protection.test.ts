@@ -2,21 +2,21 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { FUSE_TYPES } from '../../src/core/tables/iso-8820-types';
 import { writeWorkbook } from '../../src/hosts/xlsx/write';
-import { DEMO } from '../../src/sheets/demo';
-import { scheduleNames } from '../../src/sheets/naming';
-import type { StationContent } from '../../src/sheets/new-schedule';
-import { PROTECTION_COLUMNS } from '../../src/sheets/protection-columns';
-import { PROTECTION_CELL_KEYS, PROTECTION_KEYS } from '../../src/sheets/protection-keys';
+import { DEMO } from '../../src/sheets/station/demo';
+import { scheduleNames } from '../../src/sheets/station/naming';
+import type { StationContent } from '../../src/sheets/book';
+import { PROTECTION_COLUMNS } from '../../src/sheets/protection/columns';
+import { PROTECTION_CELL_KEYS, PROTECTION_KEYS } from '../../src/sheets/station/protection-keys';
 import {
   PROTECTION_ROW,
   protectionCell,
   protectionColumn,
-} from '../../src/sheets/protection-layout';
-import type { ScheduleRun } from '../../src/sheets/schedule-run';
-import { columnOf, ROW } from '../../src/sheets/schedule-layout';
+} from '../../src/sheets/protection/layout';
+import type { ScheduleRun } from '../../src/sheets/station/run';
+import { columnOf, ROW } from '../../src/sheets/schedule/layout';
 import { stationValues } from '../../src/sheets/schedule-values';
-import { SCHEDULE_WORDS } from '../../src/sheets/schedule-words';
-import { sharedWorkbook } from '../../src/sheets/shared-workbook';
+import { SCHEDULE_WORDS } from '../../src/sheets/station/verdicts';
+import { sharedWorkbook } from '../../src/sheets/without-add-in/shared-workbook';
 import { cellsOf, type WorkbookCells } from './cells';
 import { distance, RELATIVE } from './comparison';
 import { generatedStations } from './generated-stations';

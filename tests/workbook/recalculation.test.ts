@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { area } from '../../src/sheets/area';
-import type { CellContent, SheetPlan } from '../../src/sheets/plan';
+import { area } from '../../src/sheets/plan/area';
+import type { CellContent, SheetPlan } from '../../src/sheets/plan/plan';
 import { writeWorkbook } from '../../src/hosts/xlsx/write';
 import { cellsOf } from './cells';
 import { recalculated } from './libreoffice';

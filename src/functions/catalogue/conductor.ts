@@ -6,8 +6,8 @@ import { toMetres } from '../../core/length';
 import { isRefusal } from '../../core/outcome';
 import { formatSize, sizeAreaMm2, sizeInSeries } from '../../core/size';
 import { perCell } from '../worksheet-function';
-import * as word from '../words';
-import { insulationMm, steadyAmps, stillAirC } from '../words-protection';
+import * as parameter from '../parameters/run';
+import { insulationMm, steadyAmps, stillAirC } from '../parameters/protection';
 
 const RESISTANCE_SOURCE =
   'AWG: geometry of ASTM B258, resistivity of IEC 60028 (IACS), as solid metal (stranded is about 2 % more); mm2: IEC 60228 maximum at 20 degC where it lists the size.';
@@ -19,7 +19,7 @@ export const CONDUCTOR_FUNCTIONS = [
     id: 'CONDUCTOR_OHMS',
     topic: 'Conductor',
     summary: 'Resistance of one conductor of a length, at its temperature.',
-    takes: [word.size, word.length, word.unit, word.material, word.tempC],
+    takes: [parameter.size, parameter.length, parameter.unit, parameter.material, parameter.tempC],
     gives: 'Ohms of one conductor.',
     example: { given: ['12 AWG', 1000, 'ft'], result: 1.588 },
     source: RESISTANCE_SOURCE,
@@ -30,7 +30,7 @@ export const CONDUCTOR_FUNCTIONS = [
     id: 'CONDUCTOR_AREA',
     topic: 'Conductor',
     summary: 'Metal area of a conductor.',
-    takes: [word.size],
+    takes: [parameter.size],
     gives: 'Area in mm2.',
     example: { given: ['12 AWG'], result: 3.309 },
     source: 'ASTM B258: d = 0.127 mm x 92^((36 - n) / 39).',
@@ -40,7 +40,7 @@ export const CONDUCTOR_FUNCTIONS = [
     id: 'CONDUCTOR_MASS',
     topic: 'Conductor',
     summary: 'Metal in one conductor of a length, without its insulation.',
-    takes: [word.size, word.length, word.unit, word.material],
+    takes: [parameter.size, parameter.length, parameter.unit, parameter.material],
     gives: 'Kilograms of metal.',
     example: { given: ['6 mm2', 10, 'm'], result: 0.5334 },
     source: 'Area x length x density; copper 8.89 g/cm3 (IACS).',
@@ -52,7 +52,7 @@ export const CONDUCTOR_FUNCTIONS = [
     topic: 'Conductor',
     summary:
       'Steady temperature of one insulated conductor alone in still air; two side by side, or a bundle, run hotter.',
-    takes: [steadyAmps, word.size, stillAirC, insulationMm, word.material],
+    takes: [steadyAmps, parameter.size, stillAirC, insulationMm, parameter.material],
     gives: 'Degrees Celsius of the metal; #N/A where it would pass 300.',
     example: { given: [30, '10 AWG'], result: 47.23 },
     source:
@@ -69,7 +69,7 @@ export const CONDUCTOR_FUNCTIONS = [
     id: 'SIZE_AS',
     topic: 'Conductor',
     summary: 'The nearest size of another series that is not thinner.',
-    takes: [word.size, word.seriesWanted],
+    takes: [parameter.size, parameter.seriesWanted],
     gives: 'A size as text, such as "6 mm2".',
     example: { given: ['10 AWG', 'mm2'], result: '6 mm2' },
     source: 'Metal areas of ASTM B258 and nominal areas of IEC 60228.',
@@ -84,12 +84,12 @@ export const CONDUCTOR_FUNCTIONS = [
     summary:
       'Current a conductor may carry for heat, from the published tables and their corrections.',
     takes: [
-      word.size,
-      word.insulationC,
-      word.ambientC,
-      word.conductors,
-      word.installed,
-      word.material,
+      parameter.size,
+      parameter.insulationC,
+      parameter.ambientC,
+      parameter.conductors,
+      parameter.installed,
+      parameter.material,
     ],
     gives: 'Amps; #N/A where the table has no row.',
     example: { given: ['10 AWG', 75, 40], result: 30.87 },

@@ -7,8 +7,8 @@ import { isRefusal } from '../../core/outcome';
 import { FUSE_TYPE_SENTENCE } from '../../core/tables/iso-8820-types';
 import { withstandSeconds } from '../../core/withstand';
 import { perCell } from '../worksheet-function';
-import * as word from '../words';
-import * as protection from '../words-protection';
+import * as parameter from '../parameters/run';
+import * as protection from '../parameters/protection';
 
 const ADIABATIC_SOURCE =
   'I^2 t = (k S)^2, IEC 60364-5-54 and IEC 60949; no heat leaves the metal, which is cautious beyond about 5 s, and its limits are published for up to 5 s.';
@@ -20,14 +20,14 @@ export const PROTECTION_FUNCTIONS = [
     topic: 'Protection',
     summary: 'Smallest standard fuse that carries the load and still protects the conductor.',
     takes: [
-      word.amps,
-      word.size,
-      word.insulationC,
-      word.ambientC,
-      word.conductors,
-      word.installed,
-      word.material,
-      word.continuous,
+      parameter.amps,
+      parameter.size,
+      parameter.insulationC,
+      parameter.ambientC,
+      parameter.conductors,
+      parameter.installed,
+      parameter.material,
+      parameter.continuous,
     ],
     gives:
       'Rating in amps; #N/A where the load wants more than the conductor may carry, or than any rating.',
@@ -49,7 +49,7 @@ export const PROTECTION_FUNCTIONS = [
     id: 'FAULT_AMPS',
     topic: 'Protection',
     summary: 'Current of a dead short at the far end of a run.',
-    takes: [word.volts, protection.sourceMilliohms, word.ohms],
+    takes: [parameter.volts, protection.sourceMilliohms, parameter.ohms],
     gives: 'Amps.',
     example: { given: [12.8, 20, 0.108], result: 100 },
     source:
@@ -60,7 +60,13 @@ export const PROTECTION_FUNCTIONS = [
     id: 'WITHSTAND_SECONDS',
     topic: 'Protection',
     summary: 'How long a conductor bears a short circuit before its insulation is hurt.',
-    takes: [word.size, protection.shortAmps, protection.startC, protection.limitC, word.material],
+    takes: [
+      parameter.size,
+      protection.shortAmps,
+      protection.startC,
+      protection.limitC,
+      parameter.material,
+    ],
     gives: 'Seconds.',
     example: { given: ['12 AWG', 300], result: 1.604 },
     source: ADIABATIC_SOURCE,
@@ -85,11 +91,11 @@ export const PROTECTION_FUNCTIONS = [
       'Whether a blade fuse opens before a short circuit hurts the conductor, by the published limits.',
     takes: [
       protection.rating,
-      word.size,
+      parameter.size,
       protection.faultAmps,
       protection.startC,
       protection.limitC,
-      word.material,
+      parameter.material,
     ],
     gives:
       'TRUE or FALSE. FALSE also where the fault is too weak to open the fuse (under 1.35 times its rating) or above 1000 A, the most that blade fuses are proved to break.',

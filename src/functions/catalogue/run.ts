@@ -13,19 +13,19 @@ import { isRefusal } from '../../core/outcome';
 import { formatSize } from '../../core/size';
 import { runVerdict } from '../../core/verdict';
 import { perCell, type ValuesOf } from '../worksheet-function';
-import * as word from '../words';
+import * as parameter from '../parameters/run';
 
 const OHMS_LAW = "Ohm's law over both conductors and the joints; resistances as in CONDUCTOR_OHMS.";
 
-/** The words that describe a run's conductors beyond its size. */
-const CONDUCTOR_WORDS = [word.material, word.tempC, word.jointMilliohms] as const;
-/** The words that set a run's ampacity and fuse. */
+/** The parameters that describe a run's conductors beyond its size. */
+const CONDUCTOR_WORDS = [parameter.material, parameter.tempC, parameter.jointMilliohms] as const;
+/** The parameters that set a run's ampacity and fuse. */
 const AMPACITY_WORDS = [
-  word.insulationC,
-  word.ambientC,
-  word.conductors,
-  word.installed,
-  word.continuous,
+  parameter.insulationC,
+  parameter.ambientC,
+  parameter.conductors,
+  parameter.installed,
+  parameter.continuous,
 ] as const;
 
 type ConductorValues = ValuesOf<typeof CONDUCTOR_WORDS>;
@@ -64,14 +64,14 @@ function demand(values: DemandValues): RunDemand {
 }
 
 const GAUGE_WORDS = [
-  word.amps,
-  word.length,
-  word.unit,
-  word.volts,
-  word.maxDrop,
+  parameter.amps,
+  parameter.length,
+  parameter.unit,
+  parameter.volts,
+  parameter.maxDrop,
   ...CONDUCTOR_WORDS,
   ...AMPACITY_WORDS,
-  word.series,
+  parameter.series,
 ] as const;
 
 export const RUN_FUNCTIONS = [
@@ -79,7 +79,7 @@ export const RUN_FUNCTIONS = [
     id: 'RUN_OHMS',
     topic: 'Run',
     summary: 'Resistance of a run: both conductors and the joints.',
-    takes: [word.length, word.unit, word.size, ...CONDUCTOR_WORDS],
+    takes: [parameter.length, parameter.unit, parameter.size, ...CONDUCTOR_WORDS],
     gives: 'Ohms.',
     example: { given: [6, 'ft', '12 AWG'], result: 0.01906 },
     source: OHMS_LAW,
@@ -89,7 +89,7 @@ export const RUN_FUNCTIONS = [
     id: 'DCDROP',
     topic: 'Run',
     summary: 'Volts lost in a run, there and back.',
-    takes: [word.amps, word.length, word.unit, word.size, ...CONDUCTOR_WORDS],
+    takes: [parameter.amps, parameter.length, parameter.unit, parameter.size, ...CONDUCTOR_WORDS],
     gives: 'Volts.',
     example: { given: [20, 6, 'ft', '12 AWG'], result: 0.3812 },
     source: OHMS_LAW,
@@ -99,7 +99,14 @@ export const RUN_FUNCTIONS = [
     id: 'DCDROP_PCT',
     topic: 'Run',
     summary: 'Share of the source voltage lost in a run.',
-    takes: [word.amps, word.length, word.unit, word.size, word.volts, ...CONDUCTOR_WORDS],
+    takes: [
+      parameter.amps,
+      parameter.length,
+      parameter.unit,
+      parameter.size,
+      parameter.volts,
+      ...CONDUCTOR_WORDS,
+    ],
     gives: 'A share: 0.0293 is 2.93 %.',
     example: { given: [20, 6, 'ft', '12 AWG', 13], result: 0.02932 },
     source: OHMS_LAW,
@@ -109,7 +116,14 @@ export const RUN_FUNCTIONS = [
     id: 'LOAD_VOLTS',
     topic: 'Run',
     summary: 'Volts left at the load.',
-    takes: [word.volts, word.amps, word.length, word.unit, word.size, ...CONDUCTOR_WORDS],
+    takes: [
+      parameter.volts,
+      parameter.amps,
+      parameter.length,
+      parameter.unit,
+      parameter.size,
+      ...CONDUCTOR_WORDS,
+    ],
     gives: 'Volts; #N/A where the run would lose more than the source has.',
     example: { given: [13, 20, 6, 'ft', '12 AWG'], result: 12.62 },
     source: OHMS_LAW,
@@ -120,7 +134,7 @@ export const RUN_FUNCTIONS = [
     topic: 'Run',
     summary:
       'Current that a load of steady power draws through a resistance: more as its volts sink.',
-    takes: [word.watts, word.volts, word.ohms],
+    takes: [parameter.watts, parameter.volts, parameter.ohms],
     gives: 'Amps; #N/A where the cable cannot deliver the power.',
     example: { given: [100, 12, 0.1], result: 9.01 },
     source: 'The smaller root of I (V - I R) = P.',
@@ -130,7 +144,7 @@ export const RUN_FUNCTIONS = [
     id: 'LOSS_WATTS',
     topic: 'Run',
     summary: 'Heat that a current makes in a run.',
-    takes: [word.amps, word.ohms],
+    takes: [parameter.amps, parameter.ohms],
     gives: 'Watts.',
     example: { given: [20, 0.019], result: 7.6 },
     source: "Joule's law, I squared R.",
@@ -140,7 +154,14 @@ export const RUN_FUNCTIONS = [
     id: 'MAX_LENGTH',
     topic: 'Run',
     summary: 'Longest one-way length that keeps the drop within the target.',
-    takes: [word.amps, word.unit, word.size, word.volts, word.maxDrop, ...CONDUCTOR_WORDS],
+    takes: [
+      parameter.amps,
+      parameter.unit,
+      parameter.size,
+      parameter.volts,
+      parameter.maxDrop,
+      ...CONDUCTOR_WORDS,
+    ],
     gives: 'Length in the unit given.',
     example: { given: [20, 'ft', '12 AWG', 13, 0.03], result: 6.139 },
     source: OHMS_LAW,
@@ -157,7 +178,14 @@ export const RUN_FUNCTIONS = [
     id: 'MAX_AMPS',
     topic: 'Run',
     summary: 'Most current that keeps the drop within the target; says nothing about heat.',
-    takes: [word.length, word.unit, word.size, word.volts, word.maxDrop, ...CONDUCTOR_WORDS],
+    takes: [
+      parameter.length,
+      parameter.unit,
+      parameter.size,
+      parameter.volts,
+      parameter.maxDrop,
+      ...CONDUCTOR_WORDS,
+    ],
     gives: 'Amps.',
     example: { given: [6, 'ft', '12 AWG', 13, 0.03], result: 20.46 },
     source: OHMS_LAW,
@@ -196,12 +224,12 @@ export const RUN_FUNCTIONS = [
     topic: 'Run',
     summary: 'Whether a run of a given size holds: drop, heat and fuse.',
     takes: [
-      word.amps,
-      word.length,
-      word.unit,
-      word.volts,
-      word.maxDrop,
-      word.size,
+      parameter.amps,
+      parameter.length,
+      parameter.unit,
+      parameter.volts,
+      parameter.maxDrop,
+      parameter.size,
       ...CONDUCTOR_WORDS,
       ...AMPACITY_WORDS,
     ],

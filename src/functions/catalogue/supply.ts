@@ -7,7 +7,7 @@ import type { Outcome } from '../../core/outcome';
 import { pvColdVolts, pvDesignAmps } from '../../core/solar';
 import { inColumn, overList, perList } from '../list-function';
 import { perCell } from '../worksheet-function';
-import * as supply from '../words-supply';
+import * as supply from '../parameters/supply';
 
 const KIRCHHOFF = "Kirchhoff's current law over the tree of runs.";
 

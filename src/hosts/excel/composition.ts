@@ -1,6 +1,6 @@
 /** A plan's blocks laid over one another: what each cell finally holds, and in which format. */
-import { area, type Area } from '../../sheets/area';
-import type { CellContent, SheetPlan } from '../../sheets/plan';
+import { area, type Area } from '../../sheets/plan/area';
+import type { CellContent, SheetPlan } from '../../sheets/plan/plan';
 import { writtenText } from './written-text';
 
 /** What Office takes for a cell; null leaves the cell as it is. */

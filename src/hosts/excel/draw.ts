@@ -4,7 +4,7 @@
  * number formats before values, since a text format decides how a value is read; tables over their filled cells,
  * since filling a table grows slow; formulas after every sheet, name and table that they may refer to.
  */
-import type { SheetPlan } from '../../sheets/plan';
+import type { SheetPlan } from '../../sheets/plan/plan';
 import { bodyColumn, compose, type Composition, type Write } from './composition';
 import { applyEntry, applyNote } from './entries';
 import { applyHighlight } from './highlights';

@@ -1,5 +1,5 @@
 /** What may be typed into cells, and the notes at headings, as data validation. */
-import type { EntryPlan, NotePlan } from '../../sheets/plan';
+import type { EntryPlan, NotePlan } from '../../sheets/plan/plan';
 
 /** Excel's limits for a prompt and for a list that is written out in the rule. */
 export const PROMPT_TITLE_LIMIT = 32;

@@ -1,6 +1,6 @@
 /** The spreadsheet is Excel itself: a SheetHost over Office.js. */
-import type { Area } from '../../sheets/area';
-import type { SheetPlan } from '../../sheets/plan';
+import type { Area } from '../../sheets/plan/area';
+import type { SheetPlan } from '../../sheets/plan/plan';
 import type { ComputedGrid, SheetGrid, SheetHost, TakenNames } from '../sheet-host';
 import { drawPlans } from './draw';
 import { failure, reasonOf } from './failure';

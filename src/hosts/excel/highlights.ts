@@ -1,5 +1,5 @@
 /** Conditional formats. Their rules compare cells: Excel runs no add-in's functions inside them. */
-import type { CellStyle, HighlightPlan } from '../../sheets/plan';
+import type { CellStyle, HighlightPlan } from '../../sheets/plan/plan';
 
 /** The parts of a style that a conditional format can carry. */
 const CARRIED: ReadonlySet<keyof CellStyle> = new Set([

@@ -1,6 +1,6 @@
 /** The sheet as a page: widths, heights, frozen panes, print set-up. */
-import { area } from '../../sheets/area';
-import type { SheetPlan } from '../../sheets/plan';
+import { area } from '../../sheets/plan/area';
+import type { SheetPlan } from '../../sheets/plan/plan';
 import { rangeOf } from './range-of';
 
 /**

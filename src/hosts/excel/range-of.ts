@@ -1,4 +1,4 @@
-import type { Area } from '../../sheets/area';
+import type { Area } from '../../sheets/plan/area';
 
 /** The range of an area on a sheet. */
 export function rangeOf(sheet: Excel.Worksheet, of: Area): Excel.Range {

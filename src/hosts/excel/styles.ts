@@ -1,6 +1,6 @@
 /** How cells look, written into a range's format. Number formats go ahead of the values and are not here. */
-import type { Area } from '../../sheets/area';
-import type { CellStyle } from '../../sheets/plan';
+import type { Area } from '../../sheets/plan/area';
+import type { CellStyle } from '../../sheets/plan/plan';
 
 const ALIGNMENTS = { left: 'Left', centre: 'Center', right: 'Right' } as const;
 

@@ -9,7 +9,7 @@ import {
 } from '@univerjs/engine-formula';
 import { NAMESPACE } from '../../functions/catalogue';
 import { CellError, type ResultMatrix } from '../../functions/cell';
-import { describeWord } from '../../functions/word';
+import { describeParameter } from '../../functions/parameter';
 import type { WorksheetFunction } from '../../functions/worksheet-function';
 import { matrixOf, valueObjectOf } from './cells';
 import type { Sentences } from './sentences';
@@ -20,7 +20,7 @@ export function calledName(entry: WorksheetFunction): string {
 }
 
 function wrongCount(entry: WorksheetFunction, count: number): string | null {
-  const required = entry.takes.filter((word) => word.fallbackText === undefined).length;
+  const required = entry.takes.filter((parameter) => parameter.fallbackText === undefined).length;
   if (count < required) {
     const missing = entry.takes[count]?.name ?? '';
     return `${calledName(entry)} takes at least ${required} arguments; ${missing} is missing`;
@@ -88,11 +88,11 @@ export function gridFunctionHelp(catalogue: readonly WorksheetFunction[]): IFunc
     functionType: FunctionType.User,
     abstract: entry.summary,
     description: `${entry.summary} Gives ${entry.gives}`,
-    functionParameter: entry.takes.map((word) => ({
-      name: word.name,
-      detail: describeWord(word),
-      example: word.fallbackText ?? '',
-      require: word.fallbackText === undefined ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+    functionParameter: entry.takes.map((parameter) => ({
+      name: parameter.name,
+      detail: describeParameter(parameter),
+      example: parameter.fallbackText ?? '',
+      require: parameter.fallbackText === undefined ? BooleanNumber.TRUE : BooleanNumber.FALSE,
       repeat: BooleanNumber.FALSE,
     })),
   }));

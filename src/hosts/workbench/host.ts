@@ -1,7 +1,7 @@
 /** The workbench's spreadsheet, as the pane sees it. */
 import type { FWorksheet } from '@univerjs/sheets/facade';
-import { areaAddress, quotedSheetName, type Area } from '../../sheets/area';
-import type { SheetPlan } from '../../sheets/plan';
+import { areaAddress, quotedSheetName, type Area } from '../../sheets/plan/area';
+import type { SheetPlan } from '../../sheets/plan/plan';
 import type { ComputedGrid, SheetGrid, SheetHost, TakenNames } from '../sheet-host';
 import { watchChanges, type Changes } from './changes';
 import type { Grid } from './grid';

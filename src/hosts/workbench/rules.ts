@@ -14,8 +14,8 @@ import {
   type IConditionFormattingRule,
   type IFormulaHighlightCell,
 } from '@univerjs/preset-sheets-conditional-formatting';
-import type { Area } from '../../sheets/area';
-import type { EntryPlan, HighlightPlan } from '../../sheets/plan';
+import type { Area } from '../../sheets/plan/area';
+import type { EntryPlan, HighlightPlan } from '../../sheets/plan/plan';
 import { gridStyle } from './snapshot';
 
 /** An area as the grid's range. */

@@ -11,8 +11,8 @@ import {
   type IStyleData,
   type IWorksheetData,
 } from '@univerjs/core';
-import type { Area } from '../../sheets/area';
-import type { Block, CellContent, CellStyle, SheetPlan } from '../../sheets/plan';
+import type { Area } from '../../sheets/plan/area';
+import type { Block, CellContent, CellStyle, SheetPlan } from '../../sheets/plan/plan';
 
 /** Empty rows and columns around what the plan fills, so that there is room to go on typing. */
 const SPARE_ROWS = 40;

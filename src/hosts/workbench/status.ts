@@ -1,6 +1,6 @@
 /** What the status line says of the selected cell: why it is an error, or what belongs into it. */
 import type { FWorksheet } from '@univerjs/sheets/facade';
-import { cellAddress, quotedSheetName } from '../../sheets/area';
+import { cellAddress, quotedSheetName } from '../../sheets/plan/area';
 import { ERROR_CODES } from '../../functions/cell';
 import { causeOf } from './cause';
 import type { Grid } from './grid';

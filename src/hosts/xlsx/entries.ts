@@ -1,7 +1,7 @@
 /** What may be typed into cells, as the rules of a workbook. */
 import type { DataValidation, Worksheet } from 'exceljs';
-import { areaAddress } from '../../sheets/area';
-import type { EntryPlan } from '../../sheets/plan';
+import { areaAddress } from '../../sheets/plan/area';
+import type { EntryPlan } from '../../sheets/plan/plan';
 import type { ChoiceLists } from './lists';
 
 /** The most characters that Excel shows of a refusal. */

@@ -1,5 +1,5 @@
 /** A plan's blocks laid over one another: what each cell finally holds, and how it looks. */
-import type { Block, CellContent, CellStyle } from '../../sheets/plan';
+import type { Block, CellContent, CellStyle } from '../../sheets/plan/plan';
 
 export interface LaidCell {
   readonly row: number;

@@ -3,8 +3,8 @@
  * comma or a quote, stands in a column of a hidden sheet that travels along.
  */
 import type { Workbook, Worksheet } from 'exceljs';
-import { area, areaAddress, quotedSheetName } from '../../sheets/area';
-import type { EntryPlan, SheetPlan } from '../../sheets/plan';
+import { area, areaAddress, quotedSheetName } from '../../sheets/plan/area';
+import type { EntryPlan, SheetPlan } from '../../sheets/plan/plan';
 
 /** Longest list that a rule holds itself (ECMA-376 part 1, 18.3.1.32, as Excel reads it). */
 const INLINE_MOST = 255;

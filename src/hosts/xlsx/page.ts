@@ -1,7 +1,7 @@
 /** The sheet on paper, and what stays in view on a screen. */
 import type { Worksheet } from 'exceljs';
-import { cellAddress } from '../../sheets/area';
-import type { SheetPlan } from '../../sheets/plan';
+import { cellAddress } from '../../sheets/plan/area';
+import type { SheetPlan } from '../../sheets/plan/plan';
 
 /** ECMA-376 part 1, 18.3.1.63: paper size 9 is A4. */
 const A4 = 9;

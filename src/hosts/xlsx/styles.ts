@@ -1,7 +1,7 @@
 /** How cells look, in the terms of the file. */
 import type { Style } from 'exceljs';
-import type { CellStyle } from '../../sheets/plan';
-import { PALETTE } from '../../sheets/palette';
+import type { CellStyle } from '../../sheets/plan/plan';
+import { PALETTE } from '../../sheets/plan/palette';
 
 const FONT = { name: 'Calibri', family: 2 } as const;
 const FONT_SIZE_PT = 11;

@@ -1,8 +1,8 @@
 /** What the entries of each row say: the volts and target in force, the feeder, the load of the row itself. */
 import { isBlank, type Cell, type ResultCell } from '../../functions/cell';
 import { attempt, fail, numberIn } from '../evaluate';
-import type { ScheduleRun } from '../schedule-run';
-import { PANEL } from '../schedule-words';
+import type { ScheduleRun } from '../station/run';
+import { PANEL } from '../station/verdicts';
 import type { SupplyInputs } from '../supply-values';
 import { isSame, textKey, trimmed, typed, type Column, type RuleValues } from './rows';
 

@@ -2,9 +2,9 @@
 import { METHODS } from '../../core/ampacity';
 import { CellError, isBlank, type Cell, type ResultCell } from '../../functions/cell';
 import { attempt } from '../evaluate';
-import { HOUSE_RULES, RULE_KEYS, type RuleKey } from '../house-rules';
-import type { StationContent } from '../new-schedule';
-import type { ScheduleRun } from '../schedule-run';
+import { HOUSE_RULES, RULE_KEYS, type RuleKey } from '../station/house-rules';
+import type { StationContent } from '../book';
+import type { ScheduleRun } from '../station/run';
 
 export type RuleValues = Readonly<Record<RuleKey, Cell>>;
 /** One value a row. */

@@ -1,7 +1,7 @@
 /** What each run carries, the size it gets, and what that size does. */
 import { isBlank, type Cell, type ResultCell } from '../../functions/cell';
 import { callCell, callList, fail, numberIn } from '../evaluate';
-import type { ScheduleRun } from '../schedule-run';
+import type { ScheduleRun } from '../station/run';
 import type { EntryColumns } from './entries';
 import { isSame, trimmed, typed, type Column, type ReadyRows, type RuleValues } from './rows';
 

@@ -1,8 +1,8 @@
 /** Where each run stands among the others, and the volts that arrive through the whole path. */
 import { CellError, isBlank, type Cell, type ResultCell } from '../../functions/cell';
 import { callList, numberIn } from '../evaluate';
-import type { ScheduleRun } from '../schedule-run';
-import { SCHEDULE_WORDS } from '../schedule-words';
+import type { ScheduleRun } from '../station/run';
+import { SCHEDULE_WORDS } from '../station/verdicts';
 import type { SupplyResult } from '../supply-values';
 import type { EntryColumns } from './entries';
 import {

@@ -1,8 +1,8 @@
 /** The verdict of each row: everything that is wrong with it, in words. */
 import { VERDICT_JOINT, VERDICT_WORDS } from '../../core/verdict';
 import { isBlank, type ResultCell } from '../../functions/cell';
-import type { ScheduleRun } from '../schedule-run';
-import { SCHEDULE_WORDS } from '../schedule-words';
+import type { ScheduleRun } from '../station/run';
+import { SCHEDULE_WORDS } from '../station/verdicts';
 import type { EntryColumns } from './entries';
 import { isError, isNA, typed, type Column, type ReadyRows } from './rows';
 import { isFused, type SizingColumns } from './sizing';

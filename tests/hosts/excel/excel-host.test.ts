@@ -1,8 +1,8 @@
 /** The Excel host against a stand-in that queues, syncs and fails as Excel does. */
 import { afterEach, describe, expect, it } from 'vitest';
 import { ExcelHost } from '../../../src/hosts/excel/excel-host';
-import { area } from '../../../src/sheets/area';
-import type { SheetPlan } from '../../../src/sheets/plan';
+import { area } from '../../../src/sheets/plan/area';
+import type { SheetPlan } from '../../../src/sheets/plan/plan';
 import { RecordingExcel, type Step, type Used } from './recording-excel';
 import { samplePlan } from './sample-plan';
 

@@ -1,6 +1,6 @@
 /** A small plan that uses every part a plan can have, of any number of rows; its second row overtypes a formula. */
-import { area } from '../../../src/sheets/area';
-import type { SheetPlan } from '../../../src/sheets/plan';
+import { area } from '../../../src/sheets/plan/area';
+import type { SheetPlan } from '../../../src/sheets/plan/plan';
 
 export function samplePlan(name = 'Runs', rows = 3): SheetPlan {
   const first = 2;

@@ -17,8 +17,8 @@ import { readCell } from '../../../src/hosts/workbench/read';
 import { Sentences } from '../../../src/hosts/workbench/sentences';
 import { gridContent } from '../../../src/hosts/workbench/snapshot';
 import type { GridValue } from '../../../src/hosts/sheet-host';
-import { cellAddress } from '../../../src/sheets/area';
-import type { CellContent } from '../../../src/sheets/plan';
+import { cellAddress } from '../../../src/sheets/plan/area';
+import type { CellContent } from '../../../src/sheets/plan/plan';
 
 const ROWS = 1200;
 const COLUMNS = 30;

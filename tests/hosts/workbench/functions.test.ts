@@ -2,8 +2,8 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../../src/functions/catalogue';
 import { CellError, type Matrix, type ResultMatrix } from '../../../src/functions/cell';
 import type { WorksheetFunction } from '../../../src/functions/worksheet-function';
-import { cellAddress } from '../../../src/sheets/area';
-import type { CellContent } from '../../../src/sheets/plan';
+import { cellAddress } from '../../../src/sheets/plan/area';
+import type { CellContent } from '../../../src/sheets/plan/plan';
 import { openEngine, type Engine } from './engine';
 import { HOSTILE, hostileCases } from './hostile-cases';
 

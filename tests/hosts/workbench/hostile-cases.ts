@@ -1,10 +1,10 @@
 /** Formulas that hand a blank, an error, a truth value and a text to every argument of every function. */
 import { CellError, type Cell, type Matrix } from '../../../src/functions/cell';
-import type { Given } from '../../../src/functions/word';
+import type { Given } from '../../../src/functions/parameter';
 import type { WorksheetFunction } from '../../../src/functions/worksheet-function';
 import type { GridValue } from '../../../src/hosts/sheet-host';
 import { NAMESPACE } from '../../../src/functions/catalogue';
-import type { CellContent } from '../../../src/sheets/plan';
+import type { CellContent } from '../../../src/sheets/plan/plan';
 
 interface Hostile {
   readonly what: string;
@@ -65,7 +65,7 @@ function shown(cell: Cell): GridValue {
  */
 export function hostileCases(entry: WorksheetFunction): HostileCase[] {
   let row = 1;
-  return entry.takes.flatMap((word, position) =>
+  return entry.takes.flatMap((parameter, position) =>
     HOSTILE.map((hostile, column): HostileCase => {
       const given = entry.takes.map((_, index): Argument =>
         index === position ? hostile.cell : (entry.example.given[index] ?? null),
@@ -78,7 +78,7 @@ export function hostileCases(entry: WorksheetFunction): HostileCase[] {
       const at = row;
       row += result.length;
       return {
-        name: `${hostile.what} as ${word.name}`,
+        name: `${hostile.what} as ${parameter.name}`,
         row: at,
         formula: `=${NAMESPACE}.${entry.id}(${parts.join(',')})`,
         expected: result.map((cells) => cells.map(shown)),

@@ -17,19 +17,19 @@ import { readCell } from '../../../src/hosts/workbench/read';
 import { Sentences } from '../../../src/hosts/workbench/sentences';
 import { sheetSnapshot } from '../../../src/hosts/workbench/snapshot';
 import type { GridValue } from '../../../src/hosts/sheet-host';
-import { areaAddress, quotedSheetName } from '../../../src/sheets/area';
-import { DEMO } from '../../../src/sheets/demo';
-import { scheduleNames } from '../../../src/sheets/naming';
-import { scheduleSheets, type StationContent } from '../../../src/sheets/new-schedule';
-import type { SheetPlan } from '../../../src/sheets/plan';
-import { PROTECTION_COLUMNS } from '../../../src/sheets/protection-columns';
-import { PROTECTION_CELL_KEYS, PROTECTION_KEYS } from '../../../src/sheets/protection-keys';
+import { areaAddress, quotedSheetName } from '../../../src/sheets/plan/area';
+import { DEMO } from '../../../src/sheets/station/demo';
+import { scheduleNames } from '../../../src/sheets/station/naming';
+import { scheduleSheets, type StationContent } from '../../../src/sheets/book';
+import type { SheetPlan } from '../../../src/sheets/plan/plan';
+import { PROTECTION_COLUMNS } from '../../../src/sheets/protection/columns';
+import { PROTECTION_CELL_KEYS, PROTECTION_KEYS } from '../../../src/sheets/station/protection-keys';
 import {
   PROTECTION_ROW,
   protectionCell,
   protectionColumn,
-} from '../../../src/sheets/protection-layout';
-import { columnOf, ROW } from '../../../src/sheets/schedule-layout';
+} from '../../../src/sheets/protection/layout';
+import { columnOf, ROW } from '../../../src/sheets/schedule/layout';
 import { stationValues } from '../../../src/sheets/schedule-values';
 
 let univer: Univer | undefined;

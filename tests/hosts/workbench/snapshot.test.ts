@@ -1,7 +1,7 @@
 import { BooleanNumber, CellValueType, WrapStrategy, type IStyleData } from '@univerjs/core';
 import { describe, expect, test } from 'vitest';
 import { gridContent, gridStyle, sheetSnapshot } from '../../../src/hosts/workbench/snapshot';
-import { area } from '../../../src/sheets/area';
+import { area } from '../../../src/sheets/plan/area';
 import { BARE_PLAN } from '../../sheets/bare-plan';
 
 describe('contents', () => {

@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import ExcelJS from 'exceljs';
 import { describe, expect, it } from 'vitest';
 import { writeWorkbook } from '../../../src/hosts/xlsx/write';
-import { area } from '../../../src/sheets/area';
-import type { CellContent, SheetPlan } from '../../../src/sheets/plan';
+import { area } from '../../../src/sheets/plan/area';
+import type { CellContent, SheetPlan } from '../../../src/sheets/plan/plan';
 import { BARE_PLAN } from '../../sheets/bare-plan';
 import { runDebianTool } from '../../published/debian-tool';
 

@@ -1,0 +1,236 @@
+/** The schedule without a browser: a list of runs in, a workbook that needs no add-in out, verdicts on the way. */
+import { readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { basename, extname, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { VERDICT_WORDS } from '../core/verdict';
+import { CellError, type ResultCell } from '../functions/cell';
+import type { StationContent } from '../sheets/book';
+import { stationValues, type RunValues } from '../sheets/schedule-values';
+import { sharedWorkbook } from '../sheets/without-add-in/shared-workbook';
+import { readRuns, UnreadableFile, type RunsReport } from '../lists/read-runs';
+import { readRules, ruleLines, UnknownRule } from './rules';
+import { textTable } from './table';
+import { writeWorkbook } from '../hosts/xlsx/write';
+
+/** How a run of the command ends, for scripts. */
+export const ENDED = { well: 0, unread: 1, misused: 2, unwritten: 3 } as const;
+
+export interface Terminal {
+  print(line: string): void;
+  complain(line: string): void;
+}
+
+const HELP = [
+  'Usage: npm run schedule -- LIST WORKBOOK [--rules NAME=VALUE ...] [--title TEXT]',
+  '',
+  'Reads a list of runs (.csv, or a workbook .xlsx with one) and writes WORKBOOK, an .xlsx that computes in any',
+  'spreadsheet without an add-in. Headings are matched generously, units in them are understood: "Current (A)",',
+  '"Power (W)", "Length (ft)". What was not understood is printed, with line numbers.',
+  '',
+  'House rules, for every run that says nothing else:',
+  ...ruleLines(),
+  '',
+  `Ends with ${ENDED.well} when the workbook is written, also when runs in it are not ok: read the verdicts.`,
+  `Ends with ${ENDED.unread} when the list cannot be read, ${ENDED.misused} when the command or a rule is not understood,`,
+  `${ENDED.unwritten} when the workbook cannot be written.`,
+  '',
+  'Advice, not approval: local codes and licensed practice come first.',
+];
+
+interface Wish {
+  readonly list: string;
+  readonly workbook: string;
+  readonly rules: readonly string[];
+  readonly title?: string;
+}
+
+class Misuse extends Error {}
+
+/** What the arguments ask for; undefined for help. Throws Misuse. */
+function readWish(args: readonly string[]): Wish | undefined {
+  const { values, tokens } = parse(args);
+  if (values.help === true) return undefined;
+  const rules: string[] = [];
+  const places: string[] = [];
+  let isAmongRules = false;
+  for (const token of tokens) {
+    if (token.kind === 'positional') {
+      // One --rules may stand before several rules.
+      (isAmongRules && token.value.includes('=') ? rules : places).push(token.value);
+    } else {
+      isAmongRules = token.kind === 'option' && token.name === 'rules';
+      if (isAmongRules && token.kind === 'option') rules.push(token.value ?? '');
+    }
+  }
+  const [list, workbook, ...more] = places;
+  if (list === undefined || workbook === undefined || more.length > 0) {
+    throw new Misuse('Give two names: the list to read and the workbook to write.');
+  }
+  if (extname(workbook).toLowerCase() !== '.xlsx') {
+    throw new Misuse(`The workbook's name has to end in .xlsx; "${workbook}" does not.`);
+  }
+  if (resolve(list) === resolve(workbook)) {
+    throw new Misuse('The workbook would overwrite the list. Give it another name.');
+  }
+  const { title } = values;
+  return { list, workbook, rules, ...(title === undefined ? {} : { title }) };
+}
+
+function parse(args: readonly string[]) {
+  try {
+    return parseArgs({
+      args: [...args],
+      options: {
+        rules: { type: 'string', multiple: true },
+        title: { type: 'string' },
+        help: { type: 'boolean', short: 'h' },
+      },
+      allowPositionals: true,
+      tokens: true,
+    });
+  } catch (error) {
+    throw new Misuse(messageOf(error));
+  }
+}
+
+function messageOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
+
+/** Runs the command and answers how it ended. */
+export async function runTerminal(args: readonly string[], terminal: Terminal): Promise<number> {
+  try {
+    const wish = readWish(args);
+    if (wish === undefined) HELP.forEach((line) => terminal.print(line));
+    return wish === undefined ? ENDED.well : await fulfil(wish, terminal);
+  } catch (error) {
+    if (!(error instanceof Misuse || error instanceof UnknownRule)) throw error;
+    terminal.complain(error.message);
+    terminal.complain('For help: npm run schedule -- --help');
+    return ENDED.misused;
+  }
+}
+
+async function fulfil(wish: Wish, terminal: Terminal): Promise<number> {
+  const rules = readRules(wish.rules);
+  let report: RunsReport;
+  try {
+    const bytes = await readFile(wish.list);
+    const lengthUnit = rules.unit as RunsReport['lengthUnit'] | undefined;
+    report = await readRuns(bytes, basename(wish.list), {
+      ...(lengthUnit === undefined ? {} : { lengthUnit }),
+    });
+  } catch (error) {
+    terminal.complain(
+      error instanceof UnreadableFile
+        ? error.message
+        : `"${wish.list}" could not be read: ${messageOf(error)}`,
+    );
+    return ENDED.unread;
+  }
+  const content: StationContent = {
+    runs: report.runs,
+    rules: { ...report.rules, ...rules },
+    supply: report.supply,
+    duty: report.duty,
+    protection: report.protection,
+    title: wish.title ?? report.title ?? basename(wish.list, extname(wish.list)),
+  };
+  for (const line of verdictLines(content)) terminal.print(printable(line));
+  for (const line of reportLines(report)) terminal.print(printable(line));
+  try {
+    await writeWhole(wish.workbook, await writeWorkbook(sharedWorkbook(content)));
+  } catch (error) {
+    terminal.complain(`"${wish.workbook}" could not be written: ${messageOf(error)}`);
+    return ENDED.unwritten;
+  }
+  terminal.print('');
+  terminal.print(`Written: ${wish.workbook}`);
+  return ENDED.well;
+}
+
+/** Writes beside the place and moves there, so that no half a workbook is left behind. */
+async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {
+  const part = `${path}.part`;
+  try {
+    await writeFile(part, bytes);
+    await rename(part, path);
+  } finally {
+    await rm(part, { force: true });
+  }
+}
+
+/** Text from a file must not steer the terminal. */
+function printable(line: string): string {
+  // eslint-disable-next-line no-control-regex
+  return line.replace(/[\u0000-\u001F\u007F-\u009F]/g, '?');
+}
+
+function shown(cell: ResultCell, digits?: number): string {
+  if (cell instanceof CellError) return cell.code;
+  return typeof cell === 'number' && digits !== undefined ? cell.toFixed(digits) : String(cell);
+}
+
+function verdictLines(content: StationContent): readonly string[] {
+  const { runs, rules } = stationValues(content);
+  const rows = content.runs.map((run, index): string[] => {
+    const values: RunValues = runs[index]!;
+    const share = values.dropShare;
+    return [
+      run.run ?? '',
+      shown(values.runAmps, 1),
+      String(run.length ?? ''),
+      shown(values.size),
+      typeof share === 'number' ? (share * 100).toFixed(1) : shown(share),
+      shown(values.fuse),
+      shown(values.verdict),
+      shown(values.mend),
+    ];
+  });
+  const headings = [
+    'Run',
+    'Amps',
+    `Length ${shown(rules.unit!)}`,
+    'Size',
+    'Drop %',
+    'Fuse A',
+    'Verdict',
+    'What would mend it',
+  ];
+  const bad = runs.filter(({ verdict }) => verdict !== VERDICT_WORDS.ok).length;
+  return [
+    content.title,
+    '',
+    ...textTable(headings, rows),
+    '',
+    `${runs.length} runs, ${bad} of them not ok.`,
+  ];
+}
+
+function section(title: string, lines: readonly string[]): readonly string[] {
+  return lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
+}
+
+function reportLines({ understood, leftOver, problems, remarks }: RunsReport): readonly string[] {
+  return [
+    ...section(
+      'Understood:',
+      understood.map(({ heading, as, unit }) => {
+        const inUnit = unit === undefined ? '' : `, in ${unit}`;
+        return `"${heading}" as ${as}${inUnit}`;
+      }),
+    ),
+    ...section('Please note:', remarks),
+    ...section(
+      'Columns not understood, and left out:',
+      leftOver.map(({ heading, why }) => `"${heading}": ${why}`),
+    ),
+    ...section(
+      'Rows to look at:',
+      problems.map(
+        ({ line, text, why, taken }) =>
+          `line ${line}, ${taken ? 'taken as it stands' : 'NOT taken'}: ${why} [${text}]`,
+      ),
+    ),
+  ];
+}

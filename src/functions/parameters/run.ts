@@ -1,0 +1,133 @@
+/** The parameters of the catalogue: every argument that a function takes, described and read once. */
+import { INSTALLATIONS } from '../../core/ampacity';
+import { LENGTH_UNITS } from '../../core/length';
+import { parseSize, SERIES, type ConductorSize } from '../../core/size';
+import {
+  MATERIALS,
+  RESISTANCE_LAW_LEAST_C,
+  RESISTANCE_LAW_MOST_C,
+} from '../../core/tables/materials';
+import { invalid, type Outcome } from '../../core/outcome';
+import {
+  choiceParameter,
+  numberParameter,
+  optional,
+  quoted,
+  truthParameter,
+  type Parameter,
+} from '../parameter';
+
+export const amps = numberParameter('amps', 'Peak current of the load, amps.', { least: 0 });
+
+export const watts = numberParameter('watts', 'Power the load takes, watts.', { least: 0 });
+
+export const ohms = numberParameter(
+  'ohms',
+  'Resistance of the run, both conductors and joints, ohms.',
+  {
+    least: 0,
+  },
+);
+
+export const length = numberParameter('length', 'One-way length of the run, source to load.', {
+  least: 0,
+});
+
+export const unit = choiceParameter('unit', 'Unit of the length', LENGTH_UNITS);
+
+export const volts = numberParameter('volts', 'Volts at the source.', { above: 0 });
+
+export const maxDrop = numberParameter(
+  'max_drop',
+  'Most of the source voltage that may be lost, as a share: 3% or 0.03.',
+  { above: 0, below: 0.5, mend: '3 means 300 %; write 3% or 0.03' },
+);
+
+export const size: Parameter<'size', ConductorSize> = {
+  name: 'size',
+  meaning:
+    'Conductor size: an AWG number such as 12, "1/0" or "12 AWG", or an area such as "2.5 mm2".',
+  read(given): Outcome<ConductorSize> {
+    return typeof given === 'boolean'
+      ? invalid(`${quoted(given)} is not a size`)
+      : parseSize(given);
+  },
+};
+
+export const seriesWanted = choiceParameter('series', 'Sizes to choose among', SERIES);
+export const series = optional(seriesWanted, 'AWG', '"AWG", the even sizes kept in stock');
+
+export const material = optional(
+  choiceParameter('material', 'Conductor', MATERIALS, {
+    aluminum: 'aluminium',
+    'copper-clad aluminum': 'copper-clad aluminium',
+  }),
+  'copper',
+  '"copper"',
+);
+
+export const tempC = optional(
+  numberParameter('temp_c', 'Conductor temperature, degrees Celsius; resistance follows it.', {
+    least: RESISTANCE_LAW_LEAST_C,
+    most: RESISTANCE_LAW_MOST_C,
+  }),
+  20,
+  '20',
+);
+
+export const jointMilliohms = optional(
+  numberParameter(
+    'joint_milliohms',
+    'Fuse holder, contacts and crimps of the whole run together, milliohms.',
+    { least: 0 },
+  ),
+  0,
+  '0',
+);
+
+export const insulationC = optional(
+  numberParameter(
+    'insulation_c',
+    'Temperature rating of the insulation, degrees Celsius; the published column not above it is used.',
+    { above: 0, most: RESISTANCE_LAW_MOST_C },
+  ),
+  75,
+  '75',
+);
+
+export const ambientC: Parameter<'ambient_c', number | undefined> = optional(
+  numberParameter('ambient_c', 'Air around the cable, degrees Celsius.', {
+    least: RESISTANCE_LAW_LEAST_C,
+    most: RESISTANCE_LAW_MOST_C,
+  }) as Parameter<'ambient_c', number | undefined>,
+  undefined,
+  '30, in an engine space 50',
+);
+
+export const conductors = optional(
+  numberParameter('conductors', 'Current-carrying conductors together in the cable or bundle.', {
+    least: 1,
+    whole: true,
+  }),
+  2,
+  '2',
+);
+
+export const installed = optional(
+  choiceParameter(
+    'installed',
+    'How it is installed, which picks the ampacity table',
+    INSTALLATIONS,
+  ),
+  'cable',
+  '"cable"',
+);
+
+export const continuous = optional(
+  truthParameter(
+    'continuous',
+    'TRUE: the load may run for hours and the fuse is at least 125 % of it. FALSE: short bursts such as transmitting, at least 100 %.',
+  ),
+  true,
+  'TRUE',
+);

@@ -1,0 +1,105 @@
+/** The schedule of an open workbook, read from its sheets as a person typed them. */
+import { HOUSE_RULES, RULE_KEYS } from '../sheets/station/house-rules';
+import type { StationContent } from '../sheets/book';
+import { PROTECTION_CELLS } from '../sheets/protection/cells';
+import { HEAD } from '../sheets/protection/layout';
+import { RULE_GROUPS } from '../sheets/schedule/layout';
+import { SUPPLY_CELLS, SUPPLY_KEYS } from '../sheets/supply/cells';
+import type { ComputedGrid } from '../hosts/sheet-host';
+import { ruleUnit, usualUnit } from './length-unit';
+import { cellText, isEmpty, type RawCell, type RawRow, type RawTable } from './raw';
+import { dutyIn, PROTECTION_TYPED, type Typed } from './rules';
+import { readRows } from './runs';
+import { findList } from './table';
+
+/** A sheet of an open workbook as rows; empty ones are left out, as in a file. */
+export function gridTable({ sheetName, values, computed }: ComputedGrid): RawTable {
+  const rows = values.map((cells, row): RawRow => ({
+    line: row + 1,
+    cells: cells.map((value, column): RawCell =>
+      computed[row]?.[column] === true ? { value, computed: true } : { value },
+    ),
+  }));
+  return { sheetName, rows: rows.filter(({ cells }) => !cells.every(isEmpty)), broken: [] };
+}
+
+/** How far right of its label a value stands, by key; labels are looked for wherever they are. */
+interface Labelled<Key extends string> {
+  readonly key: Key;
+  readonly label: string;
+  readonly right: number;
+}
+
+const RULE_LABELS = RULE_KEYS.map((key) => {
+  const { label, value } = RULE_GROUPS.find(({ keys }) => keys.includes(key))!;
+  return { key, label: HOUSE_RULES[key].label, right: value - label };
+});
+const SUPPLY_LABELS = SUPPLY_KEYS.map((key) => ({ key, label: SUPPLY_CELLS[key].label, right: 1 }));
+const PROTECTION_LABELS = PROTECTION_TYPED.map((key) => ({
+  key,
+  label: PROTECTION_CELLS[key].label,
+  right: HEAD.value - HEAD.label,
+}));
+
+function labelPlace(rows: readonly RawRow[], label: string) {
+  for (const { cells } of rows) {
+    const column = cells.findIndex((cell) => cell.value === label);
+    if (column >= 0) return { cells, column };
+  }
+  return undefined;
+}
+
+/** What stands typed beside each label. */
+function typedBeside<Key extends string>(
+  rows: readonly RawRow[],
+  labels: readonly Labelled<Key>[],
+): Typed<Key> {
+  const typed: Partial<Record<Key, string | number>> = {};
+  for (const { key, label, right } of labels) {
+    const place = labelPlace(rows, label);
+    const cell = place?.cells[place.column + right];
+    if (cell === undefined || isEmpty(cell) || cell.computed === true) continue;
+    typed[key] = typeof cell.value === 'number' ? cell.value : cellText(cell);
+  }
+  return typed;
+}
+
+/** The sheet with all of these labels that belongs to a schedule: it names it, or there is no other. */
+function companion(
+  tables: readonly RawTable[],
+  schedule: string,
+  labels: readonly Labelled<string>[],
+): RawTable | undefined {
+  const alike = tables.filter(({ rows }) =>
+    labels.every(({ label }) => labelPlace(rows, label) !== undefined),
+  );
+  const names = ({ rows }: RawTable) =>
+    rows.some(({ cells }) => cells.some((cell) => cellText(cell).includes(`"${schedule}"`)));
+  return alike.find(names) ?? (alike.length === 1 ? alike[0] : undefined);
+}
+
+/** The schedule on a sheet with its supply and protection; undefined where the sheet holds none of ours. */
+export function stationOf(
+  grids: readonly ComputedGrid[],
+  sheetName: string,
+): StationContent | undefined {
+  const tables = grids.map(gridTable);
+  const table = tables.find((one) => one.sheetName === sheetName);
+  const list = table === undefined ? undefined : findList([table]);
+  if (table === undefined || list?.ours !== true) return undefined;
+  const head = table.rows.slice(0, list.headerIndex);
+  const rules = typedBeside(head, RULE_LABELS);
+  const unit = ruleUnit(rules.unit) ?? usualUnit();
+  const { runs } = readRows(list, { given: unit, wanted: unit });
+  const supply = companion(tables, sheetName, SUPPLY_LABELS);
+  const protection = companion(tables, sheetName, PROTECTION_LABELS);
+  const title = head[0]?.cells.find((cell) => !isEmpty(cell));
+  return {
+    runs,
+    rules,
+    supply: typedBeside(supply?.rows ?? [], SUPPLY_LABELS),
+    protection: typedBeside(protection?.rows ?? [], PROTECTION_LABELS),
+    duty: dutyIn(supply),
+    title: title === undefined ? sheetName : cellText(title),
+  };
+}

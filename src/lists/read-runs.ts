@@ -1,0 +1,242 @@
+/**
+ * Lists of runs from files: a shared workbook of ours, any workbook with a list in it, or a text of values. Nothing is
+ * changed anywhere; the report says what was understood, so that a person can look before anything is inserted.
+ */
+import type { LengthUnit } from '../core/length';
+import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
+import type { ScheduleRun } from '../sheets/station/run';
+import { readCsv, SEPARATORS } from './csv';
+import { decodeText } from './decode';
+import { ruleUnit, usualUnit } from './length-unit';
+import { cellText, isEmpty } from './raw';
+import { readStation, type GivenRules, type GivenStation } from './rules';
+import { readRows, type RowProblem } from './runs';
+import { findList, type FoundList, type TypedColumn } from './table';
+import { asLengthUnit } from './units';
+import { quotedName, UnreadableFile } from './unreadable';
+import { openWorkbook, sheetTables } from './workbook';
+
+export type { GivenRules, GivenSupply } from './rules';
+export type { RowProblem } from './runs';
+export { UnreadableFile } from './unreadable';
+
+/** A heading of the file, and what it was taken for. */
+export interface UnderstoodColumn {
+  readonly heading: string;
+  /** Heading of the schedule's column. */
+  readonly as: string;
+  /** Unit of its figures, where they have one. */
+  readonly unit?: string;
+}
+
+export interface RunsReport {
+  readonly runs: readonly ScheduleRun[];
+  /** House rules that the file carries, or that its headings imply. */
+  readonly rules: GivenRules;
+  /** Battery, panel, duty and protection, where the file carries their sheets. */
+  readonly supply: GivenStation['supply'];
+  readonly duty: GivenStation['duty'];
+  readonly protection: GivenStation['protection'];
+  /** What a shared schedule is called. */
+  readonly title?: string;
+  /** The unit that every length among the runs is in. */
+  readonly lengthUnit: LengthUnit;
+  readonly understood: readonly UnderstoodColumn[];
+  /** Columns of ours that are computed anew. */
+  readonly computedAnew: readonly string[];
+  readonly leftOver: readonly { readonly heading: string; readonly why: string }[];
+  /** Rows that could not be read, and rows taken with something in them to look at. */
+  readonly problems: readonly RowProblem[];
+  /** What else was made of the file, in sentences. */
+  readonly remarks: readonly string[];
+}
+
+export interface ReadOptions {
+  /** Unit that lengths are wanted in; else the file's own, or the schedule's usual one. */
+  readonly lengthUnit?: LengthUnit;
+}
+
+/** Most runs of one list; each is a row of some forty cells. */
+export const MOST_RUNS = 5000;
+const MOST_BYTES = 30_000_000;
+
+const ZIP = [0x50, 0x4b, 0x03, 0x04];
+/** The container of .xls and of workbooks under a password. */
+const OLE = [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1];
+
+function startsWith(bytes: Uint8Array, mark: readonly number[]): boolean {
+  return mark.every((byte, at) => bytes[at] === byte);
+}
+
+/** Reads the list of runs in a file. Throws UnreadableFile, whose message says in a sentence why there is none. */
+export async function readRuns(
+  bytes: Uint8Array,
+  fileName: string,
+  options: ReadOptions = {},
+): Promise<RunsReport> {
+  const name = quotedName(fileName);
+  if (bytes.length === 0) throw new UnreadableFile(`${name} is empty.`);
+  if (bytes.length > MOST_BYTES) {
+    throw new UnreadableFile(
+      `${name} has ${Math.round(bytes.length / 1e6)} MB; a list of runs has at most ${MOST_BYTES / 1e6} MB.`,
+    );
+  }
+  if (startsWith(bytes, OLE)) throw new UnreadableFile(oleSentence(bytes, name));
+  return startsWith(bytes, ZIP)
+    ? readWorkbook(bytes, fileName, options)
+    : readText(bytes, fileName, options);
+}
+
+function oleSentence(bytes: Uint8Array, name: string): string {
+  // The names in such a container are UTF-16; an encrypted workbook stands in a part called so.
+  const text = new TextDecoder('utf-16le').decode(bytes.subarray(0, bytes.length & ~1));
+  return text.includes('EncryptedPackage')
+    ? `${name} is locked with a password. Open it, save a copy without the password, and take that in.`
+    : `${name} is in the format of old spreadsheets (.xls). Save it as .xlsx and take that in.`;
+}
+
+async function readWorkbook(
+  bytes: Uint8Array,
+  fileName: string,
+  options: ReadOptions,
+): Promise<RunsReport> {
+  const workbook = await openWorkbook(bytes, fileName);
+  const tables = sheetTables(workbook);
+  const list = findList(tables);
+  if (list === undefined) throw new UnreadableFile(noListSentence(fileName));
+  const sheetName = list.table.sheetName ?? '';
+  const others = tables.filter((table) => table !== list.table && findList([table]) !== undefined);
+  const station = readStation(workbook, tables, sheetName);
+  const first = list.table.rows[0];
+  const title =
+    list.ours &&
+    first?.line === 1 &&
+    list.headerIndex > 0 &&
+    typeof first.cells[0]?.value === 'string'
+      ? { title: first.cells[0].value }
+      : {};
+  return {
+    ...report(fileName, list, station, options, [
+      `Read from the sheet "${sheetName}".`,
+      ...others.map(
+        ({ sheetName: other = '' }) => `The sheet "${other}" has a list too; it was not read.`,
+      ),
+    ]),
+    ...title,
+  };
+}
+
+function readText(bytes: Uint8Array, fileName: string, options: ReadOptions): RunsReport {
+  const { text, encoding } = decodeText(bytes, fileName);
+  if (text.trim() === '')
+    throw new UnreadableFile(`${quotedName(fileName)} holds nothing but blanks.`);
+  const list = findList(SEPARATORS.map((separator) => readCsv(text, separator)));
+  if (list === undefined) throw new UnreadableFile(noListSentence(fileName));
+  return report(
+    fileName,
+    list,
+    { rules: {}, supply: {}, duty: [], protection: {} },
+    options,
+    encoding === undefined ? [] : [`Its characters were read as ${encoding}.`],
+  );
+}
+
+function noListSentence(fileName: string): string {
+  return (
+    `${quotedName(fileName)} has no list of runs that could be found: ` +
+    'a row of headings is needed, with at least a load ("Amps", "Current (A)", "Power (W)") or a length ("Length (m)", "One-way ft").'
+  );
+}
+
+function report(
+  fileName: string,
+  list: FoundList,
+  { rules, supply, duty, protection }: GivenStation,
+  options: ReadOptions,
+  remarks: readonly string[],
+): RunsReport {
+  const rows = list.table.rows.slice(list.headerIndex + 1);
+  const filled = rows.filter((row) =>
+    row.cells.some((cell) => !isEmpty(cell) && cell.computed !== true),
+  );
+  if (filled.length > MOST_RUNS) {
+    throw new UnreadableFile(
+      `${quotedName(fileName)} lists ${filled.length} runs; at most ${MOST_RUNS} are taken at a time. Nothing was taken.`,
+    );
+  }
+  if (filled.length === 0) {
+    throw new UnreadableFile(`${quotedName(fileName)} has headings and no runs under them.`);
+  }
+  const units = lengthUnits(list, rules, options);
+  const { runs, problems } = readRows(list, units);
+  return {
+    runs,
+    rules: { ...rules, unit: units.wanted },
+    supply,
+    duty,
+    protection,
+    lengthUnit: units.wanted,
+    understood: list.columns.map((column) => understood(column, units.given)),
+    computedAnew: list.computed,
+    leftOver: list.leftOver,
+    problems,
+    remarks: [...remarks, ...units.remarks, ...columnRemarks(list)],
+  };
+}
+
+interface LengthUnits {
+  readonly given: LengthUnit;
+  readonly wanted: LengthUnit;
+  readonly remarks: readonly string[];
+}
+
+/** Which unit lengths come in, and which they are wanted in. */
+function lengthUnits(list: FoundList, rules: GivenRules, options: ReadOptions): LengthUnits {
+  const column = list.columns.find(({ key }) => key === 'length');
+  const byHeading = column?.unit;
+  const byRule = ruleUnit(rules.unit);
+  const own = byHeading === undefined ? undefined : asLengthUnit(byHeading);
+  const usual = usualUnit();
+  const given = own ?? byRule ?? options.lengthUnit ?? usual;
+  const wanted = options.lengthUnit ?? byRule ?? own ?? usual;
+  if (column === undefined) return { given, wanted, remarks: [] };
+  if (byHeading === undefined && byRule === undefined) {
+    return {
+      given,
+      wanted,
+      remarks: [`"${column.heading}" names no unit; its figures were taken for ${given}.`],
+    };
+  }
+  const label = byHeading?.label ?? given;
+  const converted = label === wanted ? [] : [`Lengths were converted from ${label} to ${wanted}.`];
+  return { given, wanted, remarks: converted };
+}
+
+function understood(column: TypedColumn, givenLength: LengthUnit): UnderstoodColumn {
+  const unit =
+    column.unit?.label ?? (column.key === 'length' ? givenLength : USUAL_UNITS[column.key]);
+  return {
+    heading: column.heading,
+    as: SCHEDULE_COLUMNS[column.key].heading,
+    ...(unit === undefined ? {} : { unit }),
+  };
+}
+
+/** What bare figures are taken for. */
+const USUAL_UNITS: Readonly<Partial<Record<TypedColumn['key'], string>>> = {
+  peak: 'A',
+  volts: 'V',
+  joints: 'mΩ',
+  leastVolts: 'V',
+};
+
+function columnRemarks({ columns, table, headerIndex }: FoundList): readonly string[] {
+  const isBare = (index: number) =>
+    table.rows.slice(headerIndex + 1).some(({ cells }) => /^\d+$/.test(cellText(cells[index])));
+  return columns.flatMap(({ key, heading, unit, bothWays, index }) => [
+    ...(bothWays ? [`"${heading}" counts both ways; half of it is the one-way length.`] : []),
+    ...(key === 'ownSize' && unit === undefined && isBare(index)
+      ? [`Bare numbers under "${heading}" were taken for AWG numbers.`]
+      : []),
+  ]);
+}

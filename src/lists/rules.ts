@@ -1,0 +1,118 @@
+/** What a shared workbook carries in its named cells: house rules, supply, protection; and the duty table. */
+import type { Workbook } from 'exceljs';
+import { RULE_KEYS, type RuleKey } from '../sheets/station/house-rules';
+import type { ProtectionTyped } from '../sheets/protection/cells';
+import { SUPPLY_KEYS, type SupplyKey } from '../sheets/supply/cells';
+import type { DutyLoad } from '../sheets/station/supply';
+import { DUTY, DUTY_HEADINGS } from '../sheets/supply/sheet';
+import { cellText, isEmpty, type RawCell, type RawTable } from './raw';
+import { rawCell } from './workbook';
+
+export type Typed<Key extends string> = Readonly<Partial<Record<Key, string | number>>>;
+export type GivenRules = Typed<RuleKey>;
+export type GivenSupply = Typed<SupplyKey>;
+
+/** Cells of the Protection sheet that a person types. */
+export const PROTECTION_TYPED = [
+  'startC',
+  'limitC',
+] as const satisfies readonly (keyof ProtectionTyped)[];
+
+export interface GivenStation {
+  readonly rules: GivenRules;
+  readonly supply: GivenSupply;
+  readonly protection: ProtectionTyped;
+  readonly duty: readonly DutyLoad[];
+}
+
+interface NamedCell {
+  /** The name without the number of its schedule. */
+  readonly key: string;
+  readonly number: string;
+  readonly sheetName: string;
+  readonly cell: RawCell;
+}
+
+/** The stems, numbers and keys of the names that a schedule gives its cells. */
+const OUR_NAME = /^Loom(Rules|Supply|Protection)(\d*)_(\w+)$/i;
+const PLACE = /^(.*)!\$?([A-Z]+)\$?(\d+)$/;
+
+function namedCells(
+  workbook: Workbook,
+  stem: 'rules' | 'supply' | 'protection',
+): readonly NamedCell[] {
+  return workbook.definedNames.model.flatMap(({ name, ranges }): NamedCell[] => {
+    const [, ourStem = '', number = '', key = ''] = OUR_NAME.exec(name) ?? [];
+    const [, quoted = '', column = '', row = ''] = PLACE.exec(ranges[0] ?? '') ?? [];
+    const sheetName = quoted.replace(/^'|'$/g, '').replaceAll("''", "'");
+    const sheet = workbook.getWorksheet(sheetName);
+    if (ourStem.toLowerCase() !== stem || sheet === undefined) return [];
+    return [
+      { key: key.toLowerCase(), number, sheetName, cell: rawCell(sheet.getCell(column + row)) },
+    ];
+  });
+}
+
+/** What a person typed into named cells; one that still follows its formula says nothing. */
+function typedIn<Key extends string>(
+  cells: readonly NamedCell[],
+  keys: readonly Key[],
+): Typed<Key> {
+  const typed: Partial<Record<Key, string | number>> = {};
+  for (const { key: lower, cell } of cells) {
+    const key = keys.find((candidate) => candidate.toLowerCase() === lower);
+    if (key === undefined || cell.computed === true || isEmpty(cell)) continue;
+    typed[key] = typeof cell.value === 'number' ? cell.value : cellText(cell);
+  }
+  return typed;
+}
+
+/** Whatever is not a number of the duty table counts as nothing said. */
+function numbers(cells: readonly RawCell[], from: number): readonly (number | null)[] {
+  return Array.from({ length: DUTY.states }, (_, index) => {
+    const value = cells[from + index]?.value;
+    return typeof value === 'number' ? value : null;
+  });
+}
+
+/** The duty table of a Supply sheet. */
+export function dutyIn(table: RawTable | undefined): readonly DutyLoad[] {
+  const headings = DUTY_HEADINGS.join('|');
+  const rows = table?.rows ?? [];
+  const header = rows.findIndex(({ cells }) => cells.map(cellText).join('|') === headings);
+  if (header < 0) return [];
+  const duty: DutyLoad[] = [];
+  let line = rows[header]!.line;
+  for (const row of rows.slice(header + 1)) {
+    line += 1;
+    const amps = numbers(row.cells, DUTY.amps);
+    const shares = numbers(row.cells, DUTY.shares);
+    const isSaid = [...amps, ...shares].some((number) => number !== null);
+    // The table ends where a row of the sheet is empty; the cautions follow.
+    if (row.line !== line) break;
+    if (isSaid || !isEmpty(row.cells[DUTY.load])) {
+      duty.push({ load: cellText(row.cells[DUTY.load]), amps, shares });
+    }
+  }
+  return duty;
+}
+
+/** What the workbook says of the schedule on a sheet beyond its runs; nothing where the sheet has no names of ours. */
+export function readStation(
+  workbook: Workbook,
+  tables: readonly RawTable[],
+  sheetName: string,
+): GivenStation {
+  const ruleCells = namedCells(workbook, 'rules').filter((named) => named.sheetName === sheetName);
+  const number = ruleCells[0]?.number;
+  const ofSchedule = (named: NamedCell) => named.number === number;
+  const supplyCells = namedCells(workbook, 'supply').filter(ofSchedule);
+  const protectionCells = namedCells(workbook, 'protection').filter(ofSchedule);
+  const supplyTable = tables.find((table) => table.sheetName === supplyCells[0]?.sheetName);
+  return {
+    rules: typedIn(ruleCells, RULE_KEYS),
+    supply: typedIn(supplyCells, SUPPLY_KEYS),
+    protection: typedIn(protectionCells, PROTECTION_TYPED),
+    duty: dutyIn(supplyTable),
+  };
+}

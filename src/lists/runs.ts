@@ -1,0 +1,112 @@
+/** Rows of a list as runs; what can't be read comes back with its line. */
+import { CAUTIONS } from '../sheets/plan/cautions';
+import type { LengthUnit } from '../core/length';
+import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
+import type { ScheduleRun } from '../sheets/station/run';
+import { RUN_COLUMNS } from './headings';
+import { habitOf, type NumeralHabit } from './numerals';
+import { cellText, isEmpty, rowText, type RawRow } from './raw';
+import type { FoundList } from './table';
+import { kindOf, readValue, type ListHabits } from './values';
+
+export interface RowProblem {
+  readonly line: number;
+  /** The row as it stands in the file. */
+  readonly text: string;
+  readonly why: string;
+  /** Whether the row is among the runs all the same, its cells as they stand. */
+  readonly taken: boolean;
+}
+
+export interface ReadRows {
+  readonly runs: readonly ScheduleRun[];
+  readonly problems: readonly RowProblem[];
+}
+
+/** Most characters that a cell holds (Excel's limit). */
+const CELL_MOST = 32_767;
+
+const NOT_RUNS: ReadonlySet<string> = new Set(CAUTIONS);
+
+/** The rows under the headings. */
+export function readRows(
+  list: FoundList,
+  lengths: { readonly given: LengthUnit; readonly wanted: LengthUnit },
+): ReadRows {
+  const body = list.table.rows.slice(list.headerIndex + 1);
+  const habits: ListHabits = {
+    numerals: numeralHabit(list, body),
+    givenLength: lengths.given,
+    wantedLength: lengths.wanted,
+  };
+  const runs: ScheduleRun[] = [];
+  const problems: RowProblem[] = list.table.broken.map((broken) => ({ ...broken, taken: false }));
+  for (const row of body) {
+    const read = readRow(list, row, habits);
+    if (read.run !== undefined) runs.push(read.run);
+    for (const why of read.problems) {
+      problems.push({ line: row.line, text: rowText(row), why, taken: read.run !== undefined });
+    }
+  }
+  return { runs, problems: problems.sort((a, b) => a.line - b.line) };
+}
+
+function numeralHabit({ columns, table }: FoundList, body: readonly RawRow[]): NumeralHabit {
+  const numbers = columns.filter(({ key }) => RUN_COLUMNS[key].quantities.length > 0);
+  const texts = body.flatMap((row) =>
+    numbers.flatMap(({ index }) => {
+      const value = row.cells[index]?.value;
+      return typeof value === 'string' ? [/^[^\p{L}%°'"]*/u.exec(value)?.[0] ?? ''] : [];
+    }),
+  );
+  const found = habitOf(texts);
+  // Semicolons stand between cells where the comma is the decimal mark.
+  const commaCountry = table.separator === ';' && !found.decimalPoint;
+  return { ...found, decimalComma: found.decimalComma || commaCountry };
+}
+
+interface ReadRow {
+  readonly run?: ScheduleRun;
+  readonly problems: readonly string[];
+}
+
+function readRow(list: FoundList, row: RawRow, habits: ListHabits): ReadRow {
+  const { columns, table, headerIndex, ours } = list;
+  const filled = row.cells.flatMap((cell, index) => (isEmpty(cell) ? [] : [index]));
+  if (filled.length === 0) return { problems: [] };
+  if (filled.length === 1 && NOT_RUNS.has(cellText(row.cells[filled[0]!]))) return { problems: [] };
+  const header = table.rows[headerIndex]!;
+  if (rowText(row) === rowText(header)) return { problems: ['the headings again'] };
+  const beyond = filled.filter((index) => isEmpty(header.cells[index]));
+  if (beyond.length > 0 && table.separator !== undefined) {
+    return {
+      problems: [
+        'it has more cells than there are headings; put a text with commas in it, or a decimal comma, in quotes',
+      ],
+    };
+  }
+  if (row.cells.some(({ value }) => typeof value === 'string' && value.length > CELL_MOST)) {
+    return { problems: [`a cell holds more than ${CELL_MOST} characters`] };
+  }
+
+  const run: Record<string, string | number> = {};
+  const problems: string[] = [];
+  for (const column of columns) {
+    const cell = row.cells[column.index];
+    // Where the schedule's own rule stands in a cell, the run says nothing of its own.
+    if (ours && cell?.computed === true && SCHEDULE_COLUMNS[column.key].kind === 'usual') continue;
+    const { value, unit, doubt } = readValue(cell, column, habits);
+    if (value === undefined || column.key in run) continue;
+    run[column.key] = value;
+    if (doubt !== undefined) problems.push(`${column.heading}: ${doubt}`);
+    if (column.key === 'peak') Object.assign(run, kindOf(unit ?? column.unit));
+  }
+  if (Object.keys(run).length === 0) {
+    // Formulas of ours fill every row of a schedule, used or not.
+    return ours ? { problems: [] } : { problems: ['nothing under a heading that was understood'] };
+  }
+  if (!ours && run['peak'] === undefined && run['length'] === undefined) {
+    return { problems: ['it has neither a load nor a length'] };
+  }
+  return { run: run, problems };
+}

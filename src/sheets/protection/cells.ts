@@ -1,0 +1,80 @@
+/** The named cells at the head of the Protection sheet. */
+import { USUAL_LIMIT_C, USUAL_START_C } from '../../core/withstand';
+import type { Parameter } from '../../functions/parameter';
+import * as parameter from '../../functions/parameters/run';
+import * as protection from '../../functions/parameters/protection';
+import { call, text } from '../plan/formula';
+import { ambientInForce, type RuleReferences } from '../station/house-rules';
+import type { CellStyle } from '../plan/plan';
+import type { ProtectionCellKey, ProtectionNameKey } from '../station/protection-keys';
+import type { SupplyKey } from '../supply/cells';
+
+/** What the formulas of the head point at. */
+export interface ProtectionCellReferences {
+  readonly rule: RuleReferences;
+  readonly supply: Readonly<Record<SupplyKey, string>>;
+  readonly protect: Readonly<Record<ProtectionNameKey, string>>;
+}
+
+export interface ProtectionCell {
+  readonly label: string;
+  /** Said of the cell, with its source. */
+  readonly note: string;
+  readonly style: CellStyle;
+  /** The parameter of a typed cell, and the value of a new sheet. */
+  readonly parameter?: Parameter;
+  readonly initial?: number;
+  /** Without the leading "=", for a computed cell. */
+  formula?(references: ProtectionCellReferences): string;
+}
+
+/** What a person may say of the head's typed cells. */
+export type ProtectionTyped = Readonly<
+  Partial<Record<Extract<ProtectionCellKey, 'startC' | 'limitC'>, string | number>>
+>;
+
+const DEGREES: CellStyle = { numberFormat: '0 "°C"' };
+
+export const PROTECTION_CELLS: Readonly<Record<ProtectionCellKey, ProtectionCell>> = {
+  batteryFault: {
+    label: 'Least interrupting rating needed',
+    note: 'Of a fuse right at the battery, amps: the fault current there, resting volts (full) over the milliohms of the Supply sheet.',
+    style: { numberFormat: '#,##0 "A"' },
+    formula: ({ supply }) =>
+      `IF(AND(ISNUMBER(${supply.milliohms}),ISNUMBER(${supply.fullRest})),IF(${supply.milliohms}>0,${supply.fullRest}/(${supply.milliohms}/1000),NA()),NA())`,
+  },
+  startC: {
+    label: 'Conductor before the fault',
+    note: 'IEC 60364-5-54: 70 °C for PVC warm from its load.',
+    style: DEGREES,
+    parameter: protection.startC,
+    initial: USUAL_START_C,
+  },
+  limitC: {
+    label: 'Most its insulation bears briefly',
+    note: 'IEC 60364-5-54: 160 °C for PVC, for up to 5 s.',
+    style: DEGREES,
+    parameter: protection.limitC,
+    initial: USUAL_LIMIT_C,
+  },
+  k: {
+    label: 'k of the conductor, A √s per mm²',
+    note: 'Adiabatic equation I² t = (k S)², IEC 60364-5-54 and IEC 60949, for the material of the house rules.',
+    style: { numberFormat: '0.0' },
+    formula: ({ rule, protect }) =>
+      `SQRT(${call('WITHSTAND_SECONDS', text('1 mm2'), '1', protect.startC, protect.limitC, rule.material)})`,
+  },
+  airC: {
+    label: 'Still air around the wires',
+    note: 'The ambient of the house rules.',
+    style: DEGREES,
+    formula: ({ rule }) => ambientInForce(rule),
+  },
+  ratingC: {
+    label: 'Insulation rating',
+    note: 'Of the house rules.',
+    style: DEGREES,
+    formula: ({ rule }) =>
+      `IF(${rule.insulationC}="",${parameter.insulationC.fallback},${rule.insulationC})`,
+  },
+};

@@ -1,0 +1,93 @@
+/** Where the parts of the Protection sheet stand, and how its formulas point at them. */
+import { FUSE_TYPES } from '../../core/tables/iso-8820-types';
+import { area, areaAddress, cellAddress, type Area } from '../plan/area';
+import { MULTIPLES } from './fuse-points';
+import {
+  PROTECTION_CELL_KEYS,
+  PROTECTION_KEYS,
+  type ProtectionCellKey,
+  type ProtectionKey,
+  type ProtectionNameKey,
+} from '../station/protection-keys';
+import type { GuardData, ProtectionReferences, TypeData } from './formulas';
+import { columnReferences, type Layout } from '../schedule/layout';
+
+/** Zero-based rows of the sheet's parts. */
+export const PROTECTION_ROW = { title: 0, caution: 1, cells: 2, header: 9, first: 10 } as const;
+/** Named cells stand at the left, the table of fuse types beside them. */
+export const HEAD = { label: 0, value: 3 } as const;
+export const TYPES = {
+  title: 2,
+  header: 3,
+  first: 4,
+  name: 5,
+  ratings: 6,
+  breakingA: 7,
+  times: 8,
+  source: 8 + MULTIPLES.length,
+} as const;
+
+const SIDE = PROTECTION_KEYS.length + 1;
+/** Right of everything: what the formulas need of the fuse types, and of sizes or materials. */
+export const SIDE_TYPES = {
+  fromA: SIDE,
+  factors: SIDE + 1,
+  steepness: SIDE + 1 + MULTIPLES.length,
+} as const;
+export const SIDE_COLUMNS = SIDE_TYPES.steepness + MULTIPLES.length;
+
+export function protectionColumn(key: ProtectionKey): number {
+  return PROTECTION_KEYS.indexOf(key);
+}
+
+export function protectionArea(key: ProtectionKey, rows: number): Area {
+  return area(PROTECTION_ROW.first, protectionColumn(key), rows, 1);
+}
+
+export function protectionCell(key: ProtectionCellKey): Area {
+  return area(PROTECTION_ROW.cells + PROTECTION_CELL_KEYS.indexOf(key), HEAD.value);
+}
+
+/** The area of a name; columns take in the row below, so that rows put in above it are theirs. */
+export function protectionNameArea(key: ProtectionNameKey, rows: number): Area {
+  return key === 'verdict' || key === 'guardedFrom'
+    ? protectionArea(key, rows + 1)
+    : protectionCell(key);
+}
+
+const typeRows = (column: number, columns = 1) =>
+  areaAddress(area(TYPES.first, column, FUSE_TYPES.length, columns), 'both');
+
+export const TYPE_DATA: TypeData = {
+  fromA: typeRows(SIDE_TYPES.fromA),
+  names: typeRows(TYPES.name),
+  breakingA: typeRows(TYPES.breakingA),
+  multiples: areaAddress(area(TYPES.header, TYPES.times, 1, MULTIPLES.length), 'both'),
+  times: typeRows(TYPES.times, MULTIPLES.length),
+  factors: typeRows(SIDE_TYPES.factors, MULTIPLES.length),
+  steepness: typeRows(SIDE_TYPES.steepness, MULTIPLES.length),
+};
+
+/** References of the run at a place of the list, from 0. */
+export function protectionReferences(
+  layout: Layout,
+  sizes: GuardData,
+  index: number,
+): ProtectionReferences {
+  const { names } = layout;
+  return {
+    own: Object.fromEntries(
+      PROTECTION_KEYS.map((key) => [
+        key,
+        cellAddress(PROTECTION_ROW.first + index, protectionColumn(key), 'column'),
+      ]),
+    ) as Record<ProtectionKey, string>,
+    column: columnReferences(layout, true),
+    rule: names.rule,
+    supply: names.supply,
+    protect: names.protect,
+    sizes,
+    types: TYPE_DATA,
+    header: cellAddress(PROTECTION_ROW.header, 0, 'both'),
+  };
+}

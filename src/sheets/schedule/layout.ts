@@ -1,0 +1,109 @@
+/** Where the parts of the schedule stand on its sheet, and how formulas point at them. */
+import { area, areaAddress, cellAddress, quotedSheetName, type Area } from '../plan/area';
+import type { RuleKey } from '../station/house-rules';
+import type { ScheduleNames } from '../station/naming';
+import type { ReferenceStyle } from '../plan/plan';
+import { FEED_KEYS, type FeedKey, type RowReferences } from '../station/references';
+import { SCHEDULE_COLUMNS } from './columns';
+import { COLUMN_KEYS, SHOWN_KEYS, type ColumnKey } from '../station/schedule-keys';
+
+/** Zero-based rows of the sheet's parts. */
+export const ROW = { title: 0, summary: 1, rules: 2, legend: 6, header: 7, first: 8 } as const;
+
+/** Rules stand in groups side by side: rows down, then the next group. Words stand where the column is wide. */
+export const RULE_GROUPS: readonly {
+  readonly label: number;
+  readonly value: number;
+  readonly keys: readonly RuleKey[];
+}[] = [
+  { label: 0, value: 2, keys: ['material', 'series', 'installed', 'duty'] },
+  { label: 3, value: 7, keys: ['unit', 'volts', 'target', 'tempC'] },
+  { label: 12, value: 15, keys: ['insulationC', 'ambientC', 'conductors'] },
+];
+
+/** Rows that the solved columns are looked for in, where a table may still grow. */
+const SOLVED_ROWS = 2000;
+const GAP_COLUMNS = 1;
+
+/** How many rows a schedule has and how its formulas are written. */
+export interface Layout {
+  readonly names: ScheduleNames;
+  readonly references: ReferenceStyle;
+  readonly rows: number;
+  /** How many of the rows a print shows; all of them unless given. */
+  readonly printedRows?: number;
+}
+
+export function columnOf(key: ColumnKey): number {
+  return COLUMN_KEYS.indexOf(key);
+}
+
+export function columnArea(key: ColumnKey, rows: number): Area {
+  return area(ROW.first, columnOf(key), rows, 1);
+}
+
+/** What is shown and printed of the runs, without the header. */
+export function shownArea(rows: number): Area {
+  return area(ROW.first, 0, rows, SHOWN_KEYS.length);
+}
+
+export function ruleAreas(): readonly (readonly [RuleKey, Area])[] {
+  return RULE_GROUPS.flatMap(({ value, keys }) =>
+    keys.map((key, index) => [key, area(ROW.rules + index, value)] as const),
+  );
+}
+
+/** The column beside the table in which a list function answers for all runs. */
+export function feedArea(feed: FeedKey, { references, rows }: Layout): Area {
+  const column = COLUMN_KEYS.length + GAP_COLUMNS + FEED_KEYS.indexOf(feed);
+  return area(ROW.first, column, references === 'table' ? SOLVED_ROWS : rows, 1);
+}
+
+function keyed(point: (key: ColumnKey) => string): Readonly<Record<ColumnKey, string>> {
+  return Object.fromEntries(COLUMN_KEYS.map((key) => [key, point(key)])) as Record<
+    ColumnKey,
+    string
+  >;
+}
+
+/**
+ * Columns of all runs; from another sheet where `elsewhere` is set. A structured reference has its heading in two pairs of
+ * brackets, which Excel asks for where it holds a comma or a hyphen and takes everywhere.
+ */
+export function columnReferences(
+  { names, references, rows }: Layout,
+  elsewhere = false,
+): Readonly<Record<ColumnKey, string>> {
+  const sheet = elsewhere ? `${quotedSheetName(names.sheet)}!` : '';
+  return keyed((key) =>
+    references === 'table'
+      ? `${names.table}[[${SCHEDULE_COLUMNS[key].heading}]]`
+      : sheet + areaAddress(columnArea(key, rows), 'both'),
+  );
+}
+
+/** References of one zero-based sheet row: structured ones, or the addresses of its cells. */
+export function rowReferences(layout: Layout, row: number): RowReferences {
+  const { names, references } = layout;
+  return {
+    cell: keyed((key) =>
+      references === 'table'
+        ? `[@[${SCHEDULE_COLUMNS[key].heading}]]`
+        : cellAddress(row, columnOf(key), 'column'),
+    ),
+    column: columnReferences(layout),
+    rule: names.rule,
+    feed: names.feed,
+    supply: names.supply,
+    protect: names.protect,
+    place: `ROW()-ROW(${cellAddress(ROW.header, 0, 'both')})`,
+  };
+}
+
+/** References by place of the run, from 0, each made once: a row has some forty formulas that share them. */
+export function madeOnce<References>(
+  make: (index: number) => References,
+): (index: number) => References {
+  const made: References[] = [];
+  return (index) => (made[index] ??= make(index));
+}

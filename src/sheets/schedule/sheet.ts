@@ -1,0 +1,348 @@
+/** The run schedule: house rules and one row a run, as a plan that any host can draw. */
+import { formatSize, SERIES_SIZES, type Series } from '../../core/size';
+import { area, areaAddress } from '../plan/area';
+import { formulaOf } from '../evaluate';
+import { CAUTIONS, PRINT_FOOTER } from '../plan/cautions';
+import { entry } from '../plan/entries';
+import { call } from '../plan/formula';
+import { HIGHLIGHT_STYLES } from '../plan/highlight-styles';
+import { HOUSE_RULES, type RuleKey } from '../station/house-rules';
+import { HEADING_STYLE, PALETTE } from '../plan/palette';
+import type { Block, CellContent, EntryPlan, Formula, SheetPlan, TablePlan } from '../plan/plan';
+import { FEED_KEYS, type FeedKey } from '../station/references';
+import { HEADINGS, SCHEDULE_COLUMNS } from './columns';
+import { SCHEDULE_FORMULAS, type FormulaKey } from './formulas';
+import { scheduleHighlights } from './highlights';
+import { COLUMN_KEYS, SHOWN_KEYS, type ColumnKey } from '../station/schedule-keys';
+import {
+  columnArea,
+  columnOf,
+  columnReferences,
+  feedArea,
+  madeOnce,
+  ROW,
+  rowReferences,
+  RULE_GROUPS,
+  ruleAreas,
+  type Layout,
+} from './layout';
+import type { ScheduleRun } from '../station/run';
+import type { StationContent } from '../book';
+import { stationValues } from '../schedule-values';
+
+const LEAST_ROWS = 25;
+const SPARE_ROWS = 8;
+
+export interface ScheduleContent {
+  readonly runs: readonly ScheduleRun[];
+  /** House rules that differ from the usual. */
+  readonly rules?: Readonly<Partial<Record<RuleKey, string | number>>>;
+  readonly title: string;
+}
+
+/** Rows that leave room below a list of runs. */
+export function roomyRows(runs: number): number {
+  return Math.max(LEAST_ROWS, runs + SPARE_ROWS);
+}
+
+function headBlocks(title: string): Block[] {
+  return [
+    {
+      area: area(ROW.title, 0),
+      cells: [[title]],
+      style: { bold: true, fontSizePt: 16, fontColour: PALETTE.title },
+    },
+    {
+      area: area(ROW.title, 4),
+      cells: [['Fill in the green cells; the rest computes. Advice, not approval: see the foot.']],
+      style: { italic: true, fontColour: PALETTE.quietText },
+    },
+  ];
+}
+
+function summaryBlocks(layout: Layout): Block[] {
+  const { length, verdict } = columnReferences(layout);
+  const pairs: readonly {
+    readonly label: number;
+    readonly text: string;
+    readonly formulas: readonly string[];
+    readonly numberFormat: string;
+  }[] = [
+    { label: 0, text: 'Runs', formulas: [`COUNT(${length})`], numberFormat: '0' },
+    {
+      label: 2,
+      text: 'Total one-way length',
+      formulas: [`SUM(${length})`, layout.names.rule.unit],
+      numberFormat: '0.0',
+    },
+    {
+      label: 6,
+      text: 'Not ok',
+      formulas: [`SUMPRODUCT(--(LEN(${verdict})>0))-COUNTIF(${verdict},"ok")`],
+      numberFormat: '0',
+    },
+  ];
+  return pairs.flatMap(({ label, text, formulas, numberFormat }): Block[] => [
+    {
+      area: area(ROW.summary, label),
+      cells: [[text]],
+      style: { bold: true, align: label === 0 ? 'left' : 'right' },
+    },
+    {
+      area: area(ROW.summary, label + 1, 1, formulas.length),
+      cells: [formulas.map((formula) => ({ formula: `=${formula}` }))],
+      style: { bold: true, align: 'left', numberFormat },
+      afterTable: true,
+    },
+  ]);
+}
+
+function ruleBlocks({ names }: Layout, { rules }: ScheduleContent): Block[] {
+  return RULE_GROUPS.flatMap(({ label, value, keys }) =>
+    keys.flatMap((key, index): Block[] => {
+      const rule = HOUSE_RULES[key];
+      return [
+        { area: area(ROW.rules + index, label), cells: [[rule.label]] },
+        {
+          area: area(ROW.rules + index, value),
+          cells: [[rules?.[key] ?? rule.initial(names.rule)]],
+          style: { fill: PALETTE.input, border: 'all', ...rule.style, align: 'left' },
+        },
+      ];
+    }),
+  );
+}
+
+const LEGEND = [
+  { column: 0, columns: 2, text: 'Heat or fuse: fire risk', style: HIGHLIGHT_STYLES.danger },
+  { column: 2, columns: 1, text: 'Over target, few volts', style: HIGHLIGHT_STYLES.over },
+  { column: 3, columns: 2, text: 'Close to target', style: HIGHLIGHT_STYLES.close },
+] as const;
+
+function legendBlocks(): Block[] {
+  return LEGEND.map(({ column, columns, text, style }) => ({
+    area: area(ROW.legend, column, 1, columns),
+    cells: [Array.from({ length: columns }, (_, index) => (index === 0 ? text : null))],
+    style,
+  }));
+}
+
+type FormulaAt = (key: FormulaKey, index: number) => Formula;
+
+const hasFormula = (key: ColumnKey): key is FormulaKey => key in SCHEDULE_FORMULAS;
+
+function usualFormula(layout: Layout): FormulaAt {
+  const references = madeOnce((index) => rowReferences(layout, ROW.first + index));
+  return (key, index) => ({ formula: `=${SCHEDULE_FORMULAS[key](references(index))}` });
+}
+
+/** What a cell of a run holds: what was typed, or the column's formula. */
+function runCell(
+  run: ScheduleRun,
+  key: ColumnKey,
+  index: number,
+  formulaAt: FormulaAt,
+): CellContent {
+  const typed = key in run ? run[key as keyof ScheduleRun] : undefined;
+  if (typed !== undefined && typed !== '') return typed;
+  return hasFormula(key) ? formulaAt(key, index) : null;
+}
+
+/** With real tables the formulas are the table's own; only typed values are then written as cells. */
+function runBlocks(layout: Layout, { runs }: ScheduleContent, formulaAt: FormulaAt): Block[] {
+  const isTable = layout.references === 'table';
+  return COLUMN_KEYS.map((key): Block => {
+    const { kind, style } = SCHEDULE_COLUMNS[key];
+    const look =
+      kind === 'working'
+        ? { fontColour: PALETTE.quietText, fontSizePt: 8 }
+        : { border: 'all' as const, ...(kind === 'computed' ? {} : { fill: PALETTE.input }) };
+    return {
+      area: columnArea(key, layout.rows),
+      cells: Array.from({ length: layout.rows }, (_, index) => {
+        const content = runCell(runs[index] ?? {}, key, index, formulaAt);
+        return [isTable && typeof content === 'object' ? null : content];
+      }),
+      style: { ...style, ...look },
+    };
+  });
+}
+
+function tablePlan(layout: Layout): TablePlan {
+  const formulaAt = usualFormula(layout);
+  return {
+    name: layout.names.table,
+    area: area(ROW.header, 0, layout.rows + 1, COLUMN_KEYS.length),
+    columns: COLUMN_KEYS.map((key) => {
+      const { heading } = SCHEDULE_COLUMNS[key];
+      return hasFormula(key) ? { heading, formula: formulaAt(key, 0).formula } : { heading };
+    }),
+  };
+}
+
+/** Headings and calls of the columns that list functions fill beside the table. */
+function feedCalls(layout: Layout): Readonly<Record<FeedKey, readonly [string, string]>> {
+  const { run, feeder, ownAmps, ownLoad, kind, ohms, fullSource, lowSource } =
+    columnReferences(layout);
+  const volts = (source: string) => call('FEED_VOLTS', source, run, feeder, ownLoad, kind, ohms);
+  return {
+    amps: ['Amps of the tree', call('FEED_AMPS', run, feeder, ownAmps)],
+    fullVolts: ['Volts, full', volts(fullSource)],
+    lowVolts: ['Volts, low', volts(lowSource)],
+  };
+}
+
+function feedBlocks(layout: Layout): Block[] {
+  const calls = feedCalls(layout);
+  const style = { fontColour: PALETTE.quietText, fontSizePt: 8 };
+  return FEED_KEYS.flatMap((key): Block[] => {
+    const { column } = feedArea(key, layout);
+    const [heading, formula] = calls[key];
+    return [
+      { area: area(ROW.header, column), cells: [[heading]], style: { ...style, wrap: true } },
+      {
+        area: area(ROW.first, column),
+        cells: [[{ formula: `=${formula}` }]],
+        style,
+        afterTable: true,
+      },
+    ];
+  });
+}
+
+/** Sizes offered for a run's own choice: those in stock, thinnest first. */
+export const OFFERED_SIZES: readonly string[] = (['AWG', 'mm2'] satisfies Series[]).flatMap(
+  (series) => SERIES_SIZES[series].map(formatSize),
+);
+
+function entries({ rows }: Layout): EntryPlan[] {
+  const forRules = ruleAreas().map(([key, of]) => {
+    const { label, parameter, hint } = HOUSE_RULES[key];
+    return entry(of, { title: label, sentences: [parameter.meaning, hint ?? ''] }, { parameter });
+  });
+  const typedKeys = COLUMN_KEYS.filter((key) =>
+    ['typed', 'usual'].includes(SCHEDULE_COLUMNS[key].kind),
+  );
+  const forColumns = typedKeys.map((key): EntryPlan => {
+    const { heading, note, parameter, choices } = SCHEDULE_COLUMNS[key];
+    const of = columnArea(key, rows);
+    const texts = { title: heading, sentences: [note] };
+    return key === 'ownSize'
+      ? { ...entry(of, texts, { choices: OFFERED_SIZES }), othersAllowed: true }
+      : entry(of, texts, { parameter, choices });
+  });
+  return [...forRules, ...forColumns];
+}
+
+const LINE_PT = 15;
+/** Bold text is wider than the figure that a column's width counts in. */
+const BOLD_WIDTH = 1.15;
+
+/** Heights of the rows whose words, as they stand at the start, want more than a line. */
+function wrappedHeights(content: StationContent): Readonly<Record<number, number>> {
+  const wrapped = (['verdict', 'mend'] as const).map(
+    (key) => [key, SCHEDULE_COLUMNS[key].widthChars] as const,
+  );
+  const lines = stationValues(content).runs.map((values) =>
+    Math.max(
+      1,
+      ...wrapped.map(([key, width]) =>
+        Math.ceil((String(values[key]).length * BOLD_WIDTH) / width),
+      ),
+    ),
+  );
+  return Object.fromEntries(
+    lines.flatMap((count, index) => (count > 1 ? [[ROW.first + index, count * LINE_PT]] : [])),
+  );
+}
+
+/** The sheet row that a print ends before, where it leaves rows out. */
+export function printedTo({ rows, printedRows = rows }: Layout): number | undefined {
+  return printedRows < rows ? ROW.first + printedRows : undefined;
+}
+
+/** Says how many runs stand below what is printed, so that nobody hands out half a list. */
+function unprintedBlock(layout: Layout): Block[] {
+  const end = printedTo(layout);
+  if (end === undefined) return [];
+  const below = areaAddress(
+    area(end, columnOf('verdict'), ROW.first + layout.rows - end, 1),
+    'both',
+  );
+  const count = `SUMPRODUCT(--(LEN(${below})>0))`;
+  return [
+    {
+      area: area(ROW.summary, columnOf('runAmps')),
+      cells: [
+        [
+          formulaOf(
+            `IF(${count}=0,"","Widen the print area: "&${count}&" runs stand below it, from row ${end + 1} on")`,
+            '',
+          ),
+        ],
+      ],
+      style: { bold: true, fontColour: PALETTE.danger },
+    },
+  ];
+}
+
+/** Where a workbook has no add-in: its own formulas, and the solved columns elsewhere. */
+export interface WithoutAddIn {
+  readonly formula: (key: FormulaKey, index: number) => Formula;
+}
+
+/** The plan of a run schedule. */
+export function scheduleSheet(
+  layout: Layout,
+  content: StationContent,
+  withoutAddIn?: WithoutAddIn,
+): SheetPlan {
+  const { names, rows } = layout;
+  const foot = ROW.first + rows + 1;
+  return {
+    name: names.sheet,
+    columnWidths: COLUMN_KEYS.map((key) => SCHEDULE_COLUMNS[key].widthChars),
+    blocks: [
+      ...headBlocks(content.title),
+      ...summaryBlocks(layout),
+      ...unprintedBlock(layout),
+      ...ruleBlocks(layout, content),
+      ...legendBlocks(),
+      {
+        area: area(ROW.header, 0, 1, COLUMN_KEYS.length),
+        cells: [HEADINGS],
+        style: HEADING_STYLE,
+      },
+      ...runBlocks(layout, content, withoutAddIn?.formula ?? usualFormula(layout)),
+      ...(withoutAddIn === undefined ? feedBlocks(layout) : []),
+      {
+        area: area(foot, 0, CAUTIONS.length, 1),
+        cells: CAUTIONS.map((caution) => [caution]),
+        style: { italic: true, fontColour: PALETTE.quietText },
+      },
+    ],
+    // Without the add-in every row carries its formulas, which point at its own cells.
+    ...(withoutAddIn === undefined ? { table: tablePlan(layout) } : {}),
+    names: [
+      ...ruleAreas().map(([key, of]) => ({ name: names.rule[key], area: of })),
+      ...(withoutAddIn === undefined
+        ? FEED_KEYS.map((key) => ({ name: names.feed[key], area: feedArea(key, layout) }))
+        : []),
+    ],
+    entries: entries(layout),
+    highlights: scheduleHighlights(rows),
+    notes: COLUMN_KEYS.map((key, column) => ({
+      area: area(ROW.header, column),
+      text: SCHEDULE_COLUMNS[key].note,
+    })),
+    frozenRows: ROW.first,
+    frozenColumns: 1,
+    rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 46, ...wrappedHeights(content) },
+    print: {
+      landscape: true,
+      area: area(0, 0, printedTo(layout) ?? foot + CAUTIONS.length, SHOWN_KEYS.length),
+      repeatRows: { first: ROW.header, last: ROW.header },
+      footer: PRINT_FOOTER,
+    },
+  };
+}

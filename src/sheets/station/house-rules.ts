@@ -1,0 +1,140 @@
+/**
+ * The house rules: what holds for every run of a schedule unless the row says otherwise. Each is one named cell; its
+ * meaning, choices, bounds and default come from the parameter of the functions that it is handed to.
+ */
+import { METHODS, type Installed } from '../../core/ampacity';
+import type { Parameter } from '../../functions/parameter';
+import * as parameter from '../../functions/parameters/run';
+import type { CellContent, CellStyle } from '../plan/plan';
+
+/** How a formula points at each rule's cell. */
+export type RuleReferences = Readonly<Record<RuleKey, string>>;
+
+export interface HouseRule {
+  readonly label: string;
+  readonly parameter: Parameter;
+  /** What stands in the cell of a new sheet: a value, or a formula over other rules. */
+  initial(rules: RuleReferences): CellContent;
+  readonly style?: CellStyle;
+  /** Said when the cell is selected, beside the parameter's own meaning. */
+  readonly hint?: string;
+}
+
+/** The parameter's own default, so that a schedule's figures are those of the bare functions. */
+function fallbackOf(parameter: Parameter): () => CellContent {
+  return () => parameter.fallback as CellContent;
+}
+
+/** Duty of the loads, as people say it; the functions take TRUE for continuous. */
+export const DUTY_CHOICES = ['continuous', 'bursts'] as const;
+const duty: Parameter = {
+  name: 'duty',
+  meaning:
+    '"continuous": loads may run for hours, fuses are at least 125 % of them; "bursts": such as transmitting, at least 100 %.',
+  choices: DUTY_CHOICES,
+  read: (given) => given,
+};
+
+const HOT = 'engine space' satisfies Installed;
+
+export const RULE_KEYS = [
+  'unit',
+  'volts',
+  'target',
+  'series',
+  'material',
+  'tempC',
+  'insulationC',
+  'installed',
+  'ambientC',
+  'conductors',
+  'duty',
+] as const;
+export type RuleKey = (typeof RULE_KEYS)[number];
+
+function usualAmbient({ installed }: RuleReferences): string {
+  return `IF(${installed}="${HOT}",${METHODS[HOT].usualAmbientC},${METHODS.cable.usualAmbientC})`;
+}
+
+/**
+ * A rule's cell, or its usual figure where it was emptied: some builds of Excel hand an empty cell to a function as 0,
+ * and 0 degC would flatter the wire.
+ */
+const orUsual = (cell: string, usual: string) => `IF(${cell}="",${usual},${cell})`;
+
+/** The ambient in force, as a formula without its leading "=". */
+export function ambientInForce(rules: RuleReferences): string {
+  return orUsual(rules.ambientC, usualAmbient(rules));
+}
+
+/** The conductor temperature in force, as a formula without its leading "=". */
+export function conductorTempInForce(rules: RuleReferences): string {
+  return orUsual(rules.tempC, String(parameter.tempC.fallback));
+}
+
+export const HOUSE_RULES: Readonly<Record<RuleKey, HouseRule>> = {
+  unit: {
+    label: 'Length unit',
+    parameter: parameter.unit,
+    initial: () => 'ft',
+    hint: 'Every length of this sheet is in it.',
+  },
+  volts: {
+    label: 'Source volts',
+    parameter: parameter.volts,
+    initial: () => 12,
+    style: { numberFormat: '0.0# "V"' },
+    hint: 'The lowest you count on while a load draws its peak; 12 until you write your own.',
+  },
+  target: {
+    label: 'Drop target',
+    parameter: parameter.maxDrop,
+    initial: () => 0.03,
+    style: { numberFormat: '0.0 %' },
+    hint: '3 % is the usual limit, 2 % the habit for solar (common practice).',
+  },
+  series: {
+    label: 'Size series',
+    parameter: parameter.series,
+    initial: fallbackOf(parameter.series),
+  },
+  material: {
+    label: 'Conductor',
+    parameter: parameter.material,
+    initial: fallbackOf(parameter.material),
+  },
+  tempC: {
+    label: 'Conductor temperature',
+    parameter: parameter.tempC,
+    initial: fallbackOf(parameter.tempC),
+    style: { numberFormat: '0 "°C"' },
+    hint: 'A loaded cable runs warmer than the air; 50 is a cautious figure (common practice).',
+  },
+  insulationC: {
+    label: 'Insulation rating',
+    parameter: parameter.insulationC,
+    initial: fallbackOf(parameter.insulationC),
+    style: { numberFormat: '0 "°C"' },
+  },
+  installed: {
+    label: 'How installed',
+    parameter: parameter.installed,
+    initial: fallbackOf(parameter.installed),
+    hint: 'cable: jacketed, bundled or in conduit; air: single conductors; craft: boats and the like.',
+  },
+  ambientC: {
+    label: 'Ambient',
+    parameter: parameter.ambientC,
+    initial: (rules) => ({ formula: `=${usualAmbient(rules)}` }),
+    style: { numberFormat: '0 "°C"' },
+    hint: 'Follows the installation until overtyped.',
+  },
+  conductors: {
+    label: 'Conductors together',
+    parameter: parameter.conductors,
+    initial: fallbackOf(parameter.conductors),
+    style: { numberFormat: '0' },
+    hint: 'Count both conductors of every run in the bundle.',
+  },
+  duty: { label: 'Duty of loads', parameter: duty, initial: () => DUTY_CHOICES[0] },
+};

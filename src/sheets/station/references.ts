@@ -1,0 +1,22 @@
+/** How formulas of a schedule point at things: cells of their row, whole columns, house rules, the Supply and Protection sheets. */
+import type { RuleReferences } from './house-rules';
+import type { ProtectionNameKey } from './protection-keys';
+import type { ColumnKey } from './schedule-keys';
+import type { SupplyKey } from '../supply/cells';
+
+/** Columns that are solved for all runs at once and stand beside the table. */
+export const FEED_KEYS = ['amps', 'fullVolts', 'lowVolts'] as const;
+export type FeedKey = (typeof FEED_KEYS)[number];
+
+export interface RowReferences {
+  /** A cell of the same row. */
+  readonly cell: Readonly<Record<ColumnKey, string>>;
+  /** A column of all rows. */
+  readonly column: Readonly<Record<ColumnKey, string>>;
+  readonly rule: RuleReferences;
+  readonly feed: Readonly<Record<FeedKey, string>>;
+  readonly supply: Readonly<Record<SupplyKey, string>>;
+  readonly protect: Readonly<Record<ProtectionNameKey, string>>;
+  /** The row's place among the rows of the schedule, from 1. */
+  readonly place: string;
+}

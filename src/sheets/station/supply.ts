@@ -1,0 +1,11 @@
+/** What a person says of the supply, and of how a load's time divides. */
+import type { SupplyKey } from '../supply/cells';
+
+export type SupplyValues = Readonly<Partial<Record<SupplyKey, string | number>>>;
+
+/** One load of the duty table: amps and shares of its time, sending, receiving and standing by. */
+export interface DutyLoad {
+  readonly load: string;
+  readonly amps: readonly (number | null)[];
+  readonly shares: readonly (number | null)[];
+}

@@ -1,0 +1,185 @@
+/**
+ * The Workings columns that solve a tree of runs with SUMIF and look-ups: currents, and volts with three fixed-point
+ * rounds for loads of steady power. They reach four levels up and down from any run.
+ */
+import { RELATIVE_SLACK } from '../../core/limits';
+import { BAD_ENTRY } from './gauge';
+import {
+  CHARGES,
+  POWER_ROUNDS,
+  TREE_LEVELS,
+  type Charge,
+  type NativeFormula,
+  type NativeReferences,
+  type WorkKey,
+} from '../station/native-references';
+
+type Level = 1 | 2 | 3 | 4;
+type Round = 1 | 2 | 3;
+const LEVELS = Array.from({ length: TREE_LEVELS }, (_, index) => (index + 1) as Level);
+const ROUNDS = Array.from({ length: POWER_ROUNDS }, (_, index) => (index + 1) as Round);
+
+const places = ({ cell }: NativeReferences) => [cell.place1, cell.place2, cell.place3, cell.place4];
+
+/** What hangs directly from this run, summed over a column; nothing hangs from a run without a name. */
+const below = ({ cell, column }: NativeReferences, summed: string) =>
+  `IF(${cell.run}="",0,SUMIF(${column.feeder},${cell.run},${summed}))`;
+
+/** A column summed over the feeders above, nothing for those that are not there. */
+const above = (row: NativeReferences, column: string) =>
+  places(row)
+    .map((place) => `IFERROR(INDEX(${column},${place})+0,0)`)
+    .join('+');
+
+/** The figure of the run nearest the source on this one's path. */
+const atRoot = (row: NativeReferences, column: string) => `INDEX(${column},${row.work.root})`;
+
+const isTwice = ({ cell, column }: NativeReferences) =>
+  `IF(${cell.run}="",FALSE,SUMPRODUCT(--(${column.run}=${cell.run}))>1)`;
+
+/** Volts that a run can start from. */
+const isSource = (volts: string) => `IFERROR(AND(ISNUMBER(${volts}),${volts}>0),FALSE)`;
+
+const sourceKey = { full: 'fullSource', low: 'lowSource' } as const satisfies Record<
+  Charge,
+  string
+>;
+
+type Columns = Partial<Record<WorkKey, NativeFormula>>;
+
+function columnsOf(entries: readonly (readonly [WorkKey, NativeFormula])[]): Columns {
+  return Object.fromEntries(entries);
+}
+
+const merged = (parts: readonly Columns[]): Columns =>
+  Object.fromEntries(parts.flatMap((part) => Object.entries(part)));
+
+/** Where each run stands in the tree, and what is not known of it. */
+const STANDING: Columns = {
+  root: (row) =>
+    places(row).reduce((nearer, place) => `IF(ISNUMBER(${place}),${place},${nearer})`, row.place),
+  deep: ({ cell, column }) =>
+    `IF(ISNUMBER(${cell.place4}),IF(ISNUMBER(INDEX(${column.place1},${cell.place4})),1,0),0)`,
+  // 1 where the run has no place: a name or a feeder that does not hold, or a loop.
+  misplaced: (row) => {
+    const loop = places(row)
+      .map((place) => `IFERROR(${place}=${row.place},FALSE)`)
+      .join(',');
+    return `IF(OR(${isTwice(row)},AND(${row.cell.feeder}<>"",ISERROR(${row.cell.place1})),${loop}),1,0)`;
+  },
+  load: ({ cell }) => `IF(ISNUMBER(${cell.ownAmps}),${cell.ownAmps},0)`,
+  unknown: (row) => {
+    const { cell, column } = row;
+    const unread = `IF(ISERROR(${cell.ownAmps}),TRUE,IF(${cell.ownAmps}="",FALSE,NOT(AND(ISNUMBER(${cell.ownAmps}),${cell.ownAmps}>=0))))`;
+    const ambiguous = `IF(${isTwice(row)},SUMPRODUCT(--(${column.feeder}=${cell.run}))>0,FALSE)`;
+    return `IF(OR(${unread},${ambiguous}),1,0)`;
+  },
+};
+
+/** A column summed level by level over what hangs below. */
+function levels(of: 'load' | 'unknown'): Columns {
+  return columnsOf(
+    LEVELS.map((level) => [
+      `${of}${level}`,
+      (row) =>
+        below(
+          row,
+          row.workColumn[level === 1 ? of : (`${of}${level - 1}` as `${typeof of}${Level}`)],
+        ),
+    ]),
+  );
+}
+
+const summed = (row: NativeReferences, of: 'load' | 'unknown') =>
+  [row.work[of], ...LEVELS.map((level) => row.work[`${of}${level}`])].join('+');
+
+const isMisplaced = (row: NativeReferences) =>
+  `${row.work.misplaced}+${above(row, row.workColumn.misplaced)}>0`;
+
+const CURRENTS: Columns = {
+  ...levels('load'),
+  ...levels('unknown'),
+  // What FEED_AMPS answers.
+  amps: (row) =>
+    `IF(${row.cell.run}="","",IF(ISERROR(${row.cell.ownAmps}),${row.cell.ownAmps},` +
+    `IF(OR(${row.data.tooDeep}>0,${isMisplaced(row)},${summed(row, 'unknown')}>0),${BAD_ENTRY},${summed(row, 'load')})))`,
+  unknownVolts: (row) => {
+    const { cell, work, column } = row;
+    const kindOk = `OR(${cell.kind}="",${cell.kind}="A",${cell.kind}="W")`;
+    const ohmsOk = `OR(ISNUMBER(${cell.ohms}),IFERROR(${work.amps}=0,FALSE))`;
+    const sourceOk = `ISNUMBER(${atRoot(row, column.fullSource)})`;
+    return `IF(AND(${work.unknown}=0,${kindOk},${ohmsOk},${sourceOk}),0,1)`;
+  },
+  branchUnknown: ({ work, workColumn }) =>
+    `SUMIF(${workColumn.root},${work.root},${workColumn.unknownVolts})`,
+};
+
+/** One fixed-point round: currents at the volts of the round before, summed up the tree, and the volts they leave. */
+function round(charge: Charge, number: Round): Columns {
+  const key = <Part extends 'amps' | `sum${Level}` | 'drop' | 'volts'>(part: Part) =>
+    `${charge}${number}${part}` as const;
+  const before = `${charge}${(number - 1) as 0 | Round}volts` as const;
+  const sums = LEVELS.map((level): [WorkKey, NativeFormula] => [
+    key(`sum${level}`),
+    (row) => below(row, row.workColumn[key(level === 1 ? 'amps' : `sum${(level - 1) as Level}`)]),
+  ]);
+  return columnsOf([
+    [
+      key('amps'),
+      ({ cell, work }) =>
+        `IF(AND(ISNUMBER(${cell.ownLoad}),${work[`${charge}Served`]}=1),IF(${cell.kind}="W",IF(${work[before]}>0,${cell.ownLoad}/${work[before]},0),${cell.ownLoad}),0)`,
+    ],
+    ...sums,
+    [
+      key('drop'),
+      ({ cell, work }) =>
+        `IF(ISNUMBER(${cell.ohms}),${cell.ohms},0)*(${[work[key('amps')], ...LEVELS.map((level) => work[key(`sum${level}`)])].join('+')})`,
+    ],
+    [
+      key('volts'),
+      (row) =>
+        `IFERROR(${atRoot(row, row.column[sourceKey[charge]])}+0,0)-${row.work[key('drop')]}-(${above(row, row.workColumn[key('drop')])})`,
+    ],
+  ]);
+}
+
+/** Volts at one state of charge, as FEED_VOLTS answers. */
+function volts(charge: Charge): Columns {
+  const solved = `${charge}${POWER_ROUNDS as Round}volts` as const;
+  return {
+    // 0 where the load could not be served even if it were alone on its path; the others are solved without it.
+    [`${charge}Served`]: (row: NativeReferences) => {
+      const { cell, column } = row;
+      const root = atRoot(row, column[sourceKey[charge]]);
+      const path = `(IF(ISNUMBER(${cell.ohms}),${cell.ohms},0)+${above(row, column.ohms)})`;
+      const demand = `${cell.ownLoad}*${path}`;
+      return (
+        `IF(IFERROR(IF(${cell.kind}="W",4*${demand}>${root}*${root}*(1+${RELATIVE_SLACK}),` +
+        `${demand}>${root}),FALSE),0,1)`
+      );
+    },
+    [`${charge}0volts`]: (row: NativeReferences) =>
+      `IFERROR(${atRoot(row, row.column[sourceKey[charge]])}+0,0)-IFERROR(${row.cell.dropVolts}+0,0)-(${above(row, row.column.dropVolts)})`,
+    ...merged(ROUNDS.map((number) => round(charge, number))),
+    [`${charge}Volts`]: (row: NativeReferences) => {
+      const { cell, work } = row;
+      const source = cell[sourceKey[charge]];
+      const root = atRoot(row, row.column[sourceKey[charge]]);
+      const settled = [source, cell.ohms, cell.ownLoad]
+        .map((of) => `IF(ISERROR(${of}),${of},`)
+        .join('');
+      return (
+        `IF(${cell.run}="","",${settled}IF(OR(${source}="",${cell.ohms}=""),"",` +
+        `IF(OR(${row.data.tooDeep}>0,${isMisplaced(row)},${work.branchUnknown}>0,NOT(${isSource(source)}),NOT(${isSource(root)})),${BAD_ENTRY},` +
+        `IF(OR(${work[`${charge}Served`]}=0,${work[solved]}<0),NA(),${work[solved]}))))))`
+      );
+    },
+  };
+}
+
+/** Every column that the tree takes, in an order in which each needs only those before it. */
+export const TREE_WORKINGS: Readonly<Columns> = {
+  ...STANDING,
+  ...CURRENTS,
+  ...merged(CHARGES.map(volts)),
+};

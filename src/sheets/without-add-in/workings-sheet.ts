@@ -1,0 +1,132 @@
+/** The Workings sheet of a workbook without the add-in: one row a run, the steps between entries and results. */
+import { area, areaAddress, cellAddress, quotedSheetName } from '../plan/area';
+import { RUN_WORKINGS } from './gauge';
+import {
+  CHARGES,
+  type Charge,
+  type NativeFormula,
+  type NativeReferences,
+  type WorkKey,
+} from '../station/native-references';
+import { FEED_KEYS } from '../station/references';
+import { PALETTE } from '../plan/palette';
+import type { SheetPlan } from '../plan/plan';
+import { COLUMN_KEYS } from '../station/schedule-keys';
+import { columnOf, columnReferences, ROW, rowReferences, type Layout } from '../schedule/layout';
+import { TREE_WORKINGS } from './tree';
+
+const COLUMNS = Object.entries({ ...RUN_WORKINGS, ...TREE_WORKINGS }) as readonly (readonly [
+  WorkKey,
+  NativeFormula,
+])[];
+export const WORK_KEYS: readonly WorkKey[] = COLUMNS.map(([key]) => key);
+
+const HEAD = { title: 0, note: 1, tooDeep: 2, header: 3, first: 4 } as const;
+const TOO_DEEP_CELL = area(HEAD.tooDeep, 1);
+
+function workArea(key: WorkKey, rows: number) {
+  return area(HEAD.first, WORK_KEYS.indexOf(key), rows, 1);
+}
+
+function keyed<Key extends string>(keys: readonly Key[], point: (key: Key) => string) {
+  return Object.fromEntries(keys.map((key) => [key, point(key)])) as Record<Key, string>;
+}
+
+/**
+ * References of the run at a place of the list, from 0: `from` is the sheet that the formula stands on. Cells of the
+ * other sheet carry its name.
+ */
+export function nativeReferences(
+  layout: Layout,
+  index: number,
+  from: 'schedule' | 'workings',
+): NativeReferences {
+  const { names, rows } = layout;
+  const onSchedule = from === 'schedule';
+  const schedule = onSchedule ? '' : `${quotedSheetName(names.sheet)}!`;
+  const workings = onSchedule ? `${quotedSheetName(names.native.workingsSheet)}!` : '';
+  const row = ROW.first + index;
+  return {
+    ...rowReferences(layout, row),
+    cell: keyed(COLUMN_KEYS, (key) => `${schedule}${cellAddress(row, columnOf(key), 'column')}`),
+    column: columnReferences(layout, !onSchedule),
+    work: keyed(
+      WORK_KEYS,
+      (key) => `${workings}${cellAddress(HEAD.first + index, WORK_KEYS.indexOf(key), 'column')}`,
+    ),
+    workColumn: keyed(WORK_KEYS, (key) => `${workings}${areaAddress(workArea(key, rows), 'both')}`),
+    data: names.native.data,
+    place: onSchedule
+      ? rowReferences(layout, row).place
+      : `ROW()-ROW(${cellAddress(HEAD.header, 0, 'both')})`,
+  };
+}
+
+/** The most that the last round still moved the volts of any run. */
+function lastMove(charge: Charge, rows: number): string {
+  const volts = (round: 2 | 3) => areaAddress(workArea(`${charge}${round}volts`, rows), 'both');
+  return `SUMPRODUCT(MAX(ABS(${volts(3)}-${volts(2)})))`;
+}
+
+/** The plan of the Workings sheet. */
+export function workingsSheet(layout: Layout): SheetPlan {
+  const { names, rows } = layout;
+  const quiet = { fontColour: PALETTE.quietText, fontSizePt: 8 };
+  const cells = Array.from({ length: rows }, (_, index) => {
+    const references = nativeReferences(layout, index, 'workings');
+    return COLUMNS.map(([, formula]) => ({ formula: `=${formula(references)}` }));
+  });
+  return {
+    name: names.native.workingsSheet,
+    columnWidths: COLUMNS.map(() => 10),
+    blocks: [
+      {
+        area: area(HEAD.title, 0),
+        cells: [['Workings']],
+        style: { bold: true, fontSizePt: 14, fontColour: PALETTE.title },
+      },
+      {
+        area: area(HEAD.note, 0),
+        cells: [
+          [
+            'Steps between the entries and the results of the schedule, one row a run; nothing to fill in. Currents and volts reach four runs up and down; loads in watts are solved by three rounds. What the last round still moved stands below: the exact volts lie closer than that as long as no load loses a third of its source volts, which the tests of the add-in measure (its demonstration is off by less than 0.000001 V). In a branch that cannot serve all its loads together, this copy counts every load that could be served alone, where the add-in leaves the heaviest out.',
+          ],
+        ],
+        style: { italic: true, ...quiet },
+      },
+      {
+        area: area(HEAD.tooDeep, 0, 1, 5),
+        cells: [
+          [
+            'Runs too deep',
+            { formula: `=SUM(${areaAddress(workArea('deep', rows), 'both')})` },
+            null,
+            'Last round moved, V',
+            { formula: `=MAX(${CHARGES.map((charge) => lastMove(charge, rows)).join(',')})` },
+          ],
+        ],
+        style: quiet,
+      },
+      {
+        area: area(HEAD.header, 0, 1, COLUMNS.length),
+        cells: [WORK_KEYS],
+        style: { ...quiet, bold: true },
+      },
+      { area: area(HEAD.first, 0, rows, COLUMNS.length), cells, style: quiet },
+    ],
+    names: [
+      { name: names.native.data.tooDeep, area: TOO_DEEP_CELL },
+      ...FEED_KEYS.map((key) => ({ name: names.feed[key], area: workArea(key, rows) })),
+    ],
+    entries: [],
+    highlights: [],
+    notes: [],
+    frozenRows: HEAD.first,
+    frozenColumns: 0,
+    print: {
+      landscape: true,
+      area: area(0, 0, HEAD.first + (layout.printedRows ?? rows), COLUMNS.length),
+      footer: 'Workings of the run schedule.',
+    },
+  };
+}

@@ -1,0 +1,174 @@
+import { spawnSync } from 'node:child_process';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { readRuns } from '../../src/lists/read-runs';
+import { ENDED, runTerminal } from '../../src/command/command';
+import { stationValues } from '../../src/sheets/schedule-values';
+import { RULE_KEYS } from '../../src/sheets/station/house-rules';
+
+const LIST =
+  'Name,Current (A),Length (ft),Colour,Wire\n' +
+  'Hut trunk,24,7,red,\n' +
+  'Relay set,14,5,blue,10 AWG\n' +
+  'Van set A,22,40,,14 AWG\n' +
+  'too,many,cells,in,this,row\n' +
+  'Odd,abc,3,,\n';
+
+let room: string;
+beforeEach(() => {
+  room = mkdtempSync(join(tmpdir(), 'loomsheet-terminal-'));
+  writeFileSync(join(room, 'runs.csv'), LIST);
+});
+afterEach(() => rmSync(room, { recursive: true, force: true }));
+
+async function run(...args: readonly string[]) {
+  const printed: string[] = [];
+  const complaints: string[] = [];
+  const ended = await runTerminal(args, {
+    print: (line) => printed.push(line),
+    complain: (line) => complaints.push(line),
+  });
+  return { ended, printed: printed.join('\n'), complaints: complaints.join('\n') };
+}
+
+const at = (name: string) => join(room, name);
+const readBack = (name: string) => readRuns(readFileSync(at(name)), name);
+
+describe('the schedule from a terminal', () => {
+  it('writes the workbook, prints the verdicts and what was not understood', async () => {
+    const { ended, printed, complaints } = await run(at('runs.csv'), at('out.xlsx'));
+    expect([ended, complaints]).toEqual([ENDED.well, '']);
+    const content = { title: 'runs', ...(await readBack('out.xlsx')) };
+    const { runs } = stationValues(content);
+    for (const [index, { size, verdict }] of runs.entries()) {
+      const line = printed.split('\n').find((one) => one.startsWith(content.runs[index]!.run!));
+      if (typeof size === 'string') expect(line).toContain(size);
+      expect(line).toContain(verdict);
+    }
+    expect(printed).toMatch(/^Van set A +22\.0 +40 +14 AWG .*drop over target; over ampacity/m);
+    const bad = runs.filter(({ verdict }) => verdict !== 'ok').length;
+    expect(printed).toContain(`4 runs, ${bad} of them not ok.`);
+    expect(printed).toContain('"Current (A)" as Peak load, in A');
+    expect(printed).toMatch(/"Colour": not a heading/);
+    expect(printed).toMatch(/line 5, NOT taken: .*too \| many \| cells/);
+    expect(printed).toMatch(/line 6, taken as it stands: .*"abc" is not a number/);
+    expect((await readBack('out.xlsx')).runs.map(({ run: name }) => name)).toEqual([
+      'Hut trunk',
+      'Relay set',
+      'Van set A',
+      'Odd',
+    ]);
+    expect((await readBack('out.xlsx')).title).toBe('runs');
+    expect(readdirSync(room).sort()).toEqual(['out.xlsx', 'runs.csv']);
+  });
+
+  it('sets house rules and a title', async () => {
+    const { ended } = await run(
+      at('runs.csv'),
+      at('out.xlsx'),
+      '--rules',
+      'unit=m',
+      'target=2%',
+      'installed=engine space',
+      '--title',
+      'Hut and van',
+      '--rules=series=MM2',
+    );
+    expect(ended).toBe(ENDED.well);
+    const { rules, title, runs } = await readBack('out.xlsx');
+    expect(rules).toMatchObject({
+      unit: 'm',
+      target: 0.02,
+      installed: 'engine space',
+      series: 'mm2',
+    });
+    expect(title).toBe('Hut and van');
+    expect(runs[0]?.length).toBeCloseTo(7 * 0.3048, 12);
+  });
+
+  it('takes in its own workbook again, with its rules and supply', async () => {
+    await run(at('runs.csv'), at('one.xlsx'), '--rules', 'tempC=50', '--title', 'Once');
+    expect((await run(at('one.xlsx'), at('two.xlsx'))).ended).toBe(ENDED.well);
+    expect(readFileSync(at('two.xlsx')).equals(readFileSync(at('one.xlsx')))).toBe(true);
+  });
+
+  it.each([
+    [['--rules', 'colour=red'], /"colour=red" is no house rule.*unit, volts, target/],
+    [['--rules', 'unit=yards'], /unit: "yards" is not one of/],
+    [['--rules', 'volts=many'], /volts: "many" is not a number/],
+    [['--rules', 'target=3'], /target: 3 is not below 0\.5; 3 means 300 %/],
+    [['--rules', 'duty=often'], /duty: .*continuous/],
+    [['--rules', 'volts'], /"volts" is no house rule\. Write name=value/],
+    [['--speed'], /speed/],
+    [['third.csv'], /Give two names/],
+  ])('refuses %j and writes nothing', async (args, sentence) => {
+    const { ended, complaints } = await run(at('runs.csv'), at('out.xlsx'), ...args);
+    expect(ended).toBe(ENDED.misused);
+    expect(complaints).toMatch(sentence);
+    expect(complaints).toContain('--help');
+    expect(existsSync(at('out.xlsx'))).toBe(false);
+  });
+
+  it('refuses to overwrite its list, or to write anything but a workbook', async () => {
+    expect((await run(at('runs.csv'), at('runs.csv'))).ended).toBe(ENDED.misused);
+    expect((await run(at('runs.csv'), at('out.csv'))).ended).toBe(ENDED.misused);
+    expect((await run(at('a.xlsx'), at('.') + '/a.xlsx')).complaints).toMatch(/overwrite the list/);
+    expect(readFileSync(at('runs.csv'), 'utf8')).toBe(LIST);
+  });
+
+  it('says that a list cannot be read, and that a workbook cannot be written', async () => {
+    const missing = await run(at('none.csv'), at('out.xlsx'));
+    expect([missing.ended, missing.complaints]).toEqual([
+      ENDED.unread,
+      expect.stringMatching(/none\.csv" could not be read/),
+    ]);
+    writeFileSync(at('empty.csv'), '');
+    const empty = await run(at('empty.csv'), at('out.xlsx'));
+    expect([empty.ended, empty.complaints]).toEqual([ENDED.unread, '"empty.csv" is empty.']);
+    mkdirSync(at('taken.xlsx'));
+    for (const place of ['taken.xlsx', 'nowhere/out.xlsx']) {
+      const unwritten = await run(at('runs.csv'), at(place));
+      expect([unwritten.ended, unwritten.complaints]).toEqual([
+        ENDED.unwritten,
+        expect.stringMatching(/could not be written/),
+      ]);
+    }
+    expect(readdirSync(room).sort()).toEqual(['empty.csv', 'runs.csv', 'taken.xlsx']);
+  });
+
+  it('lets no text of the list steer the terminal', async () => {
+    writeFileSync(at('odd.csv'), 'Name,Amps,Length\n\u001b[2Jwiped,1,2\n');
+    const { printed } = await run(at('odd.csv'), at('out.xlsx'));
+    expect(printed).toContain('?[2Jwiped');
+    // eslint-disable-next-line no-control-regex
+    expect(printed).not.toMatch(/[\u0000-\u0009\u000B-\u001F]/);
+  });
+
+  it('helps, naming every rule', async () => {
+    const { ended, printed } = await run('--help');
+    expect(ended).toBe(ENDED.well);
+    for (const key of RULE_KEYS) expect(printed).toMatch(new RegExp(`^ {2}${key} `, 'm'));
+    expect(printed).toMatch(/also when runs in it are not ok/);
+  });
+
+  it('is what npm runs', { timeout: 120_000 }, () => {
+    const npm = (...args: string[]) =>
+      spawnSync('npm', ['run', '--silent', 'schedule', '--', ...args], { encoding: 'utf8' });
+    const well = npm(at('runs.csv'), at('out.xlsx'), '--rules', 'unit=ft', 'target=5%');
+    expect([well.status, well.stderr]).toEqual([ENDED.well, '']);
+    expect(well.stdout).toContain(`Written: ${at('out.xlsx')}`);
+    const ill = npm(at('none.csv'), at('out2.xlsx'));
+    expect([ill.status, ill.stdout]).toEqual([ENDED.unread, '']);
+    expect(ill.stderr).toMatch(/could not be read/);
+  });
+});

@@ -1,0 +1,272 @@
+import { describe, expect, test } from 'vitest';
+import { fuseGuards, fuseSeconds } from '../../../src/core/fuse-time';
+import { isRefusal } from '../../../src/core/outcome';
+import { parseSize, SERIES_SIZES, sizeAreaMm2 } from '../../../src/core/size';
+import { FUSE_RATINGS } from '../../../src/core/tables/iso-8820-ratings';
+import { assumedFuseType } from '../../../src/core/tables/iso-8820-types';
+import { NAMESPACE } from '../../../src/functions/catalogue';
+import { DEMO } from '../../../src/sheets/station/demo';
+import { MULTIPLES, timesAt } from '../../../src/sheets/protection/fuse-points';
+import { newSchedule, type StationContent } from '../../../src/sheets/book';
+import type { SheetPlan } from '../../../src/sheets/plan/plan';
+import { PROTECTION_FORMULAS, type GuardData } from '../../../src/sheets/protection/formulas';
+import {
+  PROTECTION_KEYS,
+  PROTECTION_SHOWN_KEYS,
+} from '../../../src/sheets/station/protection-keys';
+import { protectionReferences } from '../../../src/sheets/protection/layout';
+import { PROTECTION_WORDS, STATE } from '../../../src/sheets/protection/words';
+import { scheduleNames } from '../../../src/sheets/station/naming';
+import type { ScheduleRun } from '../../../src/sheets/station/run';
+import { stationValues } from '../../../src/sheets/schedule-values';
+import { SCHEDULE_WORDS } from '../../../src/sheets/station/verdicts';
+import { sharedWorkbook } from '../../../src/sheets/without-add-in/shared-workbook';
+
+const NOTHING_TAKEN = { sheets: new Set<string>(), names: new Set<string>() };
+const OUR_CALL = new RegExp(`\\b${NAMESPACE}\\.[A-Z_]+\\(`, 'g');
+const NO_SIZES: GuardData = {
+  sizes: 'S',
+  areaMm2: 'A',
+  ohmsPerM: 'O',
+  choose: 'C',
+  order: 'P',
+  chooseAmps: 'M',
+  metresPer: 'U',
+};
+
+const textsOf = (plan: SheetPlan) =>
+  plan.blocks
+    .flatMap(({ cells }) => (cells ?? []).flat())
+    .filter((cell) => typeof cell === 'string');
+
+function rowOf(content: StationContent, run: string) {
+  const values = stationValues(content);
+  const index = content.runs.findIndex((one) => one.run === run);
+  return { ...values.protection.rows[index]!, schedule: values.runs[index]! };
+}
+
+describe('the sheet', () => {
+  const layout = { names: scheduleNames(), references: 'cells', rows: 30 } as const;
+
+  test('stands third in a new schedule and in a shared workbook', () => {
+    expect(newSchedule('demo', 'table', NOTHING_TAKEN)[2]!.name).toBe('Protection');
+    expect(sharedWorkbook(DEMO, { rows: 30 })[2]!.name).toBe('Protection');
+  });
+
+  test('asks our functions six times a row at most', () => {
+    const row = protectionReferences(layout, NO_SIZES, 0);
+    const calls = PROTECTION_KEYS.flatMap(
+      (key) => PROTECTION_FORMULAS[key](row).match(OUR_CALL) ?? [],
+    );
+    expect(calls.length).toBeLessThanOrEqual(6);
+  });
+
+  test('prints what is shown, has a heading for each column, and none twice', () => {
+    const plan = newSchedule('demo', 'table', NOTHING_TAKEN)[2]!;
+    expect(plan.print.area.columns).toBe(PROTECTION_SHOWN_KEYS.length);
+    const header = plan.blocks.find(({ cells }) => cells?.[0]?.[0] === 'Run')!.cells![0]!;
+    expect(new Set(header).size).toBe(PROTECTION_KEYS.length);
+  });
+
+  test('says by what it judges, what it assumes and what it does not claim', () => {
+    const said = textsOf(sharedWorkbook(DEMO, { rows: 30 })[2]!).join('\n');
+    for (const part of [
+      'by the published limits',
+      'up to 40 A as types C and F',
+      'type E fuse of 20 to 40 A may take longer: 1 s at 6 times',
+      'from memory',
+      'ISO 8820-3',
+      'ISO 8820-5',
+      '1000 A at 32 V',
+      "Check the maker's sheet",
+      'one conductor alone',
+      'beyond about 5 s',
+      'value at writing',
+      'Advice, not approval',
+    ]) {
+      expect(said).toContain(part);
+    }
+    expect(said).not.toMatch(/\bapproved\b|\bis safe\b/i);
+  });
+
+  test('calls the steady heat a value at writing only where no function works it out', () => {
+    const said = textsOf(newSchedule('demo', 'cells', NOTHING_TAKEN)[2]!).join('\n');
+    expect(said).not.toContain('value at writing');
+  });
+
+  test('looks up the same longest times as the function gives', () => {
+    for (const { ratingA } of FUSE_RATINGS) {
+      const times = timesAt(assumedFuseType(ratingA));
+      for (const [index, multiple] of MULTIPLES.entries()) {
+        const answer = fuseSeconds(ratingA, ratingA * multiple);
+        if (isRefusal(answer)) expect(times[index]).toBeNull();
+        else expect(times[index]! / answer).toBeCloseTo(1, 12);
+      }
+    }
+  });
+});
+
+describe('the demonstration', () => {
+  const { runs, supply } = stationValues(DEMO);
+  const verdicts = new Map(DEMO.runs.map(({ run }, index) => [run, runs[index]!.verdict]));
+
+  test.each([
+    ['Case 2 charger', SCHEDULE_WORDS.fuseTooSlow],
+    ['Bank lamp', SCHEDULE_WORDS.faultTooWeak],
+    ['Gauge line', SCHEDULE_WORDS.mayNotBreak],
+  ])('%s: %s, and nothing else', (run, word) => {
+    expect(verdicts.get(run)).toBe(word);
+  });
+
+  test('leaves the ordinary runs of hut, van and cases well', () => {
+    for (const run of [
+      'Hut trunk',
+      'Link radio',
+      'Camera',
+      'Hut panel',
+      'Van feed',
+      'Van set B',
+      'Case 1 set',
+      'Case 3 lamp',
+    ]) {
+      expect(verdicts.get(run), run).toBe('ok');
+    }
+  });
+
+  test('still tells of the relay set that works from a full battery and not from a low one', () => {
+    expect(verdicts.get('Relay set')).toBe(SCHEDULE_WORDS.tooFewVolts);
+    expect([supply.cells.fullShort, supply.cells.lowShort]).toEqual([0, 1]);
+    const { mend } = rowOf(DEMO, 'Relay set').schedule;
+    const size = /^thicker Relay set: (.+)$/.exec(String(mend))![1]!;
+    const mended = DEMO.runs.map((run) =>
+      run.run === 'Relay set' ? { ...run, ownSize: size } : run,
+    );
+    expect(rowOf({ ...DEMO, runs: mended }, 'Relay set').schedule.verdict).toBe('ok');
+  });
+
+  test('names the size that would be guarded, in the column that says what would mend it', () => {
+    expect(rowOf(DEMO, 'Case 2 charger').schedule.mend).toBe('guarded from 12 AWG');
+    expect(rowOf(DEMO, 'Gauge line').schedule.mend).toBe('');
+  });
+});
+
+describe('what a run is judged by', () => {
+  const station = (runs: readonly ScheduleRun[], milliohms = 20): StationContent => ({
+    title: 'Judged',
+    rules: { unit: 'm', volts: 12.6 },
+    supply: { milliohms },
+    runs,
+  });
+
+  test('the rested battery, or its own source, over milliohms and the whole path', () => {
+    const content = station([
+      { run: 'trunk', peak: 8, length: 3, ownSize: '10 AWG' },
+      { run: 'branch', fedFrom: 'trunk', peak: 2, length: 4, ownSize: '14 AWG', joints: 5 },
+      { run: 'other', peak: 2, length: 4, ownSize: '14 AWG', volts: 24 },
+    ]);
+    const { runs, supply } = stationValues(content);
+    const [trunk, branch, other] = runs.map(({ ohms }) => Number(ohms));
+    const rest = Number(supply.cells.fullRest);
+    expect(rowOf(content, 'branch').farFault).toBeCloseTo(rest / (0.02 + trunk! + branch!), 9);
+    expect(rowOf(content, 'branch').nearFault).toBeCloseTo(rest / (0.02 + trunk!), 9);
+    expect(rowOf(content, 'trunk').nearFault).toBeCloseTo(rest / 0.02, 9);
+    expect(rowOf(content, 'other').farFault).toBeCloseTo(24 / (0.02 + other!), 9);
+  });
+
+  test('the fuse upstream where the run has none', () => {
+    const content = station([
+      { run: 'trunk', peak: 24, length: 3, ownSize: '10 AWG' },
+      { run: 'branch', fedFrom: 'trunk', peak: 2, length: 4, ownSize: '10 AWG', fused: 'no' },
+    ]);
+    expect(rowOf(content, 'branch')).toMatchObject({ fuse: 35, fuseFrom: 'upstream' });
+    expect(rowOf(content, 'trunk')).toMatchObject({ fuse: 35, fuseFrom: 'own' });
+  });
+
+  test('a bolt-in fuse: no published time, which is no verdict', () => {
+    const content = station([{ run: 'big', peak: 120, length: 2 }]);
+    const big = rowOf(content, 'big');
+    expect(big.words).toBe(PROTECTION_WORDS.noTime);
+    expect(big.schedule.verdict).toBe('ok');
+    expect(rowOf(station(content.runs, 5), 'big').schedule.verdict).toBe(
+      SCHEDULE_WORDS.mayNotBreak,
+    );
+  });
+
+  test('hotter than its insulation, where it stands in hot air', () => {
+    const content = station([{ run: 'hot', peak: 34, length: 2, ownSize: '10 AWG' }]);
+    const hot = { ...content, rules: { ...content.rules, insulationC: 60, ambientC: 55 } };
+    expect(rowOf(hot, 'hot').words).toContain(SCHEDULE_WORDS.tooHot);
+    expect(rowOf(content, 'hot').words).not.toContain(SCHEDULE_WORDS.tooHot);
+  });
+
+  test('nothing limits a source without milliohms at its own terminals', () => {
+    const row = rowOf(station([{ run: 'stiff', peak: 2, length: 4 }], 0), 'stiff');
+    expect(row.nearFault).toBe('no limit');
+    expect(row.schedule.verdict).toBe(SCHEDULE_WORDS.mayNotBreak);
+  });
+
+  test('what cannot be judged says so, and does not pass for well', () => {
+    const chain = ['a', 'b', 'c', 'd', 'e', 'f'].map((run, index, all): ScheduleRun => ({
+      run,
+      ...(index === 0 ? {} : { fedFrom: all[index - 1]! }),
+      peak: 1,
+      length: 1,
+      ownSize: '6 AWG',
+    }));
+    expect(rowOf(station(chain), 'e').state).toBe(STATE.judged);
+    expect(rowOf(station(chain), 'f').schedule.verdict).toBe(SCHEDULE_WORDS.notJudged);
+    const senseless = { ...station(chain.slice(0, 1)), protection: { startC: 160, limitC: 70 } };
+    expect(rowOf(senseless, 'a').schedule.verdict).toBe(SCHEDULE_WORDS.notJudged);
+  });
+
+  test('a panel limits its own fault, and blank rows stay quiet', () => {
+    const { supply, ...rest } = station([{ run: 'sun', fedFrom: 'panel', peak: 8, length: 5 }, {}]);
+    const content = { ...rest, supply: { ...supply, panelVolts: 17, shortCircuitAmps: 9.5 } };
+    expect(rowOf(content, 'sun')).toMatchObject({ words: PROTECTION_WORDS.panel, farOpens: '' });
+    const blank = stationValues(content).protection.rows[1]!;
+    for (const key of PROTECTION_SHOWN_KEYS) expect(blank[key], key).toBe('');
+  });
+});
+
+describe('the thinnest guarded size', () => {
+  const sizes = SERIES_SIZES['AWG'].map(sizeAreaMm2);
+
+  test.each([13, 20, 25, 60])(
+    'is guarded, and the next thinner is not: %d milliohms',
+    (milliohms) => {
+      let mended = 0;
+      for (const length of [1, 4, 12, 40, 120]) {
+        for (const peak of [1, 5, 11, 16]) {
+          const run: ScheduleRun = { run: 'thin', peak, length, ownSize: '18 AWG', fused: 'yes' };
+          const content: StationContent = {
+            title: 'Thin',
+            rules: { unit: 'm', installed: 'air', insulationC: 90, target: 0.4 },
+            supply: { milliohms },
+            runs: [run],
+          };
+          const { guardedFrom, fuse, nearFault } = rowOf(content, 'thin');
+          const at = parseSize(String(guardedFrom));
+          if (guardedFrom === '' || isRefusal(at)) continue;
+          mended += 1;
+          const isGuarded = (index: number) => {
+            const size = SERIES_SIZES['AWG'][index]!;
+            const { farFault } = rowOf(
+              { ...content, runs: [{ ...run, ownSize: `${sizes[index]} mm2` }] },
+              'thin',
+            );
+            const span = { startC: 70, limitC: 160, material: 'copper' } as const;
+            return [farFault, nearFault].every(
+              (fault) => fuseGuards(Number(fuse), size, Number(fault), span) === true,
+            );
+          };
+          const index = sizes.indexOf(sizeAreaMm2(at));
+          expect(isGuarded(index), `${milliohms} ${length} ${peak} ${String(guardedFrom)}`).toBe(
+            true,
+          );
+          expect(isGuarded(index - 1)).toBe(false);
+        }
+      }
+      expect(mended).toBeGreaterThan(2);
+    },
+  );
+});

@@ -1,0 +1,142 @@
+import { describe, expect, test } from 'vitest';
+import { NAMESPACE } from '../../../src/functions/catalogue';
+import { DEMO } from '../../../src/sheets/station/demo';
+import { RULE_KEYS } from '../../../src/sheets/station/house-rules';
+import { freeScheduleNames, scheduleNames } from '../../../src/sheets/station/naming';
+import { newSchedule } from '../../../src/sheets/book';
+import type { CellContent, SheetPlan } from '../../../src/sheets/plan/plan';
+import { SCHEDULE_COLUMNS } from '../../../src/sheets/schedule/columns';
+import { COLUMN_KEYS, SHOWN_KEYS } from '../../../src/sheets/station/schedule-keys';
+import { ruleAreas } from '../../../src/sheets/schedule/layout';
+import { sharedWorkbook } from '../../../src/sheets/without-add-in/shared-workbook';
+
+const NOTHING_TAKEN = { sheets: new Set<string>(), names: new Set<string>() };
+const OUR_CALL = new RegExp(`\\b${NAMESPACE}\\.[A-Z_]+\\(`, 'g');
+
+function formulaOf(content: CellContent): string | undefined {
+  return typeof content === 'object' && content !== null ? content.formula : undefined;
+}
+
+/** Every formula of a plan, wherever it stands. */
+function formulasOf(plan: SheetPlan): string[] {
+  return [
+    ...plan.blocks.flatMap(({ cells }) => (cells ?? []).flat().map(formulaOf)),
+    ...(plan.table?.columns ?? []).map(({ formula }) => formula),
+    ...plan.highlights.map(({ formula }) => formula),
+  ].filter((formula) => formula !== undefined);
+}
+
+describe('a schedule', () => {
+  const plans = newSchedule('demo', 'table', NOTHING_TAKEN);
+  const schedule = plans[0]!;
+
+  test('has a place and a name for every house rule', () => {
+    expect(
+      ruleAreas()
+        .map(([key]) => key)
+        .sort(),
+    ).toEqual([...RULE_KEYS].sort());
+    const names = schedule.names.map(({ name }) => name);
+    expect(new Set(names).size).toBe(names.length);
+  });
+
+  test('asks our functions at most six times a row, and once more where a load is short of volts', () => {
+    const calls = schedule.table!.columns.map(({ heading, formula }) => ({
+      heading,
+      count: formula?.match(OUR_CALL)?.length ?? 0,
+    }));
+    const conditional = SCHEDULE_COLUMNS.mend.heading;
+    const always = calls.filter(({ heading }) => heading !== conditional);
+    expect(always.reduce((sum, { count }) => sum + count, 0)).toBe(6);
+    expect(calls.find(({ heading }) => heading === conditional)!.count).toBe(1);
+  });
+
+  test('names columns as Excel reads them: in two pairs of brackets, nothing that wants an escape', () => {
+    for (const { heading } of schedule.table!.columns) expect(heading).not.toMatch(/[[\]#'"@\n]/);
+    const headings = new Set(schedule.table!.columns.map(({ heading }) => heading));
+    const references = plans
+      .flatMap(formulasOf)
+      .flatMap((formula) => [...formula.matchAll(/(?:LoomRuns\[|\[@)(.*?)\]\]/g)]);
+    expect(references.length).toBeGreaterThan(100);
+    for (const [whole, named] of references) {
+      expect(named, whole).toMatch(/^\[/);
+      expect(headings, whole).toContain(named!.slice(1));
+    }
+  });
+
+  test('keeps its formulas out of text cells, where Excel would show them as text', () => {
+    for (const key of COLUMN_KEYS) {
+      const { kind, style } = SCHEDULE_COLUMNS[key];
+      if (kind !== 'typed') expect(style?.numberFormat, key).not.toBe('@');
+    }
+  });
+
+  test('has warnings that only compare cells, since they cannot call our functions', () => {
+    for (const plan of plans) {
+      for (const { formula } of plan.highlights) expect(formula).not.toMatch(OUR_CALL);
+    }
+  });
+
+  test('tells what to type within the limits of a spreadsheet', () => {
+    for (const { promptTitle, prompt } of plans.flatMap(({ entries }) => entries)) {
+      expect(promptTitle.length).toBeLessThanOrEqual(32);
+      expect(prompt.length).toBeLessThanOrEqual(255);
+      expect(prompt).toMatch(/[.)]\s*$/);
+    }
+  });
+
+  test('prints what is shown and leaves the workings beside the page', () => {
+    expect(schedule.print.area.columns).toBe(SHOWN_KEYS.length);
+    expect(schedule.table!.columns.length).toBe(COLUMN_KEYS.length);
+  });
+});
+
+describe('names', () => {
+  test('take a number where a sheet, a table or a name is taken, whatever its case', () => {
+    const first = scheduleNames();
+    for (const taken of [
+      { sheets: new Set(['run schedule']), names: new Set<string>() },
+      { sheets: new Set<string>(), names: new Set([first.table.toLowerCase()]) },
+      { sheets: new Set<string>(), names: new Set([first.rule.target.toLowerCase()]) },
+      { sheets: new Set(['conductors']), names: new Set<string>() },
+    ]) {
+      expect(freeScheduleNames(taken).sheet).toBe('Run schedule 2');
+    }
+    expect(freeScheduleNames(NOTHING_TAKEN)).toEqual(first);
+  });
+});
+
+describe('a workbook that needs no add-in', () => {
+  const plans = sharedWorkbook(DEMO, { rows: 30 });
+
+  /** Functions that Excel 2016, Excel for the web and LibreOffice 7.4 all know. */
+  const KNOWN = new Set(
+    'ABS AND COLUMN COUNT COUNTIF EXP IF IFERROR INDEX INT ISERROR ISNA ISNUMBER ISTEXT LEN LN LOOKUP MATCH MAX MID MIN N NA NOT OR ROW ROWS SQRT SUM SUMIF SUMPRODUCT TEXT TRIM VALUE'.split(
+      ' ',
+    ),
+  );
+
+  test('uses functions that every spreadsheet knows, and none of ours', () => {
+    const used = new Set<string>();
+    for (const formula of plans.flatMap(formulasOf)) {
+      const outsideText = formula.replace(/"(?:[^"]|"")*"/g, '""').replace(/'[^']*'!/g, '');
+      for (const [, name] of outsideText.matchAll(/([A-Z][A-Z0-9_.]*)\(/g)) used.add(name!);
+    }
+    expect([...used].filter((name) => !KNOWN.has(name))).toEqual([]);
+  });
+
+  test('keeps every formula short enough for Excel', () => {
+    for (const formula of plans.flatMap(formulasOf)) expect(formula.length).toBeLessThan(8192);
+  });
+
+  test('carries the value of every result, for viewers that do not calculate', () => {
+    const [schedule] = plans;
+    const blocks = schedule!.blocks.filter(({ cells }) => cells?.length === 30);
+    const withFormula = blocks
+      .flatMap(({ cells }) => cells!.slice(0, DEMO.runs.length))
+      .flat()
+      .filter((content) => formulaOf(content) !== undefined);
+    expect(withFormula.length).toBeGreaterThan(SHOWN_KEYS.length);
+    for (const content of withFormula) expect(content).toHaveProperty('cached');
+  });
+});
