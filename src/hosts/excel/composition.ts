@@ -1,5 +1,6 @@
 /** A plan's blocks laid over one another: what each cell finally holds, and in which format. */
 import { area, type Area } from '../../sheets/plan/area';
+import { contentOf, hasContent as holdsContent } from '../../sheets/plan/lay-blocks';
 import type { CellContent, SheetPlan } from '../../sheets/plan/plan';
 import { writtenText } from './written-text';
 
@@ -34,9 +35,9 @@ export function compose(plan: SheetPlan): Composition {
   for (const block of plan.blocks) {
     const format = block.style?.numberFormat;
     for (const [row, column] of cellsOf(block.area)) {
-      if (block.cells !== undefined) {
-        const content = block.cells[row - block.area.row]?.[column - block.area.column];
-        contents.set(key(row, column), content ?? null);
+      if (holdsContent(block)) {
+        const [down, across] = [row - block.area.row, column - block.area.column];
+        contents.set(key(row, column), contentOf(block, down, across));
       }
       if (format !== undefined) formats.set(key(row, column), format);
     }
@@ -72,7 +73,7 @@ export function compose(plan: SheetPlan): Composition {
     return typeof content === 'object' ? content.formula : written(row, column, content);
   };
 
-  const withCells = plan.blocks.filter((block) => block.cells !== undefined).map((b) => b.area);
+  const withCells = plan.blocks.filter(holdsContent).map((block) => block.area);
   const headings = plan.table === undefined ? [] : [headingWrite(plan.table)];
   return {
     formats: plan.blocks

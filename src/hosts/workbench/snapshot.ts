@@ -12,6 +12,7 @@ import {
   type IWorksheetData,
 } from '@univerjs/core';
 import type { Area } from '../../sheets/plan/area';
+import { contentOf, hasContent } from '../../sheets/plan/lay-blocks';
 import type { Block, CellContent, CellStyle, SheetPlan } from '../../sheets/plan/plan';
 
 /** Empty rows and columns around what the plan fills, so that there is room to go on typing. */
@@ -86,12 +87,15 @@ function layStyle(rows: Rows, area: Area, style: IStyleData): void {
 }
 
 function lay(rows: Rows, block: Block): void {
-  for (const [down, contents] of (block.cells ?? []).entries()) {
-    for (const [across, content] of contents.entries()) {
-      const row = block.area.row + down;
-      const column = block.area.column + across;
-      const { s: style } = cellAt(rows, row, column);
-      rows[row]![column] = { ...gridContent(content), ...(style !== undefined && { s: style }) };
+  if (hasContent(block)) {
+    for (let down = 0; down < block.area.rows; down += 1) {
+      for (let across = 0; across < block.area.columns; across += 1) {
+        const row = block.area.row + down;
+        const column = block.area.column + across;
+        const content = gridContent(contentOf(block, down, across));
+        const { s: style } = cellAt(rows, row, column);
+        rows[row]![column] = { ...content, ...(style !== undefined && { s: style }) };
+      }
     }
   }
   if (block.style !== undefined) layStyle(rows, block.area, gridStyle(block.style));

@@ -1,10 +1,10 @@
 /** Plans as an .xlsx file. Everything is as the plan says; the same plans give the same bytes. */
 import ExcelJS, { type CellFormulaValue, type CellValue, type Worksheet } from 'exceljs';
 import { areaAddress, quotedSheetName } from '../../sheets/plan/area';
+import { layBlocks } from '../../sheets/plan/lay-blocks';
 import type { CellContent, CellStyle, HighlightPlan, SheetPlan } from '../../sheets/plan/plan';
 import { applyEntry } from './entries';
 import { escapeText } from './escape';
-import { layBlocks } from './layers';
 import { ChoiceLists } from './lists';
 import { applyPage, applyPanes } from './page';
 import { cellStyle, highlightStyle } from './styles';

@@ -35,6 +35,13 @@ export interface Block {
   readonly area: Area;
   /** Row by row; absent where the block only styles cells. */
   readonly cells?: readonly (readonly CellContent[])[];
+  /**
+   * A formula for each column, with its leading "=", written for the first row and filled down: it stands in every cell
+   * of the column that `cells` leaves empty. Null for a column without one.
+   */
+  readonly fill?: readonly (string | null)[];
+  /** How many rows the one formula of this cell answers for: it spills so far down. */
+  readonly spillRows?: number;
   readonly style?: CellStyle;
   /** Its formulas name the table, so a host with real tables draws it after the table. */
   readonly afterTable?: boolean;

@@ -1,5 +1,19 @@
-/** A plan's blocks laid over one another: what each cell finally holds, and how it looks. */
-import type { Block, CellContent, CellStyle } from '../../sheets/plan/plan';
+/** A plan's blocks laid over one another, once for all hosts: what each cell finally holds, and how it looks. */
+import { filledDown } from './fill-down';
+import type { Block, CellContent, CellStyle } from './plan';
+
+/** Whether a block says what its cells hold, or only how they look. */
+export function hasContent({ cells, fill }: Block): boolean {
+  return cells !== undefined || fill !== undefined;
+}
+
+/** What a block puts into one of its cells, by rows and columns from its first: what is given, or the filled formula. */
+export function contentOf({ cells, fill }: Block, down: number, across: number): CellContent {
+  const given = cells?.[down]?.[across] ?? null;
+  if (given !== null) return given;
+  const formula = fill?.[across] ?? null;
+  return formula === null ? null : { formula: filledDown(formula)(down) };
+}
 
 export interface LaidCell {
   readonly row: number;
@@ -14,6 +28,8 @@ interface Layers {
 }
 type LaidRow = Map<number, Layers>;
 
+const UNSTYLED: CellStyle = {};
+
 /** Every cell that a block touches, row by row. A later block's content and each field of its style win. */
 export function layBlocks(blocks: readonly Block[]): readonly LaidCell[] {
   const rows = new Map<number, LaidRow>();
@@ -27,18 +43,18 @@ export function layBlocks(blocks: readonly Block[]): readonly LaidCell[] {
     return both;
   };
 
-  for (const { area, cells, style } of blocks) {
+  for (const block of blocks) {
+    const { area, style } = block;
+    const isContent = hasContent(block);
     for (let row = area.row; row < area.row + area.rows; row += 1) {
       let columns = rows.get(row);
       if (columns === undefined) rows.set(row, (columns = new Map<number, Layers>()));
       for (let column = area.column; column < area.column + area.columns; column += 1) {
         const below = columns.get(column) ?? { content: null, style: UNSTYLED };
-        const content =
-          cells === undefined
-            ? below.content
-            : (cells[row - area.row]?.[column - area.column] ?? null);
         columns.set(column, {
-          content,
+          content: isContent
+            ? contentOf(block, row - area.row, column - area.column)
+            : below.content,
           style: style === undefined ? below.style : over(below.style, style),
         });
       }
@@ -52,5 +68,3 @@ export function layBlocks(blocks: readonly Block[]): readonly LaidCell[] {
         .map(([column, { content, style }]) => ({ row, column, content, style })),
     );
 }
-
-const UNSTYLED: CellStyle = {};
