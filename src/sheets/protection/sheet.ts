@@ -262,6 +262,7 @@ function sizeTable({ names }: Layout): { readonly data: GuardData; readonly bloc
   const spilled = (index: number, formula: string): Block => ({
     area: area(first, column(index)),
     cells: [[formulaOf(formula)]],
+    spillRows: sizes.length,
     style: SMALL,
     afterTable: true,
   });
@@ -376,26 +377,22 @@ function rowBlocks(
   sizes: GuardData,
   variant: ProtectionVariant | undefined,
 ): Block[] {
-  const formulaAt = (key: ProtectionKey, index: number): CellContent => {
-    const references = protectionReferences(layout, sizes, index);
-    const value: ResultCell | undefined = variant?.values.rows[index]?.[key];
-    if (variant === undefined) return formulaOf(PROTECTION_FORMULAS[key](references));
-    if (key === 'steady') {
-      return formulaOf(steadyAtWriting(references, variant.steady[index]), value);
-    }
-    const native =
-      key in NATIVE_PROTECTION
-        ? NATIVE_PROTECTION[key as keyof typeof NATIVE_PROTECTION]({
-            ...references,
-            sizeRow: variant.sizeRow,
-          })
-        : PROTECTION_FORMULAS[key](references);
-    return formulaOf(native, value);
-  };
+  const references = protectionReferences(layout, sizes, 0);
+  const formulaOfColumn = (key: ProtectionKey): string =>
+    variant !== undefined && key in NATIVE_PROTECTION
+      ? NATIVE_PROTECTION[key as keyof typeof NATIVE_PROTECTION]({
+          ...references,
+          sizeRow: variant.sizeRow,
+        })
+      : PROTECTION_FORMULAS[key](references);
+  const steady = (index: number): CellContent =>
+    formulaOf(steadyAtWriting(protectionReferences(layout, sizes, index), variant?.steady[index]));
   const working = new Set<string>(PROTECTION_WORKING_KEYS);
   return PROTECTION_KEYS.map((key): Block => ({
     area: protectionArea(key, layout.rows),
-    cells: Array.from({ length: layout.rows }, (_, index) => [formulaAt(key, index)]),
+    ...(variant !== undefined && key === 'steady'
+      ? { cells: Array.from({ length: layout.rows }, (_, index) => [steady(index)]) }
+      : { fill: [`=${formulaOfColumn(key)}`] }),
     style: working.has(key) ? SMALL : { ...PROTECTION_COLUMNS[key].style, border: 'all' },
     afterTable: true,
   }));

@@ -8,7 +8,7 @@ import { call } from '../plan/formula';
 import { HIGHLIGHT_STYLES } from '../plan/highlight-styles';
 import { HOUSE_RULES, type RuleKey } from '../station/house-rules';
 import { HEADING_STYLE, PALETTE } from '../plan/palette';
-import type { Block, CellContent, EntryPlan, Formula, SheetPlan, TablePlan } from '../plan/plan';
+import type { Block, CellContent, EntryPlan, SheetPlan, TablePlan } from '../plan/plan';
 import { FEED_KEYS, type FeedKey } from '../station/references';
 import { HEADINGS, SCHEDULE_COLUMNS } from './columns';
 import { SCHEDULE_FORMULAS, type FormulaKey } from './formulas';
@@ -19,7 +19,6 @@ import {
   columnOf,
   columnReferences,
   feedArea,
-  madeOnce,
   ROW,
   rowReferences,
   RULE_GROUPS,
@@ -127,29 +126,24 @@ function legendBlocks(): Block[] {
   }));
 }
 
-type FormulaAt = (key: FormulaKey, index: number) => Formula;
+/** The formula of a column in the first row. */
+type ColumnFormula = (key: FormulaKey) => string;
 
 const hasFormula = (key: ColumnKey): key is FormulaKey => key in SCHEDULE_FORMULAS;
 
-function usualFormula(layout: Layout): FormulaAt {
-  const references = madeOnce((index) => rowReferences(layout, ROW.first + index));
-  return (key, index) => ({ formula: `=${SCHEDULE_FORMULAS[key](references(index))}` });
+function usualFormula(layout: Layout): ColumnFormula {
+  const references = rowReferences(layout, ROW.first);
+  return (key) => SCHEDULE_FORMULAS[key](references);
 }
 
-/** What a cell of a run holds: what was typed, or the column's formula. */
-function runCell(
-  run: ScheduleRun,
-  key: ColumnKey,
-  index: number,
-  formulaAt: FormulaAt,
-): CellContent {
+/** What a person typed into a cell of a run. */
+function typedIn(run: ScheduleRun, key: ColumnKey): CellContent {
   const typed = key in run ? run[key as keyof ScheduleRun] : undefined;
-  if (typed !== undefined && typed !== '') return typed;
-  return hasFormula(key) ? formulaAt(key, index) : null;
+  return typed === undefined || typed === '' ? null : typed;
 }
 
 /** With real tables the formulas are the table's own; only typed values are then written as cells. */
-function runBlocks(layout: Layout, { runs }: ScheduleContent, formulaAt: FormulaAt): Block[] {
+function runBlocks(layout: Layout, { runs }: ScheduleContent, formulaAt: ColumnFormula): Block[] {
   const isTable = layout.references === 'table';
   return COLUMN_KEYS.map((key): Block => {
     const { kind, style } = SCHEDULE_COLUMNS[key];
@@ -159,10 +153,8 @@ function runBlocks(layout: Layout, { runs }: ScheduleContent, formulaAt: Formula
         : { border: 'all' as const, ...(kind === 'computed' ? {} : { fill: PALETTE.input }) };
     return {
       area: columnArea(key, layout.rows),
-      cells: Array.from({ length: layout.rows }, (_, index) => {
-        const content = runCell(runs[index] ?? {}, key, index, formulaAt);
-        return [isTable && typeof content === 'object' ? null : content];
-      }),
+      cells: Array.from({ length: layout.rows }, (_, index) => [typedIn(runs[index] ?? {}, key)]),
+      ...(isTable || !hasFormula(key) ? {} : { fill: [`=${formulaAt(key)}`] }),
       style: { ...style, ...look },
     };
   });
@@ -175,7 +167,7 @@ function tablePlan(layout: Layout): TablePlan {
     area: area(ROW.header, 0, layout.rows + 1, COLUMN_KEYS.length),
     columns: COLUMN_KEYS.map((key) => {
       const { heading } = SCHEDULE_COLUMNS[key];
-      return hasFormula(key) ? { heading, formula: formulaAt(key, 0).formula } : { heading };
+      return hasFormula(key) ? { heading, formula: `=${formulaAt(key)}` } : { heading };
     }),
   };
 }
@@ -203,6 +195,7 @@ function feedBlocks(layout: Layout): Block[] {
       {
         area: area(ROW.first, column),
         cells: [[{ formula: `=${formula}` }]],
+        spillRows: layout.rows,
         style,
         afterTable: true,
       },
@@ -288,7 +281,7 @@ function unprintedBlock(layout: Layout): Block[] {
 
 /** Where a workbook has no add-in: its own formulas, and the solved columns elsewhere. */
 export interface WithoutAddIn {
-  readonly formula: (key: FormulaKey, index: number) => Formula;
+  readonly formula: ColumnFormula;
 }
 
 /** The plan of a run schedule. */

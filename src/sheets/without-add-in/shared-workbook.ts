@@ -35,15 +35,11 @@ export function sharedWorkbook(
   };
   const values = stationValues(content);
   const { data } = layout.names.native;
-  const referencesOf = madeOnce((index) => nativeReferences(layout, index, 'schedule'));
-  const formula = (key: FormulaKey, index: number): Formula => {
-    const references = referencesOf(index);
-    const written =
-      key in NATIVE_FORMULAS
-        ? NATIVE_FORMULAS[key as keyof typeof NATIVE_FORMULAS](references)
-        : SCHEDULE_FORMULAS[key](references);
-    return formulaOf(written, values.runs[index]?.[key]);
-  };
+  const references = nativeReferences(layout, 0, 'schedule');
+  const formula = (key: FormulaKey): string =>
+    key in NATIVE_FORMULAS
+      ? NATIVE_FORMULAS[key as keyof typeof NATIVE_FORMULAS](references)
+      : SCHEDULE_FORMULAS[key](references);
   const typedSizes = content.runs.flatMap(({ ownSize }) =>
     ownSize === undefined ? [] : [ownSize],
   );

@@ -171,7 +171,7 @@ function volts(charge: Charge): Columns {
       return (
         `IF(${cell.run}="","",${settled}IF(OR(${source}="",${cell.ohms}=""),"",` +
         `IF(OR(${row.data.tooDeep}>0,${isMisplaced(row)},${work.branchUnknown}>0,NOT(${isSource(source)}),NOT(${isSource(root)})),${BAD_ENTRY},` +
-        `IF(OR(${work[`${charge}Served`]}=0,${work[solved]}<0),NA(),${work[solved]}))))))`
+        `IF(OR(${work[`${charge}Served`]}=0,${work[solved]}<0),NA(),${work[solved]})))))))`
       );
     },
   };

@@ -72,10 +72,8 @@ function lastMove(charge: Charge, rows: number): string {
 export function workingsSheet(layout: Layout): SheetPlan {
   const { names, rows } = layout;
   const quiet = { fontColour: PALETTE.quietText, fontSizePt: 8 };
-  const cells = Array.from({ length: rows }, (_, index) => {
-    const references = nativeReferences(layout, index, 'workings');
-    return COLUMNS.map(([, formula]) => ({ formula: `=${formula(references)}` }));
-  });
+  const references = nativeReferences(layout, 0, 'workings');
+  const fill = COLUMNS.map(([, formula]) => `=${formula(references)}`);
   return {
     name: names.native.workingsSheet,
     columnWidths: COLUMNS.map(() => 10),
@@ -112,7 +110,7 @@ export function workingsSheet(layout: Layout): SheetPlan {
         cells: [WORK_KEYS],
         style: { ...quiet, bold: true },
       },
-      { area: area(HEAD.first, 0, rows, COLUMNS.length), cells, style: quiet },
+      { area: area(HEAD.first, 0, rows, COLUMNS.length), fill, style: quiet },
     ],
     names: [
       { name: names.native.data.tooDeep, area: TOO_DEEP_CELL },

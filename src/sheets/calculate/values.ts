@@ -1,0 +1,203 @@
+/** Values as formulas pass them along, and a spreadsheet's arithmetic and comparisons on single ones. */
+import { CellError, type Cell } from '../../functions/cell';
+import type { Operator } from './syntax';
+
+/** Many cells at once: an area of a sheet, or what came of computing with one. */
+export interface Cells {
+  readonly rows: number;
+  readonly columns: number;
+  at(row: number, column: number): Cell;
+  /** Every cell, row by row; the same list each time. */
+  all(): readonly Cell[];
+}
+
+export type Value = Cell | Cells;
+
+export function isCells(value: Value): value is Cells {
+  return typeof value === 'object' && value !== null && !(value instanceof CellError);
+}
+
+/** A list of cells as an array value. */
+export function cellsOf(rows: number, columns: number, all: readonly Cell[]): Cells {
+  return {
+    rows,
+    columns,
+    all: () => all,
+    at: (row, column) => all[row * columns + column] ?? null,
+  };
+}
+
+const ERRORS = {
+  badText: new CellError('#VALUE!', 'text where a number belongs'),
+  divided: new CellError('#DIV/0!', 'a division by 0'),
+  tooLarge: new CellError('#NUM!', 'the number is too large'),
+  notThere: new CellError('#N/A', 'no answer'),
+  badEntry: new CellError('#VALUE!', 'an entry that cannot be used'),
+  outside: new CellError('#REF!', 'no such row or column'),
+} as const;
+export { ERRORS };
+
+const NUMERAL = /^\s*[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?\s*$/;
+
+/** The number that arithmetic takes a cell for: nothing is 0, text counts where it is a number. */
+export function asNumber(cell: Cell): number | CellError {
+  if (typeof cell === 'number') return cell;
+  if (cell === null) return 0;
+  if (typeof cell === 'boolean') return cell ? 1 : 0;
+  if (cell instanceof CellError) return cell;
+  return NUMERAL.test(cell) ? Number(cell) : ERRORS.badText;
+}
+
+/** A cell as text joins it; a number has at most the 15 figures that a spreadsheet keeps. */
+export function asText(cell: Cell): string | CellError {
+  if (typeof cell === 'string' || cell instanceof CellError) return cell;
+  if (cell === null) return '';
+  if (typeof cell === 'boolean') return cell ? 'TRUE' : 'FALSE';
+  return String(Number(cell.toPrecision(15)));
+}
+
+/** What a condition takes a cell for. */
+export function asTruth(cell: Cell): boolean | CellError {
+  if (typeof cell === 'boolean') return cell;
+  if (typeof cell === 'number') return cell !== 0;
+  if (cell === null) return false;
+  if (cell instanceof CellError) return cell;
+  const text = cell.trim().toUpperCase();
+  return text === 'TRUE' ? true : text === 'FALSE' ? false : ERRORS.badText;
+}
+
+/** Text as comparisons see it: upper and lower case are alike. */
+const folded = new Map<string, string>();
+const MOST_FOLDED = 20_000;
+export function fold(text: string): string {
+  let known = folded.get(text);
+  if (known === undefined) {
+    if (folded.size > MOST_FOLDED) folded.clear();
+    folded.set(text, (known = text.toLowerCase()));
+  }
+  return known;
+}
+
+const RANK = { number: 0, string: 1, boolean: 2 } as const;
+
+/** Below 0, 0 or above: numbers before text before truth, and nothing is like 0 or "". */
+function order(left: Exclude<Cell, CellError>, right: Exclude<Cell, CellError>): number {
+  if (left === null && right === null) return 0;
+  const a = left ?? (typeof right === 'string' ? '' : typeof right === 'boolean' ? false : 0);
+  const b = right ?? (typeof left === 'string' ? '' : typeof left === 'boolean' ? false : 0);
+  if (typeof a === 'string' && typeof b === 'string') {
+    const [x, y] = [fold(a), fold(b)];
+    return x === y ? 0 : x < y ? -1 : 1;
+  }
+  if (typeof a !== typeof b) {
+    return RANK[typeof a as keyof typeof RANK] - RANK[typeof b as keyof typeof RANK];
+  }
+  return Number(a) - Number(b);
+}
+
+/** Whether two cells are the same to a spreadsheet. */
+export function isSame(left: Cell, right: Cell): boolean {
+  return !(left instanceof CellError) && !(right instanceof CellError) && order(left, right) === 0;
+}
+
+function finite(number: number): Cell {
+  return Number.isFinite(number) ? number : ERRORS.tooLarge;
+}
+
+type Arithmetic = '+' | '-' | '*' | '/' | '^';
+const ARITHMETIC: Readonly<Record<Arithmetic, (a: number, b: number) => Cell>> = {
+  '+': (a, b) => finite(a + b),
+  '-': (a, b) => finite(a - b),
+  '*': (a, b) => finite(a * b),
+  '/': (a, b) => (b === 0 ? ERRORS.divided : finite(a / b)),
+  '^': (a, b) => finite(a ** b),
+};
+
+type Comparison = '=' | '<>' | '<' | '>' | '<=' | '>=';
+const COMPARISON: Readonly<Record<Comparison, (order: number) => boolean>> = {
+  '=': (order) => order === 0,
+  '<>': (order) => order !== 0,
+  '<': (order) => order < 0,
+  '>': (order) => order > 0,
+  '<=': (order) => order <= 0,
+  '>=': (order) => order >= 0,
+};
+
+type OnTwo = (left: Cell, right: Cell) => Cell;
+
+function arithmetic(compute: (a: number, b: number) => Cell): OnTwo {
+  return (left, right) => {
+    const a = asNumber(left);
+    if (a instanceof CellError) return a;
+    const b = asNumber(right);
+    return b instanceof CellError ? b : compute(a, b);
+  };
+}
+
+function comparison(holds: (order: number) => boolean): OnTwo {
+  return (left, right) => {
+    if (left instanceof CellError) return left;
+    if (right instanceof CellError) return right;
+    return holds(order(left, right));
+  };
+}
+
+const joined: OnTwo = (left, right) => {
+  const a = asText(left);
+  if (a instanceof CellError) return a;
+  const b = asText(right);
+  return b instanceof CellError ? b : a + b;
+};
+
+/** An operator on two single cells; an error that comes in goes through, the left one first. */
+export const OPERATIONS: Readonly<Record<Operator, OnTwo>> = {
+  ...(Object.fromEntries(
+    Object.entries(ARITHMETIC).map(([operator, compute]) => [operator, arithmetic(compute)]),
+  ) as Record<Arithmetic, OnTwo>),
+  ...(Object.fromEntries(
+    Object.entries(COMPARISON).map(([operator, holds]) => [operator, comparison(holds)]),
+  ) as Record<Comparison, OnTwo>),
+  '&': joined,
+};
+
+/** A computation on single cells spread over arrays, as array arithmetic does it; too short an array runs out. */
+export function spread(compute: (cells: readonly Cell[]) => Cell, values: readonly Value[]): Value {
+  if (!values.some(isCells)) return compute(values as readonly Cell[]);
+  let [rows, columns] = [1, 1];
+  for (const value of values) {
+    if (!isCells(value)) continue;
+    rows = Math.max(rows, value.rows);
+    columns = Math.max(columns, value.columns);
+  }
+  const pick = (value: Value, row: number, column: number): Cell => {
+    if (!isCells(value)) return value;
+    const useRow = value.rows === 1 ? 0 : row;
+    const useColumn = value.columns === 1 ? 0 : column;
+    return useRow < value.rows && useColumn < value.columns
+      ? value.at(useRow, useColumn)
+      : ERRORS.notThere;
+  };
+  const all: Cell[] = [];
+  for (let row = 0; row < rows; row += 1) {
+    for (let column = 0; column < columns; column += 1) {
+      all.push(compute(values.map((value) => pick(value, row, column))));
+    }
+  }
+  return cellsOf(rows, columns, all);
+}
+
+const mapped = (of: Cells, compute: (cell: Cell, index: number) => Cell) =>
+  cellsOf(of.rows, of.columns, of.all().map(compute));
+
+/** The same for two values, with the common shapes on a fast way. */
+export function spreadTwo(compute: OnTwo, left: Value, right: Value): Value {
+  if (!isCells(left)) {
+    return isCells(right) ? mapped(right, (cell) => compute(left, cell)) : compute(left, right);
+  }
+  if (!isCells(right)) return mapped(left, (cell) => compute(cell, right));
+  if (left.rows === right.rows && left.columns === right.columns) {
+    const others = right.all();
+    return mapped(left, (cell, index) => compute(cell, others[index]!));
+  }
+  return spread(([a, b]) => compute(a!, b!), [left, right]);
+}
