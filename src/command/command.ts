@@ -4,13 +4,12 @@ import { basename, extname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { VERDICT_WORDS } from '../core/verdict';
 import { CellError, type ResultCell } from '../functions/cell';
-import type { StationContent } from '../sheets/book';
-import { stationValues, type RunValues } from '../sheets/schedule-values';
-import { sharedWorkbook } from '../sheets/without-add-in/shared-workbook';
+import { stationValues, type RunValues, type StationValues } from '../sheets/station-values';
+import type { StationContent } from '../sheets/station/content';
 import { readRuns, UnreadableFile, type RunsReport } from '../lists/read-runs';
 import { readRules, ruleLines, UnknownRule } from './rules';
 import { textTable } from './table';
-import { writeWorkbook } from '../hosts/xlsx/write';
+import { sharedFile } from '../hosts/xlsx/shared-file';
 
 /** How a run of the command ends, for scripts. */
 export const ENDED = { well: 0, unread: 1, misused: 2, unwritten: 3 } as const;
@@ -136,10 +135,11 @@ async function fulfil(wish: Wish, terminal: Terminal): Promise<number> {
     protection: report.protection,
     title: wish.title ?? report.title ?? basename(wish.list, extname(wish.list)),
   };
-  for (const line of verdictLines(content)) terminal.print(printable(line));
+  const station = stationValues(content);
+  for (const line of verdictLines(content, station)) terminal.print(printable(line));
   for (const line of reportLines(report)) terminal.print(printable(line));
   try {
-    await writeWhole(wish.workbook, await writeWorkbook(sharedWorkbook(content)));
+    await writeWhole(wish.workbook, await sharedFile(content, { station }));
   } catch (error) {
     terminal.complain(`"${wish.workbook}" could not be written: ${messageOf(error)}`);
     return ENDED.unwritten;
@@ -171,8 +171,7 @@ function shown(cell: ResultCell, digits?: number): string {
   return typeof cell === 'number' && digits !== undefined ? cell.toFixed(digits) : String(cell);
 }
 
-function verdictLines(content: StationContent): readonly string[] {
-  const { runs, rules } = stationValues(content);
+function verdictLines(content: StationContent, { runs, rules }: StationValues): readonly string[] {
   const rows = content.runs.map((run, index): string[] => {
     const values: RunValues = runs[index]!;
     const share = values.dropShare;

@@ -2,7 +2,7 @@
 import { gaugeAreaMm2, THICKEST_GAUGE, THINNEST_GAUGE } from './tables/awg';
 import { IEC_60228 } from './tables/iec-60228';
 import { atMost } from './limits';
-import { invalid, noAnswer, type Outcome } from './outcome';
+import { invalid, isRefusal, noAnswer, type Outcome } from './outcome';
 import { shortened } from './sentence';
 
 /** An American gauge (1/0 is 0, 4/0 is -3), or a metal area. */
@@ -129,4 +129,20 @@ export function sizeInSeries(size: ConductorSize, series: Series): Outcome<Condu
   const areaMm2 = sizeAreaMm2(size);
   const found = SERIES_SIZES[series].find((candidate) => atMost(areaMm2, sizeAreaMm2(candidate)));
   return found ?? noAnswer(`no size of the series "${series}" is as thick as ${formatSize(size)}`);
+}
+
+/**
+ * Every gauge and every area that IEC 60228 lists, thinnest first in each, and after them those of `others` (as people
+ * write sizes) that are not among them; what is no size is left out.
+ */
+export function listedSizes(others: readonly string[] = []): readonly ConductorSize[] {
+  const listed = [...SERIES_SIZES['AWG all'], ...IEC_60228.map(({ areaMm2 }) => mm2(areaMm2))];
+  const known = new Set(listed.map(formatSize));
+  for (const given of others) {
+    const size = parseSize(given);
+    if (isRefusal(size) || known.has(formatSize(size))) continue;
+    known.add(formatSize(size));
+    listed.push(size);
+  }
+  return listed;
 }

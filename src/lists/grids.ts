@@ -1,16 +1,17 @@
 /** The schedule of an open workbook, read from its sheets as a person typed them. */
 import { HOUSE_RULES, RULE_KEYS } from '../sheets/station/house-rules';
-import type { StationContent } from '../sheets/book';
 import { PROTECTION_CELLS } from '../sheets/protection/cells';
 import { HEAD } from '../sheets/protection/layout';
 import { RULE_GROUPS } from '../sheets/schedule/layout';
-import { SUPPLY_CELLS, SUPPLY_KEYS } from '../sheets/supply/cells';
+import { SUPPLY_CELLS } from '../sheets/supply/cells';
 import type { ComputedGrid } from '../hosts/sheet-host';
 import { ruleUnit, usualUnit } from './length-unit';
 import { cellText, isEmpty, type RawCell, type RawRow, type RawTable } from './raw';
 import { dutyIn, PROTECTION_TYPED, type Typed } from './rules';
 import { readRows } from './runs';
 import { findList } from './table';
+import type { StationContent } from '../sheets/station/content';
+import { SUPPLY_KEYS } from '../sheets/station/supply-keys';
 
 /** A sheet of an open workbook as rows; empty ones are left out, as in a file. */
 export function gridTable({ sheetName, values, computed }: ComputedGrid): RawTable {

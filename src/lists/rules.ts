@@ -1,12 +1,12 @@
 /** What a shared workbook carries in its named cells: house rules, supply, protection; and the duty table. */
 import type { Workbook } from 'exceljs';
 import { RULE_KEYS, type RuleKey } from '../sheets/station/house-rules';
-import type { ProtectionTyped } from '../sheets/protection/cells';
-import { SUPPLY_KEYS, type SupplyKey } from '../sheets/supply/cells';
 import type { DutyLoad } from '../sheets/station/supply';
-import { DUTY, DUTY_HEADINGS } from '../sheets/supply/sheet';
 import { cellText, isEmpty, type RawCell, type RawTable } from './raw';
 import { rawCell } from './workbook';
+import type { ProtectionTyped } from '../sheets/station/protection';
+import { SUPPLY_KEYS, type SupplyKey } from '../sheets/station/supply-keys';
+import { DUTY, DUTY_HEADINGS } from '../sheets/supply/layout';
 
 export type Typed<Key extends string> = Readonly<Partial<Record<Key, string | number>>>;
 export type GivenRules = Typed<RuleKey>;

@@ -1,40 +1,76 @@
-/** A new schedule for a workbook: free names, and the demonstration or empty rows. */
-import { DEMO } from './station/demo';
-import { freeScheduleNames, type NamesInUse } from './station/naming';
-import type { ReferenceStyle, SheetPlan } from './plan/plan';
-import { roomyRows, scheduleSheet, type ScheduleContent } from './schedule/sheet';
-import { protectionSheet, type ProtectionContent } from './protection/sheet';
-import { supplySheet, type SupplyContent } from './supply/sheet';
+/**
+ * The list of sheets, in the order they stand: naming, inserting, sharing and calculating loop over it. A sheet that is
+ * added here, from a folder of its own, is in every schedule from then on.
+ */
+import type { SheetPlan } from './plan/plan';
+import { protectionSheet } from './protection/sheet';
+import { scheduleSheet } from './schedule/sheet';
+import type { StationContent } from './station/content';
+import { DATA_KEYS } from './station/data-keys';
+import { RULE_KEYS } from './station/house-rules';
+import type { Layout } from './station/layout';
+import { NAME_STEMS, SHEET_NAMES, type WantedNames } from './station/naming';
+import { PROTECTION_NAME_KEYS } from './station/protection-keys';
+import { FEED_KEYS } from './station/references';
+import { SUPPLY_KEYS } from './station/supply-keys';
+import { supplySheet } from './supply/sheet';
+import { conductorsSheet } from './without-add-in/conductors-sheet';
+import { fusesSheet } from './without-add-in/fuses-sheet';
+import type { NativeParts } from './without-add-in/native-parts';
+import { workingsSheet } from './without-add-in/workings-sheet';
 
-export type ScheduleFilling = 'demo' | 'empty';
-
-/** A schedule, what feeds it, and what its protection is judged by. */
-export type StationContent = ScheduleContent & SupplyContent & ProtectionContent;
-
-/** The sheets to insert for a content, the schedule first. */
-export function scheduleSheets(
-  content: StationContent,
-  references: ReferenceStyle,
-  taken: NamesInUse,
-): readonly SheetPlan[] {
-  const layout = {
-    names: freeScheduleNames(taken),
-    references,
-    rows: roomyRows(content.runs.length),
-  };
-  return [
-    scheduleSheet(layout, content),
-    supplySheet(layout, content),
-    protectionSheet(layout, content),
-  ];
+export interface BookSheet extends WantedNames {
+  /** It travels along only where there is no add-in to answer. */
+  readonly isForCopies?: boolean;
+  /** `native`: what stands in place of calls of our functions, in a copy that needs no add-in. */
+  build(layout: Layout, content: StationContent, native?: NativeParts): SheetPlan;
 }
 
-/** The sheets of a new schedule, filled with the demonstration or left empty. */
-export function newSchedule(
-  filling: ScheduleFilling,
-  references: ReferenceStyle,
-  taken: NamesInUse,
+export const BOOK: readonly BookSheet[] = [
+  {
+    name: SHEET_NAMES.sheet,
+    defines: [
+      [NAME_STEMS.rule, RULE_KEYS],
+      [NAME_STEMS.feed, FEED_KEYS],
+    ],
+    build: (layout, content, native) => scheduleSheet(layout, content, native?.schedule),
+  },
+  {
+    name: SHEET_NAMES.supplySheet,
+    defines: [[NAME_STEMS.supply, SUPPLY_KEYS]],
+    build: (layout, content, native) => supplySheet(layout, content, native?.supply),
+  },
+  {
+    name: SHEET_NAMES.protectionSheet,
+    defines: [[NAME_STEMS.protect, PROTECTION_NAME_KEYS]],
+    build: (layout, content, native) => protectionSheet(layout, content, native?.protection),
+  },
+  {
+    name: SHEET_NAMES.conductorsSheet,
+    defines: [[NAME_STEMS.data, DATA_KEYS]],
+    isForCopies: true,
+    build: ({ names }, { runs }) =>
+      conductorsSheet(
+        names,
+        runs.flatMap(({ ownSize }) => (ownSize === undefined ? [] : [ownSize])),
+      ),
+  },
+  { name: SHEET_NAMES.fusesSheet, isForCopies: true, build: ({ names }) => fusesSheet(names) },
+  { name: SHEET_NAMES.workingsSheet, isForCopies: true, build: workingsSheet },
+];
+
+/** The sheets of a schedule in a workbook with the add-in. */
+export function addInSheets(layout: Layout, content: StationContent): readonly SheetPlan[] {
+  return BOOK.filter(({ isForCopies }) => isForCopies !== true).map((sheet) =>
+    sheet.build(layout, content),
+  );
+}
+
+/** The sheets of a copy that needs no add-in. */
+export function nativeSheets(
+  layout: Layout,
+  content: StationContent,
+  native: NativeParts,
 ): readonly SheetPlan[] {
-  const empty = { runs: [], title: freeScheduleNames(taken).sheet };
-  return scheduleSheets(filling === 'demo' ? DEMO : empty, references, taken);
+  return BOOK.map((sheet) => sheet.build(layout, content, native));
 }

@@ -1,6 +1,6 @@
 /** Inserting a new schedule, and the sentence that says what came of it. */
 import type { SheetHost } from '../hosts/sheet-host';
-import { newSchedule, type ScheduleFilling } from '../sheets/book';
+import { newSchedule, type ScheduleFilling } from '../sheets/new-schedule';
 
 const OUTCOMES: Readonly<Record<ScheduleFilling, string>> = {
   demo: 'with the demonstration: a volunteer river flood watch, some of its runs deliberately bad',

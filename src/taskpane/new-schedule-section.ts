@@ -1,11 +1,11 @@
 /** "New schedule": adds a schedule sheet to the workbook. */
 import type { SheetHost } from '../hosts/sheet-host';
-import type { ScheduleFilling } from '../sheets/book';
 import { commandButton } from './command-button';
 import { insertSchedule } from './insertion';
 import { make } from './make';
 import { makeNotice, sentenceOf } from './notice';
 import { sectionElement, type Section } from './section';
+import type { ScheduleFilling } from '../sheets/new-schedule';
 
 export function newScheduleSection(host: SheetHost): Section {
   const notice = makeNotice();

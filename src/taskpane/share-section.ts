@@ -1,11 +1,11 @@
 /** "Share a copy": the schedule in view as a workbook that computes without the add-in. */
 import type { SheetHost } from '../hosts/sheet-host';
-import type { StationContent } from '../sheets/book';
 import { commandButton } from './command-button';
 import { download, fileNameOf, XLSX_TYPE } from './download';
 import { make } from './make';
 import { makeNotice, sentenceOf } from './notice';
 import { sectionElement, type Section } from './section';
+import type { StationContent } from '../sheets/station/content';
 
 const NO_SCHEDULE = 'The sheet in view is no run schedule. Bring one into view, then share it.';
 

@@ -1,12 +1,12 @@
 /** "Take in a list": a shared workbook or a list of runs from a file, shown as understood before it is inserted. */
 import type { SheetHost } from '../hosts/sheet-host';
 import type { RunsReport } from '../lists/read-runs';
-import { scheduleSheets } from '../sheets/book';
 import { commandButton } from './command-button';
 import { reportElement, reportSentence } from './list-report';
 import { make } from './make';
 import { makeNotice, sentenceOf } from './notice';
 import { sectionElement, type Section } from './section';
+import { scheduleSheets } from '../sheets/new-schedule';
 
 const ACCEPTED = '.xlsx,.csv,.tsv,.txt';
 

@@ -6,10 +6,10 @@ import './workbench.css';
 import { CATALOGUE } from '../functions/catalogue';
 import { openGrid } from '../hosts/workbench/grid';
 import { WorkbenchHost } from '../hosts/workbench/host';
-import { newSchedule } from '../sheets/book';
 import { mountPane } from '../taskpane/pane';
 import { workbenchHandle } from './handle';
 import { showStatus } from './status-line';
+import { newSchedule } from '../sheets/new-schedule';
 
 function element(id: string): HTMLElement {
   const found = document.getElementById(id);

@@ -1,7 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/functions/catalogue';
-import { newSchedule } from '../../src/sheets/book';
 import { cellAddress } from '../../src/sheets/plan/area';
 import { DEMO } from '../../src/sheets/station/demo';
 import type { ShownKey } from '../../src/sheets/station/schedule-keys';
@@ -15,6 +14,7 @@ import { call, callNumber } from '../functions/call';
 import { HOSTILE, hostileCases } from '../hosts/workbench/hostile-cases';
 import { launchBrowser } from './browser';
 import { openWorkbench, type WorkbenchPage } from './workbench-page';
+import { newSchedule } from '../../src/sheets/new-schedule';
 
 let browser: Browser;
 let workbench: WorkbenchPage;

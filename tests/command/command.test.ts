@@ -13,8 +13,8 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { readRuns } from '../../src/lists/read-runs';
 import { ENDED, runTerminal } from '../../src/command/command';
-import { stationValues } from '../../src/sheets/schedule-values';
 import { RULE_KEYS } from '../../src/sheets/station/house-rules';
+import { stationValues } from '../../src/sheets/station-values';
 
 const LIST =
   'Name,Current (A),Length (ft),Colour,Wire\n' +

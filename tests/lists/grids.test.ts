@@ -5,8 +5,9 @@ import { rawCell } from '../../src/lists/workbook';
 import { stationOf } from '../../src/lists/grids';
 import { writeWorkbook } from '../../src/hosts/xlsx/write';
 import { DEMO } from '../../src/sheets/station/demo';
-import { scheduleSheets, type StationContent } from '../../src/sheets/book';
 import type { NamesInUse } from '../../src/sheets/station/naming';
+import { scheduleSheets } from '../../src/sheets/new-schedule';
+import type { StationContent } from '../../src/sheets/station/content';
 
 const FREE: NamesInUse = { sheets: new Set(), names: new Set() };
 const FIRST_TAKEN: NamesInUse = { sheets: new Set(['run schedule']), names: new Set() };

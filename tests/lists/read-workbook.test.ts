@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { readRuns, UnreadableFile } from '../../src/lists/read-runs';
 import { writeWorkbook } from '../../src/hosts/xlsx/write';
 import { DEMO } from '../../src/sheets/station/demo';
-import { scheduleSheets, type StationContent } from '../../src/sheets/book';
+import { scheduleSheets } from '../../src/sheets/new-schedule';
+import type { StationContent } from '../../src/sheets/station/content';
 
 const NOTHING_TAKEN = { sheets: new Set<string>(), names: new Set<string>() };
 

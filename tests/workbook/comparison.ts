@@ -1,6 +1,5 @@
 /** Every computed cell of a recalculated workbook beside the functions' own value. */
 import { CellError, type ResultCell } from '../../src/functions/cell';
-import type { StationContent } from '../../src/sheets/book';
 import { scheduleNames } from '../../src/sheets/station/naming';
 import { VERDICT_JOINT } from '../../src/core/verdict';
 import { PROTECTION_ROW, protectionColumn } from '../../src/sheets/protection/layout';
@@ -8,11 +7,13 @@ import { SCHEDULE_WORDS } from '../../src/sheets/station/verdicts';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';
 import { SCHEDULE_FORMULAS, type FormulaKey } from '../../src/sheets/schedule/formulas';
 import { columnOf, ROW } from '../../src/sheets/schedule/layout';
-import { stationValues, type RunValues } from '../../src/sheets/schedule-values';
-import { sharedWorkbook } from '../../src/sheets/without-add-in/shared-workbook';
-import { SUPPLY_CELLS, SUPPLY_KEYS, type SupplyKey } from '../../src/sheets/supply/cells';
-import { DUTY, DUTY_HEADINGS } from '../../src/sheets/supply/sheet';
+import { SUPPLY_CELLS } from '../../src/sheets/supply/cells';
 import type { PlainCell, WorkbookCells } from './cells';
+import type { StationContent } from '../../src/sheets/station/content';
+import { stationValues, type RunValues } from '../../src/sheets/station-values';
+import { SUPPLY_KEYS, type SupplyKey } from '../../src/sheets/station/supply-keys';
+import { DUTY, DUTY_HEADINGS } from '../../src/sheets/supply/layout';
+import { sharedCopy } from '../../src/sheets/shared-copy';
 
 /** The two may differ by this much of the larger, for numbers. */
 export const RELATIVE = 1e-9;
@@ -71,7 +72,7 @@ const BY_BRANCH: ReadonlySet<FormulaKey | SupplyKey> = new Set([
 /** Where things stand on the Supply sheet, as its own plan says. */
 function supplyPlaces(content: StationContent) {
   const name = scheduleNames().supplySheet;
-  const plan = sharedWorkbook(content).find((sheet) => sheet.name === name)!;
+  const plan = sharedCopy(content).plans.find((sheet) => sheet.name === name)!;
   const heading = plan.blocks.find(({ cells }) =>
     cells?.[0]?.every((cell, index) => cell === DUTY_HEADINGS[index]),
   )!;

@@ -4,10 +4,10 @@ import { writeWorkbook } from '../../src/hosts/xlsx/write';
 import { area, areaAddress } from '../../src/sheets/plan/area';
 import { DEMO } from '../../src/sheets/station/demo';
 import type { SheetPlan } from '../../src/sheets/plan/plan';
-import { sharedWorkbook } from '../../src/sheets/without-add-in/shared-workbook';
 import { recalculated } from './libreoffice';
+import { sharedCopy } from '../../src/sheets/shared-copy';
 
-const PLANS = sharedWorkbook(DEMO);
+const PLANS = sharedCopy(DEMO).plans;
 const [SCHEDULE] = PLANS as readonly [SheetPlan, ...SheetPlan[]];
 
 async function opened(bytes: Uint8Array): Promise<ExcelJS.Workbook> {

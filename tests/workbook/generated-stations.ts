@@ -5,8 +5,8 @@ import { LENGTH_UNITS, METRES_PER, type LengthUnit } from '../../src/core/length
 import { formatSize, mm2, SERIES, SERIES_SIZES } from '../../src/core/size';
 import { IEC_60228 } from '../../src/core/tables/iec-60228';
 import { MATERIALS } from '../../src/core/tables/materials';
-import type { StationContent } from '../../src/sheets/book';
 import type { ScheduleRun } from '../../src/sheets/station/run';
+import type { StationContent } from '../../src/sheets/station/content';
 
 const SEED = 20_251;
 

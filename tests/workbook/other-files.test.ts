@@ -1,15 +1,14 @@
 /** What other programs make of a shared workbook, and what the reader says to that. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readRuns, UnreadableFile } from '../../src/lists/read-runs';
-import { writeWorkbook } from '../../src/hosts/xlsx/write';
 import { DEMO } from '../../src/sheets/station/demo';
-import { sharedWorkbook } from '../../src/sheets/without-add-in/shared-workbook';
 import { savedAs } from './libreoffice';
+import { sharedFile } from '../../src/hosts/xlsx/shared-file';
 
 describe('a shared workbook saved by LibreOffice', { timeout: 120_000 }, () => {
   let demo: Uint8Array;
   beforeAll(async () => {
-    demo = await writeWorkbook(sharedWorkbook(DEMO, { rows: DEMO.runs.length }));
+    demo = await sharedFile(DEMO, { rows: DEMO.runs.length });
   });
 
   const saved = (ending: 'xls' | 'ods' | 'csv') => savedAs({ demo }, ending)['demo']!;

@@ -1,10 +1,8 @@
 /** The Protection sheet without the add-in, cell by cell beside the functions' own values. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { FUSE_TYPES } from '../../src/core/tables/iso-8820-types';
-import { writeWorkbook } from '../../src/hosts/xlsx/write';
 import { DEMO } from '../../src/sheets/station/demo';
 import { scheduleNames } from '../../src/sheets/station/naming';
-import type { StationContent } from '../../src/sheets/book';
 import { PROTECTION_COLUMNS } from '../../src/sheets/protection/columns';
 import { PROTECTION_CELL_KEYS, PROTECTION_KEYS } from '../../src/sheets/station/protection-keys';
 import {
@@ -14,13 +12,14 @@ import {
 } from '../../src/sheets/protection/layout';
 import type { ScheduleRun } from '../../src/sheets/station/run';
 import { columnOf, ROW } from '../../src/sheets/schedule/layout';
-import { stationValues } from '../../src/sheets/schedule-values';
 import { SCHEDULE_WORDS } from '../../src/sheets/station/verdicts';
-import { sharedWorkbook } from '../../src/sheets/without-add-in/shared-workbook';
 import { cellsOf, type WorkbookCells } from './cells';
 import { distance, RELATIVE } from './comparison';
 import { generatedStations } from './generated-stations';
 import { recalculated } from './libreoffice';
+import type { StationContent } from '../../src/sheets/station/content';
+import { stationValues } from '../../src/sheets/station-values';
+import { sharedFile } from '../../src/hosts/xlsx/shared-file';
 
 /** Batteries stiff and weak, spans of heat usual and tight, so that every kind of failing comes up. */
 const SOURCES = [
@@ -112,7 +111,7 @@ describe('the Protection sheet of a workbook that needs no add-in', () => {
     const written: Record<string, Uint8Array> = {};
     for (const [name, content] of Object.entries(STATIONS)) {
       const rows = content.runs.length + 2;
-      written[name] = await writeWorkbook(sharedWorkbook(content, { rows }));
+      written[name] = await sharedFile(content, { rows });
     }
     const judged = recalculated(written);
     after = Object.fromEntries(

@@ -1,7 +1,6 @@
 import ExcelJS from 'exceljs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readRuns } from '../../src/lists/read-runs';
-import { writeWorkbook } from '../../src/hosts/xlsx/write';
 import { INSTALLATIONS } from '../../src/core/ampacity';
 import { LENGTH_UNITS } from '../../src/core/length';
 import { SERIES } from '../../src/core/size';
@@ -11,17 +10,17 @@ import { VERDICT_WORDS } from '../../src/core/verdict';
 import { DEMO } from '../../src/sheets/station/demo';
 import { RULE_KEYS, type RuleKey } from '../../src/sheets/station/house-rules';
 import { scheduleNames } from '../../src/sheets/station/naming';
-import type { StationContent } from '../../src/sheets/book';
 import { columnOf, ROW } from '../../src/sheets/schedule/layout';
 import { SCHEDULE_WORDS } from '../../src/sheets/station/verdicts';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';
-import { stationValues } from '../../src/sheets/schedule-values';
-import { sharedWorkbook } from '../../src/sheets/without-add-in/shared-workbook';
-import type { SupplyKey } from '../../src/sheets/supply/cells';
 import { cellsOf, type WorkbookCells } from './cells';
 import { compareStation, summary, toldDifferences, total, type Comparison } from './comparison';
 import { generatedStations } from './generated-stations';
 import { recalculated, type Files } from './libreoffice';
+import type { StationContent } from '../../src/sheets/station/content';
+import { stationValues } from '../../src/sheets/station-values';
+import type { SupplyKey } from '../../src/sheets/station/supply-keys';
+import { sharedFile } from '../../src/hosts/xlsx/shared-file';
 
 const PATIENCE_MS = 600_000;
 
@@ -29,7 +28,7 @@ async function written(stations: readonly StationContent[], rows?: number): Prom
   const files: Record<string, Uint8Array> = {};
   for (const [index, content] of stations.entries()) {
     const options = rows === undefined ? {} : { rows };
-    files[`station${index}`] = await writeWorkbook(sharedWorkbook(content, options));
+    files[`station${index}`] = await sharedFile(content, options);
   }
   return files;
 }
@@ -103,7 +102,7 @@ describe('a workbook that needs no add-in', { timeout: PATIENCE_MS }, () => {
 describe('a cleared cell', { timeout: PATIENCE_MS }, () => {
   it('of the source volts or the target never leaves a row ok', async () => {
     const workbook = new ExcelJS.Workbook();
-    const bytes = await writeWorkbook(sharedWorkbook(DEMO, { rows: DEMO.runs.length }));
+    const bytes = await sharedFile(DEMO, { rows: DEMO.runs.length });
     await workbook.xlsx.load(bytes as unknown as ExcelJS.Buffer);
     const names = scheduleNames();
     const sheet = workbook.getWorksheet(names.sheet)!;
@@ -125,7 +124,7 @@ describe('a cleared cell', { timeout: PATIENCE_MS }, () => {
 /** The volts that the workbook says its last round still moved. */
 function leftUndone(cells: WorkbookCells): number {
   const { row, column } = LEFT_UNDONE;
-  const sheet = scheduleNames().native.workingsSheet;
+  const sheet = scheduleNames().workingsSheet;
   expect(cells.at(sheet, row, column - 1)).toBe('Last round moved, V');
   const volts = cells.at(sheet, row, column);
   expect(volts).toBeTypeOf('number');
@@ -212,7 +211,7 @@ describe('the cells of a shared workbook', { timeout: PATIENCE_MS }, () => {
   }
 
   beforeAll(async () => {
-    const original = await writeWorkbook(sharedWorkbook(STEERED, { rows: STEERED.runs.length }));
+    const original = await sharedFile(STEERED, { rows: STEERED.runs.length });
     const files: Record<string, Uint8Array> = {};
     for (const [index, change] of changes.entries()) {
       files[`station${index}`] = await retyped(original, change);

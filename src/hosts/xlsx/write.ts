@@ -1,5 +1,7 @@
 /** Plans as an .xlsx file. Everything is as the plan says; the same plans give the same bytes. */
 import ExcelJS, { type CellFormulaValue, type CellValue, type Worksheet } from 'exceljs';
+import { CellError, type ResultCell } from '../../functions/cell';
+import type { Calculated } from '../../sheets/calculate/calculate';
 import { areaAddress, quotedSheetName } from '../../sheets/plan/area';
 import { layBlocks } from '../../sheets/plan/lay-blocks';
 import type { CellContent, CellStyle, HighlightPlan, SheetPlan } from '../../sheets/plan/plan';
@@ -20,8 +22,14 @@ const TEXT_FORMAT = '@';
 /** What a spreadsheet would take for a formula when someone edits the cell. */
 const FORMULA_LIKE = /^[=+\-@]/;
 
-/** The workbook with these sheets, in their order, the first in view. */
-export async function writeWorkbook(plans: readonly SheetPlan[]): Promise<Uint8Array> {
+/**
+ * The workbook with these sheets, in their order, the first in view. `values` are what its formulas come to, for viewers
+ * that do not calculate.
+ */
+export async function writeWorkbook(
+  plans: readonly SheetPlan[],
+  values?: Calculated,
+): Promise<Uint8Array> {
   const workbook = new ExcelJS.Workbook();
   workbook.creator = CREATOR;
   workbook.lastModifiedBy = CREATOR;
@@ -32,7 +40,7 @@ export async function writeWorkbook(plans: readonly SheetPlan[]): Promise<Uint8A
 
   const sheets = plans.map((plan) => [workbook.addWorksheet(plan.name), plan] as const);
   const lists = new ChoiceLists(workbook, plans);
-  for (const [sheet, plan] of sheets) drawSheet(sheet, plan, lists);
+  for (const [sheet, plan] of sheets) drawSheet(sheet, plan, lists, values);
   for (const plan of plans) {
     for (const { name, area } of plan.names) {
       const where = `${quotedSheetName(plan.name)}!${areaAddress(area, 'both')}`;
@@ -45,12 +53,17 @@ export async function writeWorkbook(plans: readonly SheetPlan[]): Promise<Uint8A
   return bytes;
 }
 
-function drawSheet(sheet: Worksheet, plan: SheetPlan, lists: ChoiceLists): void {
+function drawSheet(
+  sheet: Worksheet,
+  plan: SheetPlan,
+  lists: ChoiceLists,
+  values: Calculated | undefined,
+): void {
   // The library leaves out columns of its default width, so that has to be the file's default too.
   sheet.properties.defaultColWidth = LIBRARY_COLUMN_WIDTH;
   for (const [index, width] of plan.columnWidths.entries())
     sheet.getColumn(index + 1).width = width;
-  drawCells(sheet, plan);
+  drawCells(sheet, plan, values);
   for (const [row, heightPt] of Object.entries(plan.rowHeightsPt ?? {})) {
     sheet.getRow(Number(row) + 1).height = heightPt;
   }
@@ -66,11 +79,13 @@ function drawSheet(sheet: Worksheet, plan: SheetPlan, lists: ChoiceLists): void 
   applyPage(sheet, plan);
 }
 
-function drawCells(sheet: Worksheet, plan: SheetPlan): void {
+function drawCells(sheet: Worksheet, plan: SheetPlan, values: Calculated | undefined): void {
   const styles = new Map<string, ReturnType<typeof cellStyle>>();
   for (const { row, column, content, style } of layBlocks(plan.blocks)) {
     const cell = sheet.getCell(row + 1, column + 1);
-    if (content !== null) cell.value = cellValue(content, row);
+    if (content !== null) {
+      cell.value = cellValue(content, row, values?.at(plan.name, row, column) ?? undefined);
+    }
     const own = styleFor(content, style);
     const key = JSON.stringify(own);
     let shared = styles.get(key);
@@ -101,19 +116,23 @@ function unlike(formula: string, row: number): string {
   return row % ALIKE_AT_MOST === 0 ? `(${formula})` : formula;
 }
 
-/** What stands in a cell of a zero-based row. */
-function cellValue(content: Exclude<CellContent, null>, row: number): CellValue {
+/** What stands in a cell of a zero-based row: a constant, or a formula with what it comes to. */
+function cellValue(
+  content: Exclude<CellContent, null>,
+  row: number,
+  value: ResultCell | undefined,
+): CellValue {
   if (typeof content === 'string') return escapeText(content);
   if (typeof content !== 'object') return content;
   const formula = unlike(content.formula.replace(/^=/, ''), row);
-  const { cached } = content;
-  if (cached === undefined) return { formula };
-  return {
-    formula,
-    result: (typeof cached === 'string' ? escapeText(cached) : cached) as NonNullable<
-      CellFormulaValue['result']
-    >,
-  };
+  return value === undefined ? { formula } : { formula, result: resultOf(value) };
+}
+
+function resultOf(value: ResultCell): NonNullable<CellFormulaValue['result']> {
+  if (value instanceof CellError) {
+    return { error: value.code } as NonNullable<CellFormulaValue['result']>;
+  }
+  return typeof value === 'string' ? escapeText(value) : value;
 }
 
 /** Rules over the same cells stand together, the plan's first on top. */

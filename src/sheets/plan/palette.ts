@@ -34,3 +34,15 @@ export const HEADING_STYLE = {
 
 /** Fuse ratings: whole amps but for 7.5. */
 export const FUSE_FORMAT = '[=7.5]0.0 "A";0 "A"';
+
+/** Explanations beside what they explain. */
+export const QUIET_STYLE = {
+  italic: true,
+  fontColour: PALETTE.quietText,
+} as const satisfies CellStyle;
+
+/** Workings: there to be followed, not to be read. */
+export const SMALL_STYLE = {
+  fontColour: PALETTE.quietText,
+  fontSizePt: 8,
+} as const satisfies CellStyle;

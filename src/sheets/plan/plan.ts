@@ -10,10 +10,9 @@ import type { Area } from './area';
  */
 export type CellContent = string | number | boolean | null | Formula;
 
-/** A formula, and what it came to when the plan was made, for readers that do not calculate. */
+/** A formula with its leading "=". */
 export interface Formula {
   readonly formula: string;
-  readonly cached?: string | number | boolean | { readonly error: string };
 }
 
 /** How cells look. Colours are "#rrggbb"; a field left out leaves the host's default. */

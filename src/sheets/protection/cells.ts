@@ -3,14 +3,15 @@ import { USUAL_LIMIT_C, USUAL_START_C } from '../../core/withstand';
 import type { Parameter } from '../../functions/parameter';
 import * as parameter from '../../functions/parameters/run';
 import * as protection from '../../functions/parameters/protection';
-import { call, text } from '../plan/formula';
+import { text, type Call } from '../plan/formula';
 import { ambientInForce, type RuleReferences } from '../station/house-rules';
 import type { CellStyle } from '../plan/plan';
 import type { ProtectionCellKey, ProtectionNameKey } from '../station/protection-keys';
-import type { SupplyKey } from '../supply/cells';
+import type { SupplyKey } from '../station/supply-keys';
 
 /** What the formulas of the head point at. */
 export interface ProtectionCellReferences {
+  readonly call: Call;
   readonly rule: RuleReferences;
   readonly supply: Readonly<Record<SupplyKey, string>>;
   readonly protect: Readonly<Record<ProtectionNameKey, string>>;
@@ -27,11 +28,6 @@ export interface ProtectionCell {
   /** Without the leading "=", for a computed cell. */
   formula?(references: ProtectionCellReferences): string;
 }
-
-/** What a person may say of the head's typed cells. */
-export type ProtectionTyped = Readonly<
-  Partial<Record<Extract<ProtectionCellKey, 'startC' | 'limitC'>, string | number>>
->;
 
 const DEGREES: CellStyle = { numberFormat: '0 "°C"' };
 
@@ -61,7 +57,7 @@ export const PROTECTION_CELLS: Readonly<Record<ProtectionCellKey, ProtectionCell
     label: 'k of the conductor, A √s per mm²',
     note: 'Adiabatic equation I² t = (k S)², IEC 60364-5-54 and IEC 60949, for the material of the house rules.',
     style: { numberFormat: '0.0' },
-    formula: ({ rule, protect }) =>
+    formula: ({ rule, protect, call }) =>
       `SQRT(${call('WITHSTAND_SECONDS', text('1 mm2'), '1', protect.startC, protect.limitC, rule.material)})`,
   },
   airC: {

@@ -4,7 +4,7 @@
  */
 import { RELATIVE_SLACK } from '../../core/limits';
 import { VERDICT_JOINT } from '../../core/verdict';
-import { call, text } from '../plan/formula';
+import { text } from '../plan/formula';
 import type { ProtectionCellReferences } from './cells';
 import type { ProtectionKey } from '../station/protection-keys';
 import { PROTECTION_FIGURES, PROTECTION_WORDS, STATE } from './words';
@@ -176,14 +176,14 @@ export const PROTECTION_FORMULAS: Readonly<Record<ProtectionKey, ProtectionFormu
     faultAt(
       row,
       row.own.farOhms,
-      call('FAULT_AMPS', row.own.sourceVolts, row.supply.milliohms, row.own.farOhms),
+      row.call('FAULT_AMPS', row.own.sourceVolts, row.supply.milliohms, row.own.farOhms),
     ),
   farOpens: (row) =>
-    opensWithin(row, row.own.farFault, call('FUSE_SECONDS', row.own.fuse, row.own.farFault)),
+    opensWithin(row, row.own.farFault, row.call('FUSE_SECONDS', row.own.fuse, row.own.farFault)),
   farBears: (row) =>
     bearsFor(
       row,
-      call(
+      row.call(
         'WITHSTAND_SECONDS',
         there(row, 'size'),
         row.own.farFault,
@@ -196,14 +196,14 @@ export const PROTECTION_FORMULAS: Readonly<Record<ProtectionKey, ProtectionFormu
     faultAt(
       row,
       row.own.nearOhms,
-      call('FAULT_AMPS', row.own.sourceVolts, row.supply.milliohms, row.own.nearOhms),
+      row.call('FAULT_AMPS', row.own.sourceVolts, row.supply.milliohms, row.own.nearOhms),
     ),
   nearOpens: (row) =>
-    opensWithin(row, row.own.nearFault, call('FUSE_SECONDS', row.own.fuse, row.own.nearFault)),
+    opensWithin(row, row.own.nearFault, row.call('FUSE_SECONDS', row.own.fuse, row.own.nearFault)),
   nearBears: ({ own }) =>
     `IF(AND(ISNUMBER(${own.farBears}),ISNUMBER(${own.nearFault})),${own.farBears}*(${own.farFault}/${own.nearFault})^2,"")`,
   steady: (row) =>
-    `IF(${hasCurrent(row)},${call('CONDUCTOR_TEMP', there(row, 'runAmps'), there(row, 'size'), row.protect.airC, '', row.rule.material)},"")`,
+    `IF(${hasCurrent(row)},${row.call('CONDUCTOR_TEMP', there(row, 'runAmps'), there(row, 'size'), row.protect.airC, '', row.rule.material)},"")`,
   insulation: (row) => `IF(${hasCurrent(row)},${row.protect.ratingC},"")`,
   guardedFrom: ({ own, sizes }) =>
     `IF(ISNUMBER(${own.guardPlace}),IF(${own.guardPlace}>SUM(${sizes.choose}),${text(PROTECTION_FIGURES.none)},` +

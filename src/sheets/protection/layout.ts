@@ -10,7 +10,9 @@ import {
   type ProtectionNameKey,
 } from '../station/protection-keys';
 import type { GuardData, ProtectionReferences, TypeData } from './formulas';
-import { columnReferences, type Layout } from '../schedule/layout';
+import { columnReferences } from '../schedule/layout';
+import type { Layout } from '../station/layout';
+import { callAddIn, type Call } from '../plan/formula';
 
 /** Zero-based rows of the sheet's parts. */
 export const PROTECTION_ROW = { title: 0, caution: 1, cells: 2, header: 9, first: 10 } as const;
@@ -73,9 +75,11 @@ export function protectionReferences(
   layout: Layout,
   sizes: GuardData,
   index: number,
+  call: Call = callAddIn,
 ): ProtectionReferences {
   const { names } = layout;
   return {
+    call,
     own: Object.fromEntries(
       PROTECTION_KEYS.map((key) => [
         key,

@@ -1,6 +1,7 @@
 /** The formulas of the schedule's computed columns, in our functions and plain arithmetic. */
+import { RELATIVE_SLACK } from '../../core/limits';
 import { VERDICT_JOINT, VERDICT_WORDS } from '../../core/verdict';
-import { call, text } from '../plan/formula';
+import { BAD_ENTRY, text } from '../plan/formula';
 import { ambientInForce, conductorTempInForce } from '../station/house-rules';
 import type { RowReferences } from '../station/references';
 import type { ColumnKey } from '../station/schedule-keys';
@@ -23,7 +24,7 @@ const usual = (row: RowReferences, panel: string, rule: string) =>
 const onBattery = ({ cell, rule }: RowReferences) =>
   `AND(TRIM(${cell.fedFrom})="",${cell.volts}=${rule.volts})`;
 const isEmptyRow = ({ cell }: RowReferences) => `AND(${cell.peak}="",${cell.length}="")`;
-const isContinuous = ({ rule }: RowReferences) => `${rule.duty}<>"bursts"`;
+export const isContinuous = ({ rule }: RowReferences) => `${rule.duty}<>"bursts"`;
 
 const wireArguments = ({ cell, rule }: RowReferences) => [
   rule.material,
@@ -152,7 +153,7 @@ const guardedFrom: RowFormula = ({ protect, place }) => {
  * loses so much less. The run is asked to lose, at its peak, its share of now less the share that is missing. Before it
  * stands the size that the run's fuse would guard, where that is wrong too.
  */
-export function mendWith(row: RowReferences, size: (target: string) => string): string {
+export function remedyWith(row: RowReferences, size: (target: string) => string): string {
   const { cell, column } = row;
   const at = (key: ColumnKey) => there(column[key], cell.mendPlace);
   const missing = `(${cell.leastVolts}-${cell.lowVolts})/${at('lowDrop')}`;
@@ -166,8 +167,8 @@ export function mendWith(row: RowReferences, size: (target: string) => string): 
 
 const mend: RowFormula = (row) => {
   const at = (key: ColumnKey) => there(row.column[key], row.cell.mendPlace);
-  return mendWith(row, (target) =>
-    call(
+  return remedyWith(row, (target) =>
+    row.call(
       'MINGAUGE',
       at('runAmps'),
       at('length'),
@@ -181,6 +182,27 @@ const mend: RowFormula = (row) => {
       isContinuous(row),
       row.rule.series,
     ),
+  );
+};
+
+/** Over a limit that it may equal. */
+const over = (value: string, limit: string) => `${value}>${limit}*(1+${RELATIVE_SLACK})`;
+
+/** What RUN_VERDICT would say of the run by itself, from the figures that stand in its row. */
+const judged: RowFormula = (row) => {
+  const { cell } = row;
+  const word = (wrong: 'drop' | 'heat' | 'fuse') => text(VERDICT_JOINT + VERDICT_WORDS[wrong]);
+  const wrong =
+    `IF(${over(cell.dropVolts, `${cell.volts}*${cell.target}`)},${word('drop')},"")` +
+    `&IF(${over(cell.runAmps, cell.ampacity)},${word('heat')},"")` +
+    `&IF(ISERROR(${cell.fitting}),${word('fuse')},"")`;
+  const usable =
+    `AND(ISNUMBER(${cell.runAmps}),${cell.runAmps}>=0,ISNUMBER(${cell.volts}),${cell.volts}>0,` +
+    `ISNUMBER(${cell.target}),${cell.target}>0,${cell.target}<0.5)`;
+  return whenReady(
+    row,
+    `IF(ISERROR(${cell.ampacity}),${cell.ampacity},IF(ISERROR(${cell.dropVolts}),${cell.dropVolts},` +
+      `IF(${usable},IF(LEN(${wrong})=0,${text(VERDICT_WORDS.ok)},MID(${wrong},${VERDICT_JOINT.length + 1},200)),${BAD_ENTRY})))`,
   );
 };
 
@@ -205,7 +227,7 @@ const words: RowFormula = (row) => {
 };
 
 /**
- * Formulas by column. Six of them call a function of ours in every row, so a row costs six calls; a load that is short
+ * Formulas by column. Five of them call a function of ours in every row, so a row costs five calls; a load that is short
  * of volts costs one more.
  */
 export const SCHEDULE_FORMULAS = {
@@ -225,14 +247,14 @@ export const SCHEDULE_FORMULAS = {
       row,
       `IF(${row.cell.run}="",${row.cell.ownAmps},INDEX(${row.feed.amps},${row.place}))`,
     ),
-  suggested: (row) => whenReady(row, call('MINGAUGE', ...gaugeArguments(row))),
-  setBy: (row) => whenReady(row, call('GAUGE_LIMIT', ...gaugeArguments(row))),
+  suggested: (row) => whenReady(row, row.call('MINGAUGE', ...gaugeArguments(row))),
+  setBy: (row) => whenReady(row, row.call('GAUGE_LIMIT', ...gaugeArguments(row))),
   size: (row) =>
     whenReady(row, `IF(${row.cell.ownSize}="",${row.cell.suggested},${row.cell.ownSize})`),
   ohms: (row) =>
     whenReady(
       row,
-      call('RUN_OHMS', row.cell.length, row.rule.unit, row.cell.size, ...wireArguments(row)),
+      row.call('RUN_OHMS', row.cell.length, row.rule.unit, row.cell.size, ...wireArguments(row)),
     ),
   dropVolts: (row) => whenReady(row, `${row.cell.runAmps}*${row.cell.ohms}`),
   dropShare: (row) => whenReady(row, `${row.cell.dropVolts}/${row.cell.volts}`),
@@ -247,18 +269,19 @@ export const SCHEDULE_FORMULAS = {
   loadVolts: voltsFrom('fullVolts', 'fullSource'),
   lowVolts: voltsFrom('lowVolts', 'lowSource'),
   ampacity: (row) =>
-    whenReady(row, call('AMPACITY', row.cell.size, ...heatArguments(row), row.rule.material)),
-  fuse: (row) =>
+    whenReady(row, row.call('AMPACITY', row.cell.size, ...heatArguments(row), row.rule.material)),
+  fuse: (row) => whenReady(row, `IF(${row.cell.fused}="no","none",${row.cell.fitting})`),
+  fitting: (row) =>
     whenReady(
       row,
-      `IF(${row.cell.fused}="no","none",${call(
+      row.call(
         'FUSE_FOR',
         row.cell.runAmps,
         row.cell.size,
         ...heatArguments(row),
         row.rule.material,
         isContinuous(row),
-      )})`,
+      ),
     ),
   heat: (row) => whenReady(row, `${row.cell.runAmps}*${row.cell.dropVolts}`),
   place1: ({ cell, column }) => `IF(${cell.feeder}="",NA(),MATCH(${cell.feeder},${column.run},0))`,
@@ -267,22 +290,7 @@ export const SCHEDULE_FORMULAS = {
   place4: placeAbove('place3'),
   feederFuse,
   treeWord,
-  judged: (row) =>
-    whenReady(
-      row,
-      call(
-        'RUN_VERDICT',
-        row.cell.runAmps,
-        row.cell.length,
-        row.rule.unit,
-        row.cell.volts,
-        row.cell.target,
-        row.cell.size,
-        ...wireArguments(row),
-        ...heatArguments(row),
-        isContinuous(row),
-      ),
-    ),
+  judged,
   shortFull: ({ cell }) => shortOf(cell.leastVolts, cell.loadVolts),
   shortLow: ({ cell }) => shortOf(cell.leastVolts, cell.lowVolts),
   lowDrop: (row) =>

@@ -1,8 +1,8 @@
 /** Where the parts of the schedule stand on its sheet, and how formulas point at them. */
+import { callAddIn, type Call } from '../plan/formula';
 import { area, areaAddress, cellAddress, quotedSheetName, type Area } from '../plan/area';
 import type { RuleKey } from '../station/house-rules';
-import type { ScheduleNames } from '../station/naming';
-import type { ReferenceStyle } from '../plan/plan';
+import type { Layout } from '../station/layout';
 import { FEED_KEYS, type FeedKey, type RowReferences } from '../station/references';
 import { SCHEDULE_COLUMNS } from './columns';
 import { COLUMN_KEYS, SHOWN_KEYS, type ColumnKey } from '../station/schedule-keys';
@@ -24,15 +24,6 @@ export const RULE_GROUPS: readonly {
 /** Rows that the solved columns are looked for in, where a table may still grow. */
 const SOLVED_ROWS = 2000;
 const GAP_COLUMNS = 1;
-
-/** How many rows a schedule has and how its formulas are written. */
-export interface Layout {
-  readonly names: ScheduleNames;
-  readonly references: ReferenceStyle;
-  readonly rows: number;
-  /** How many of the rows a print shows; all of them unless given. */
-  readonly printedRows?: number;
-}
 
 export function columnOf(key: ColumnKey): number {
   return COLUMN_KEYS.indexOf(key);
@@ -83,9 +74,10 @@ export function columnReferences(
 }
 
 /** References of one zero-based sheet row: structured ones, or the addresses of its cells. */
-export function rowReferences(layout: Layout, row: number): RowReferences {
+export function rowReferences(layout: Layout, row: number, call: Call = callAddIn): RowReferences {
   const { names, references } = layout;
   return {
+    call,
     cell: keyed((key) =>
       references === 'table'
         ? `[@[${SCHEDULE_COLUMNS[key].heading}]]`
@@ -98,12 +90,4 @@ export function rowReferences(layout: Layout, row: number): RowReferences {
     protect: names.protect,
     place: `ROW()-ROW(${cellAddress(ROW.header, 0, 'both')})`,
   };
-}
-
-/** References by place of the run, from 0, each made once: a row has some forty formulas that share them. */
-export function madeOnce<References>(
-  make: (index: number) => References,
-): (index: number) => References {
-  const made: References[] = [];
-  return (index) => (made[index] ??= make(index));
 }

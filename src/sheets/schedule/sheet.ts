@@ -1,15 +1,16 @@
 /** The run schedule: house rules and one row a run, as a plan that any host can draw. */
 import { formatSize, SERIES_SIZES, type Series } from '../../core/size';
 import { area, areaAddress } from '../plan/area';
-import { formulaOf } from '../evaluate';
 import { CAUTIONS, PRINT_FOOTER } from '../plan/cautions';
 import { entry } from '../plan/entries';
-import { call } from '../plan/formula';
+import { callAddIn } from '../plan/formula';
 import { HIGHLIGHT_STYLES } from '../plan/highlight-styles';
-import { HOUSE_RULES, type RuleKey } from '../station/house-rules';
+import { HOUSE_RULES } from '../station/house-rules';
 import { HEADING_STYLE, PALETTE } from '../plan/palette';
 import type { Block, CellContent, EntryPlan, SheetPlan, TablePlan } from '../plan/plan';
-import { FEED_KEYS, type FeedKey } from '../station/references';
+import type { ScheduleContent } from '../station/content';
+import type { Layout } from '../station/layout';
+import { FEED_KEYS, type FeedKey, type RowReferences } from '../station/references';
 import { HEADINGS, SCHEDULE_COLUMNS } from './columns';
 import { SCHEDULE_FORMULAS, type FormulaKey } from './formulas';
 import { scheduleHighlights } from './highlights';
@@ -23,21 +24,11 @@ import {
   rowReferences,
   RULE_GROUPS,
   ruleAreas,
-  type Layout,
 } from './layout';
 import type { ScheduleRun } from '../station/run';
-import type { StationContent } from '../book';
-import { stationValues } from '../schedule-values';
 
 const LEAST_ROWS = 25;
 const SPARE_ROWS = 8;
-
-export interface ScheduleContent {
-  readonly runs: readonly ScheduleRun[];
-  /** House rules that differ from the usual. */
-  readonly rules?: Readonly<Partial<Record<RuleKey, string | number>>>;
-  readonly title: string;
-}
 
 /** Rows that leave room below a list of runs. */
 export function roomyRows(runs: number): number {
@@ -176,9 +167,10 @@ function tablePlan(layout: Layout): TablePlan {
 function feedCalls(layout: Layout): Readonly<Record<FeedKey, readonly [string, string]>> {
   const { run, feeder, ownAmps, ownLoad, kind, ohms, fullSource, lowSource } =
     columnReferences(layout);
-  const volts = (source: string) => call('FEED_VOLTS', source, run, feeder, ownLoad, kind, ohms);
+  const volts = (source: string) =>
+    callAddIn('FEED_VOLTS', source, run, feeder, ownLoad, kind, ohms);
   return {
-    amps: ['Amps of the tree', call('FEED_AMPS', run, feeder, ownAmps)],
+    amps: ['Amps of the tree', callAddIn('FEED_AMPS', run, feeder, ownAmps)],
     fullVolts: ['Volts, full', volts(fullSource)],
     lowVolts: ['Volts, low', volts(lowSource)],
   };
@@ -227,28 +219,6 @@ function entries({ rows }: Layout): EntryPlan[] {
   return [...forRules, ...forColumns];
 }
 
-const LINE_PT = 15;
-/** Bold text is wider than the figure that a column's width counts in. */
-const BOLD_WIDTH = 1.15;
-
-/** Heights of the rows whose words, as they stand at the start, want more than a line. */
-function wrappedHeights(content: StationContent): Readonly<Record<number, number>> {
-  const wrapped = (['verdict', 'mend'] as const).map(
-    (key) => [key, SCHEDULE_COLUMNS[key].widthChars] as const,
-  );
-  const lines = stationValues(content).runs.map((values) =>
-    Math.max(
-      1,
-      ...wrapped.map(([key, width]) =>
-        Math.ceil((String(values[key]).length * BOLD_WIDTH) / width),
-      ),
-    ),
-  );
-  return Object.fromEntries(
-    lines.flatMap((count, index) => (count > 1 ? [[ROW.first + index, count * LINE_PT]] : [])),
-  );
-}
-
 /** The sheet row that a print ends before, where it leaves rows out. */
 export function printedTo({ rows, printedRows = rows }: Layout): number | undefined {
   return printedRows < rows ? ROW.first + printedRows : undefined;
@@ -268,10 +238,9 @@ function unprintedBlock(layout: Layout): Block[] {
       area: area(ROW.summary, columnOf('runAmps')),
       cells: [
         [
-          formulaOf(
-            `IF(${count}=0,"","Widen the print area: "&${count}&" runs stand below it, from row ${end + 1} on")`,
-            '',
-          ),
+          {
+            formula: `=IF(${count}=0,"","Widen the print area: "&${count}&" runs stand below it, from row ${end + 1} on")`,
+          },
         ],
       ],
       style: { bold: true, fontColour: PALETTE.danger },
@@ -279,16 +248,21 @@ function unprintedBlock(layout: Layout): Block[] {
   ];
 }
 
-/** Where a workbook has no add-in: its own formulas, and the solved columns elsewhere. */
-export interface WithoutAddIn {
-  readonly formula: ColumnFormula;
+/** What a workbook without the add-in brings: how its formulas point at things, and the columns of a form of their own. */
+export interface NativeSchedule {
+  readonly references: RowReferences;
+  readonly columns: Readonly<Partial<Record<FormulaKey, string>>>;
 }
 
-/** The plan of a run schedule. */
+function nativeFormula({ references, columns }: NativeSchedule): ColumnFormula {
+  return (key) => columns[key] ?? SCHEDULE_FORMULAS[key](references);
+}
+
+/** The plan of a run schedule; row heights follow from what its cells come to (see row-heights). */
 export function scheduleSheet(
   layout: Layout,
-  content: StationContent,
-  withoutAddIn?: WithoutAddIn,
+  content: ScheduleContent,
+  native?: NativeSchedule,
 ): SheetPlan {
   const { names, rows } = layout;
   const foot = ROW.first + rows + 1;
@@ -306,8 +280,12 @@ export function scheduleSheet(
         cells: [HEADINGS],
         style: HEADING_STYLE,
       },
-      ...runBlocks(layout, content, withoutAddIn?.formula ?? usualFormula(layout)),
-      ...(withoutAddIn === undefined ? feedBlocks(layout) : []),
+      ...runBlocks(
+        layout,
+        content,
+        native === undefined ? usualFormula(layout) : nativeFormula(native),
+      ),
+      ...(native === undefined ? feedBlocks(layout) : []),
       {
         area: area(foot, 0, CAUTIONS.length, 1),
         cells: CAUTIONS.map((caution) => [caution]),
@@ -315,10 +293,10 @@ export function scheduleSheet(
       },
     ],
     // Without the add-in every row carries its formulas, which point at its own cells.
-    ...(withoutAddIn === undefined ? { table: tablePlan(layout) } : {}),
+    ...(native === undefined ? { table: tablePlan(layout) } : {}),
     names: [
       ...ruleAreas().map(([key, of]) => ({ name: names.rule[key], area: of })),
-      ...(withoutAddIn === undefined
+      ...(native === undefined
         ? FEED_KEYS.map((key) => ({ name: names.feed[key], area: feedArea(key, layout) }))
         : []),
     ],
@@ -330,7 +308,7 @@ export function scheduleSheet(
     })),
     frozenRows: ROW.first,
     frozenColumns: 1,
-    rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 46, ...wrappedHeights(content) },
+    rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 46 },
     print: {
       landscape: true,
       area: area(0, 0, printedTo(layout) ?? foot + CAUTIONS.length, SHOWN_KEYS.length),

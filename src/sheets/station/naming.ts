@@ -1,21 +1,43 @@
 /** Names for a new schedule that nothing in the workbook has yet. */
-import { RULE_KEYS, type RuleReferences } from './house-rules';
-import { FEED_KEYS, type FeedKey } from './references';
-import { DATA_KEYS, type NativeNames } from './native-references';
+import { DATA_KEYS, type DataKey } from './data-keys';
+import { RULE_KEYS, type RuleKey } from './house-rules';
 import { PROTECTION_NAME_KEYS, type ProtectionNameKey } from './protection-keys';
-import { SUPPLY_KEYS, type SupplyKey } from '../supply/cells';
+import { FEED_KEYS, type FeedKey } from './references';
+import { SUPPLY_KEYS, type SupplyKey } from './supply-keys';
 
-export interface ScheduleNames {
-  readonly sheet: string;
-  readonly supplySheet: string;
-  readonly protectionSheet: string;
+/** The sheets that point at one another, as the first schedule of a workbook calls them. */
+export const SHEET_NAMES = {
+  sheet: 'Run schedule',
+  supplySheet: 'Supply',
+  protectionSheet: 'Protection',
+  conductorsSheet: 'Conductors',
+  fusesSheet: 'Fuses',
+  workingsSheet: 'Workings',
+} as const;
+
+/** Defined names by what they start with, before the schedule's number. */
+export const NAME_STEMS = {
+  rule: 'LoomRules',
+  feed: 'LoomFeed',
+  supply: 'LoomSupply',
+  protect: 'LoomProtection',
+  data: 'LoomData',
+} as const;
+const TABLE = 'LoomRuns';
+
+type Named<Key extends string> = Readonly<Record<Key, string>>;
+
+export interface ScheduleNames extends Named<keyof typeof SHEET_NAMES> {
   readonly table: string;
-  readonly rule: RuleReferences;
-  readonly feed: Readonly<Record<FeedKey, string>>;
-  readonly supply: Readonly<Record<SupplyKey, string>>;
-  readonly protect: Readonly<Record<ProtectionNameKey, string>>;
-  /** Of the sheets that travel along where there is no add-in. */
-  readonly native: NativeNames;
+  readonly rule: Named<RuleKey>;
+  readonly feed: Named<FeedKey>;
+  readonly supply: Named<SupplyKey>;
+  readonly protect: Named<ProtectionNameKey>;
+  readonly data: Named<DataKey>;
+  /** The name of any other sheet of the same schedule. */
+  sheetNamed(first: string): string;
+  /** Defined names of any other sheet of the same schedule. */
+  named<Key extends string>(stem: string, keys: readonly Key[]): Named<Key>;
 }
 
 /** Names already in a workbook, in lower case, since spreadsheets do not tell case apart. */
@@ -24,59 +46,46 @@ export interface NamesInUse {
   readonly names: ReadonlySet<string>;
 }
 
-function namedAfter<Key extends string>(
-  keys: readonly Key[],
-  stem: string,
-): Readonly<Record<Key, string>> {
-  return Object.fromEntries(keys.map((key) => [key, `${stem}_${key}`])) as Record<Key, string>;
+/** What a sheet of a schedule will be called, and the names that it defines. */
+export interface WantedNames {
+  readonly name: string;
+  readonly defines?: readonly (readonly [stem: string, keys: readonly string[]])[];
 }
 
 /** The names of the schedule of a number; the first has none in its names. */
 export function scheduleNames(number = 1): ScheduleNames {
   const suffix = number === 1 ? '' : String(number);
-  const numbered = (name: string) => (number === 1 ? name : `${name} ${number}`);
+  const sheetNamed = (first: string) => (number === 1 ? first : `${first} ${number}`);
+  const named = <Key extends string>(stem: string, keys: readonly Key[]) =>
+    Object.fromEntries(keys.map((key) => [key, `${stem}${suffix}_${key}`])) as Named<Key>;
   return {
-    sheet: numbered('Run schedule'),
-    supplySheet: numbered('Supply'),
-    protectionSheet: numbered('Protection'),
-    table: `LoomRuns${suffix}`,
-    rule: namedAfter(RULE_KEYS, `LoomRules${suffix}`),
-    feed: namedAfter(FEED_KEYS, `LoomFeed${suffix}`),
-    supply: namedAfter(SUPPLY_KEYS, `LoomSupply${suffix}`),
-    protect: namedAfter(PROTECTION_NAME_KEYS, `LoomProtection${suffix}`),
-    native: {
-      conductorsSheet: numbered('Conductors'),
-      fusesSheet: numbered('Fuses'),
-      workingsSheet: numbered('Workings'),
-      data: namedAfter(DATA_KEYS, `LoomData${suffix}`),
-    },
+    ...(Object.fromEntries(
+      Object.entries(SHEET_NAMES).map(([key, first]) => [key, sheetNamed(first)]),
+    ) as Named<keyof typeof SHEET_NAMES>),
+    table: `${TABLE}${suffix}`,
+    rule: named(NAME_STEMS.rule, RULE_KEYS),
+    feed: named(NAME_STEMS.feed, FEED_KEYS),
+    supply: named(NAME_STEMS.supply, SUPPLY_KEYS),
+    protect: named(NAME_STEMS.protect, PROTECTION_NAME_KEYS),
+    data: named(NAME_STEMS.data, DATA_KEYS),
+    sheetNamed,
+    named,
   };
 }
 
-/** The first numbering of which no name is taken. */
-export function freeScheduleNames(taken: NamesInUse): ScheduleNames {
+/** The first numbering of which no name that the sheets want is taken. */
+export function freeScheduleNames(
+  taken: NamesInUse,
+  sheets: readonly WantedNames[],
+): ScheduleNames {
   for (let number = 1; ; number += 1) {
     const names = scheduleNames(number);
-    const { conductorsSheet, fusesSheet, workingsSheet, data } = names.native;
-    const sheets = [
-      names.sheet,
-      names.supplySheet,
-      names.protectionSheet,
-      conductorsSheet,
-      fusesSheet,
-      workingsSheet,
-    ];
-    const named: readonly Readonly<Record<string, string>>[] = [
-      names.rule,
-      names.feed,
-      names.supply,
-      names.protect,
-      data,
-    ];
-    const wanted = [names.table, ...named.flatMap((keyed) => Object.values(keyed))];
-    const free =
-      !sheets.some((name) => taken.sheets.has(name.toLowerCase())) &&
-      !wanted.some((name) => taken.names.has(name.toLowerCase()));
-    if (free) return names;
+    const defined = sheets.flatMap(({ defines = [] }) =>
+      defines.flatMap(([stem, keys]) => Object.values(names.named(stem, keys))),
+    );
+    const isFree =
+      !sheets.some(({ name }) => taken.sheets.has(names.sheetNamed(name).toLowerCase())) &&
+      ![names.table, ...defined].some((name) => taken.names.has(name.toLowerCase()));
+    if (isFree) return names;
   }
 }

@@ -1,14 +1,16 @@
 /** How formulas of a schedule point at things: cells of their row, whole columns, house rules, the Supply and Protection sheets. */
+import type { Call } from '../plan/formula';
 import type { RuleReferences } from './house-rules';
 import type { ProtectionNameKey } from './protection-keys';
 import type { ColumnKey } from './schedule-keys';
-import type { SupplyKey } from '../supply/cells';
+import type { SupplyKey } from './supply-keys';
 
 /** Columns that are solved for all runs at once and stand beside the table. */
 export const FEED_KEYS = ['amps', 'fullVolts', 'lowVolts'] as const;
 export type FeedKey = (typeof FEED_KEYS)[number];
 
 export interface RowReferences {
+  readonly call: Call;
   /** A cell of the same row. */
   readonly cell: Readonly<Record<ColumnKey, string>>;
   /** A column of all rows. */

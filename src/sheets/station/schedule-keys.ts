@@ -44,6 +44,7 @@ export const WORKING_KEYS = [
   'place4',
   'feederFuse',
   'treeWord',
+  'fitting',
   'judged',
   'shortFull',
   'shortLow',

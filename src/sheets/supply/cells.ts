@@ -7,45 +7,14 @@ import { CHEMISTRIES, RESTING_VOLTS, type Chemistry } from '../../core/tables/re
 import { numberParameter, type Parameter } from '../../functions/parameter';
 import * as parameter from '../../functions/parameters/run';
 import * as supply from '../../functions/parameters/supply';
-import { call, text } from '../plan/formula';
+import { text, type Call } from '../plan/formula';
 import type { CellContent, CellStyle } from '../plan/plan';
 import type { ColumnKey } from '../station/schedule-keys';
-
-export const SUPPLY_KEYS = [
-  'chemistry',
-  'ampHours',
-  'cells',
-  'milliohms',
-  'lowCharge',
-  'usable',
-  'peukert',
-  'fullRest',
-  'lowRest',
-  'peakAmps',
-  'fullTerminal',
-  'lowTerminal',
-  'fullShort',
-  'lowShort',
-  'shortCircuitAmps',
-  'maximumPowerAmps',
-  'panelVolts',
-  'panelTarget',
-  'openCircuitVolts',
-  'coldestC',
-  'percentPerC',
-  'sunHours',
-  'panelDesignAmps',
-  'panelColdVolts',
-  'panelDailyAh',
-  'meanAmps',
-  'batteryHours',
-  'dailyAh',
-  'dailyBalance',
-] as const;
-export type SupplyKey = (typeof SUPPLY_KEYS)[number];
+import type { SupplyKey } from '../station/supply-keys';
 
 /** What the formulas of the Supply sheet may point at. */
 export interface SupplyReferences {
+  readonly call: Call;
   readonly supply: Readonly<Record<SupplyKey, string>>;
   /** Columns of the schedule. */
   readonly column: Readonly<Record<ColumnKey, string>>;
@@ -162,7 +131,7 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     kind: 'usual',
     parameter: parameter.volts,
     style: VOLTS,
-    formula: ({ supply: cell }) => call('BATTERY_VOLTS', cell.chemistry, '1', cell.cells),
+    formula: ({ supply: cell, call }) => call('BATTERY_VOLTS', cell.chemistry, '1', cell.cells),
   },
   lowRest: {
     label: 'Resting volts, low charge',
@@ -171,7 +140,7 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     kind: 'usual',
     parameter: parameter.volts,
     style: VOLTS,
-    formula: ({ supply: cell }) =>
+    formula: ({ supply: cell, call }) =>
       call('BATTERY_VOLTS', cell.chemistry, cell.lowCharge, cell.cells),
   },
   peakAmps: {
@@ -285,7 +254,7 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     note: '1.25 x 1.25 of the short-circuit current, NFPA 70 690.8: the least ampacity of its run.',
     kind: 'computed',
     style: AMPS,
-    formula: ({ supply: cell }) => call('PV_DESIGN_AMPS', cell.shortCircuitAmps),
+    formula: ({ supply: cell, call }) => call('PV_DESIGN_AMPS', cell.shortCircuitAmps),
   },
   panelColdVolts: {
     label: 'Open-circuit volts on that morning',
@@ -293,7 +262,7 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     note: 'The controller and every part on the panel side must stand it.',
     kind: 'computed',
     style: VOLTS,
-    formula: ({ supply: cell }) =>
+    formula: ({ supply: cell, call }) =>
       call('PV_COLD_VOLTS', cell.openCircuitVolts, cell.coldestC, cell.percentPerC),
   },
   panelDailyAh: {
@@ -319,7 +288,7 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     note: 'From full until the usable share is gone, at the mean current.',
     kind: 'computed',
     style: { numberFormat: '0.0 "h"' },
-    formula: ({ supply: cell }) =>
+    formula: ({ supply: cell, call }) =>
       `IF(${cell.meanAmps}=0,"",${call('BATTERY_HOURS', cell.ampHours, cell.meanAmps, cell.usable, cell.peukert)})`,
   },
   dailyAh: {

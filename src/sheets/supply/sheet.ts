@@ -1,112 +1,33 @@
 /** The Supply sheet: the battery and panel behind a schedule, and what its loads take out of them day by day. */
 import * as supply from '../../functions/parameters/supply';
-import { area, areaAddress, type Area } from '../plan/area';
+import { area, areaAddress } from '../plan/area';
 import { CAUTIONS, PRINT_FOOTER } from '../plan/cautions';
 import { entry } from '../plan/entries';
-import { call } from '../plan/formula';
-import { HIGHLIGHT_STYLES } from '../plan/highlight-styles';
+import { callAddIn, type Call } from '../plan/formula';
 import { HEADING_STYLE, PALETTE } from '../plan/palette';
 import type { Block, CellContent, EntryPlan, SheetPlan } from '../plan/plan';
-import { columnReferences, type Layout } from '../schedule/layout';
-import { SUPPLY_CELLS, SUPPLY_KEYS, type SupplyKey, type SupplyReferences } from './cells';
-import { formulaOf } from '../evaluate';
-import type { DutyLoad, SupplyValues } from '../station/supply';
-import type { DutyValues, SupplyResult } from '../supply-values';
-import type { ResultCell } from '../../functions/cell';
+import { columnReferences } from '../schedule/layout';
+import type { Layout } from '../station/layout';
+import type { DutyLoad, SupplyContent, SupplyValues } from '../station/supply';
+import { SUPPLY_KEYS, type SupplyKey } from '../station/supply-keys';
+import { SUPPLY_CELLS, type SupplyReferences } from './cells';
+import { supplyHighlights } from './highlights';
+import { COLUMN, DUTY, DUTY_HEADINGS, ROWS, SECTIONS, supplyArea, type Section } from './layout';
 
-const SECTIONS = ['Battery', 'Panel', 'Days'] as const;
-const SECTION_TITLES: Readonly<Record<(typeof SECTIONS)[number], string>> = {
+const SECTION_TITLES: Readonly<Record<Section, string>> = {
   Battery: 'Battery',
   Panel: 'Solar panel',
   Days: 'Day by day',
 };
-const COLUMN = { label: 0, value: 1, note: 2 } as const;
-const FIRST_ROW = 2;
-
-/** Headings of the duty table, by which a reader finds it again. */
-export const DUTY_HEADINGS = [
-  'Load',
-  'Sending, A',
-  'Receiving, A',
-  'Standing by, A',
-  'Share sending',
-  'Share receiving',
-  'Share standing by',
-  'Mean current',
-  'Heating current',
-  'Drawn a day',
-] as const;
-export const DUTY = {
-  load: 0,
-  amps: 1,
-  shares: 4,
-  states: 3,
-  mean: 7,
-  heating: 8,
-  daily: 9,
-} as const;
 const DUTY_LEAST_ROWS = 10;
 const DUTY_SPARE_ROWS = 3;
 
-/** Formulas of a duty row; a workbook that needs no add-in brings its own. */
-export interface DutyFormulas {
-  mean(amps: string, shares: string): string;
-  heating(amps: string, shares: string): string;
-}
-
-const DUTY_FORMULAS: DutyFormulas = {
-  mean: (amps, shares) => call('DUTY_AMPS', amps, shares),
-  heating: (amps, shares) => call('HEATING_AMPS', amps, shares),
-};
-
-/** Formulas of the Supply sheet's cells that replace the usual ones. */
-export type SupplyFormulas = Readonly<
-  Partial<Record<SupplyKey, (references: SupplyReferences) => string>>
->;
-
-/** What a workbook without the add-in brings: its formulas, and the values that they come to. */
-export interface SupplyVariant {
-  readonly cells?: SupplyFormulas;
-  readonly duty?: DutyFormulas;
-  readonly values?: SupplyResult;
-}
-
-export interface SupplyContent {
-  readonly supply?: SupplyValues;
-  readonly duty?: readonly DutyLoad[];
-}
-
-/** Zero-based rows of the sections and their cells, from the order of the table. */
-const ROWS = (() => {
-  const titles = new Map<(typeof SECTIONS)[number], number>();
-  const cells = new Map<SupplyKey, number>();
-  let row = FIRST_ROW;
-  for (const section of SECTIONS) {
-    titles.set(section, row++);
-    for (const key of SUPPLY_KEYS) {
-      if (SUPPLY_CELLS[key].section === section) cells.set(key, row++);
-    }
-    row += 1;
-  }
-  return { titles, cells, dutyTitle: row, dutyHeader: row + 1, dutyFirst: row + 2 };
-})();
-
-function supplyArea(key: SupplyKey): Area {
-  return area(ROWS.cells.get(key)!, COLUMN.value);
-}
-
-function cellBlocks(
-  key: SupplyKey,
-  references: SupplyReferences,
-  typed: SupplyValues,
-  { cells, values }: SupplyVariant,
-): Block[] {
+function cellBlocks(key: SupplyKey, references: SupplyReferences, typed: SupplyValues): Block[] {
   const { label, note, kind, style, initial, formula } = SUPPLY_CELLS[key];
   const row = ROWS.cells.get(key)!;
-  const computed = (cells?.[key] ?? formula)?.(references);
+  const computed = formula?.(references);
   const content: CellContent =
-    typed[key] ??
-    (computed === undefined ? (initial ?? null) : formulaOf(computed, values?.cells[key]));
+    typed[key] ?? (computed === undefined ? (initial ?? null) : { formula: `=${computed}` });
   return [
     { area: area(row, COLUMN.label), cells: [[label]] },
     {
@@ -127,39 +48,30 @@ function cellBlocks(
   ];
 }
 
-function dutyRow(
-  duty: DutyLoad | undefined,
-  row: number,
-  formulas: DutyFormulas,
-  values: DutyValues | undefined,
-): CellContent[] {
-  const amps = areaAddress(area(row, DUTY.amps, 1, DUTY.states));
-  const shares = areaAddress(area(row, DUTY.shares, 1, DUTY.states));
-  const name = areaAddress(area(row, DUTY.load));
-  const mean = areaAddress(area(row, DUTY.mean));
-  const whenNamed = (formula: string, value: ResultCell | undefined) =>
-    formulaOf(`IF(${name}="","",${formula})`, value);
-  const three = (of: readonly (number | null)[] | undefined) =>
-    Array.from({ length: DUTY.states }, (_, index) => of?.[index] ?? null);
-  return [
-    duty?.load ?? null,
-    ...three(duty?.amps),
-    ...three(duty?.shares),
-    whenNamed(formulas.mean(amps, shares), values?.mean),
-    whenNamed(formulas.heating(amps, shares), values?.heating),
-    whenNamed(`24*${mean}`, values?.daily),
-  ];
+/** What a row of the duty table computes, from its first row on. */
+function dutyFill(call: Call): readonly (string | null)[] {
+  const row = ROWS.dutyFirst;
+  const states = (from: number) => areaAddress(area(row, from, 1, DUTY.states));
+  const cell = (column: number) => areaAddress(area(row, column));
+  const whenNamed = (formula: string) => `=IF(${cell(DUTY.load)}="","",${formula})`;
+  const [amps, shares] = [states(DUTY.amps), states(DUTY.shares)];
+  const filled = new Map<number, string>([
+    [DUTY.mean, whenNamed(call('DUTY_AMPS', amps, shares))],
+    [DUTY.heating, whenNamed(call('HEATING_AMPS', amps, shares))],
+    [DUTY.daily, whenNamed(`24*${cell(DUTY.mean)}`)],
+  ]);
+  return DUTY_HEADINGS.map((_, column) => filled.get(column) ?? null);
 }
 
-function dutyBlocks(
-  duty: readonly DutyLoad[],
-  rows: number,
-  { duty: formulas = DUTY_FORMULAS, values }: SupplyVariant,
-): Block[] {
+function dutyRow(duty: DutyLoad | undefined): CellContent[] {
+  const three = (of: readonly (number | null)[] | undefined) =>
+    Array.from({ length: DUTY.states }, (_, index) => of?.[index] ?? null);
+  return [duty?.load ?? null, ...three(duty?.amps), ...three(duty?.shares)];
+}
+
+function dutyBlocks(duty: readonly DutyLoad[], rows: number, call: Call): Block[] {
   const first = ROWS.dutyFirst;
-  const cells = Array.from({ length: rows }, (_, index) =>
-    dutyRow(duty[index], first + index, formulas, values?.duty[index]),
-  );
+  const cells = Array.from({ length: rows }, (_, index) => dutyRow(duty[index]));
   const columns = (from: number, count: number, style: Block['style']): Block => ({
     area: area(first, from, rows, count),
     style: { border: 'all', ...style },
@@ -175,7 +87,7 @@ function dutyBlocks(
       cells: [DUTY_HEADINGS],
       style: HEADING_STYLE,
     },
-    { area: area(first, 0, rows, DUTY_HEADINGS.length), cells },
+    { area: area(first, 0, rows, DUTY_HEADINGS.length), cells, fill: dutyFill(call) },
     columns(DUTY.load, 1, { fill: PALETTE.input, numberFormat: '@' }),
     columns(DUTY.amps, DUTY.states, { fill: PALETTE.input, numberFormat: '0.0# "A"' }),
     columns(DUTY.shares, DUTY.states, { fill: PALETTE.input, numberFormat: '0 %' }),
@@ -208,24 +120,18 @@ function entries(rows: number): EntryPlan[] {
 export function supplySheet(
   layout: Layout,
   content: SupplyContent,
-  variant: SupplyVariant = {},
+  call: Call = callAddIn,
 ): SheetPlan {
   const { names } = layout;
   const duty = content.duty ?? [];
   const dutyRows = Math.max(DUTY_LEAST_ROWS, duty.length + DUTY_SPARE_ROWS);
   const references: SupplyReferences = {
+    call,
     supply: names.supply,
     column: columnReferences(layout, true),
     dutyMeans: areaAddress(area(ROWS.dutyFirst, DUTY.mean, dutyRows, 1), 'both'),
   };
   const foot = ROWS.dutyFirst + dutyRows + 1;
-  const balance = areaAddress(supplyArea('dailyBalance'), 'both');
-  const short = (key: SupplyKey) => ({
-    area: supplyArea(key),
-    formula: `IF(ISNUMBER(${areaAddress(supplyArea(key), 'both')}),${areaAddress(supplyArea(key), 'both')}>0,TRUE)`,
-    style: HIGHLIGHT_STYLES.over,
-    meaning: 'loads with too few volts',
-  });
   return {
     name: names.supplySheet,
     columnWidths: [38, 14, 12, 12, 11, 11, 11, 11, 11, 11],
@@ -245,8 +151,8 @@ export function supplySheet(
         cells: [[SECTION_TITLES[section]]],
         style: { bold: true, fontColour: PALETTE.title },
       })),
-      ...SUPPLY_KEYS.flatMap((key) => cellBlocks(key, references, content.supply ?? {}, variant)),
-      ...dutyBlocks(duty, dutyRows, variant),
+      ...SUPPLY_KEYS.flatMap((key) => cellBlocks(key, references, content.supply ?? {})),
+      ...dutyBlocks(duty, dutyRows, call),
       {
         area: area(foot, 0, CAUTIONS.length, 1),
         cells: CAUTIONS.map((caution) => [caution]),
@@ -255,16 +161,7 @@ export function supplySheet(
     ],
     names: SUPPLY_KEYS.map((key) => ({ name: names.supply[key], area: supplyArea(key) })),
     entries: entries(dutyRows),
-    highlights: [
-      short('fullShort'),
-      short('lowShort'),
-      {
-        area: supplyArea('dailyBalance'),
-        formula: `IF(ISNUMBER(${balance}),${balance}<0,TRUE)`,
-        style: HIGHLIGHT_STYLES.over,
-        meaning: 'the battery runs down day by day',
-      },
-    ],
+    highlights: supplyHighlights(),
     notes: [],
     frozenRows: 1,
     frozenColumns: 0,

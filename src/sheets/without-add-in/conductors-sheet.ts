@@ -8,25 +8,21 @@ import { LENGTH_UNITS, METRES_PER } from '../../core/length';
 import { isRefusal } from '../../core/outcome';
 import {
   formatSize,
-  mm2,
-  parseSize,
+  listedSizes,
   SERIES,
   SERIES_SIZES,
   sizeAreaMm2,
   type ConductorSize,
 } from '../../core/size';
 import { CFR33_183_425, ENGINE_SPACE_SHARE } from '../../core/tables/33cfr-183-425';
-import { IEC_60228 } from '../../core/tables/iec-60228';
 import { MATERIAL_CONSTANTS, MATERIALS, type Material } from '../../core/tables/materials';
 import { BUNDLING_310_15 } from '../../core/tables/nfpa70-310-15-bundling';
 import * as parameter from '../../functions/parameters/run';
 import { area, areaAddress, cellAddress, type Area } from '../plan/area';
 import { PRINT_FOOTER } from '../plan/cautions';
-import { callCell, formulaOf } from '../evaluate';
 import { text } from '../plan/formula';
 import { ambientInForce, conductorTempInForce } from '../station/house-rules';
 import type { ScheduleNames } from '../station/naming';
-import type { RuleValues } from '../values/rows';
 import { HEADING_STYLE, PALETTE } from '../plan/palette';
 import type { Block, CellContent, SheetPlan } from '../plan/plan';
 
@@ -72,19 +68,6 @@ const HEAD_ROWS = 16;
 const TABLE_HEADS = FORCE_FIRST + HEAD_ROWS;
 const HEADER = TABLE_HEADS + 3;
 const FIRST = HEADER + 1;
-
-/** Every gauge and listed area, thinnest first, and after them the areas that a schedule asks for beside. */
-export function listedSizes(typed: readonly string[]): readonly ConductorSize[] {
-  const listed = [...SERIES_SIZES['AWG all'], ...IEC_60228.map(({ areaMm2 }) => mm2(areaMm2))];
-  const known = new Set(listed.map(formatSize));
-  for (const given of typed) {
-    const size = parseSize(given);
-    if (isRefusal(size) || known.has(formatSize(size))) continue;
-    known.add(formatSize(size));
-    listed.push(size);
-  }
-  return listed;
-}
 
 const FORCE_KEYS = [
   'metresPer',
@@ -251,69 +234,63 @@ function headBlocks(names: ScheduleNames): Block[] {
   ];
 }
 
-/** One size: its figures, and the formulas that the rules in force pick from them. */
-function sizeRow(
-  size: ConductorSize,
-  row: number,
-  rule: ScheduleNames['rule'],
-  rules: RuleValues,
-): readonly CellContent[] {
-  const force = (key: ForceKey) => at(FORCE_FIRST + FORCE_KEYS.indexOf(key), 1);
-  const own = (column: number, columns = 1) => areaAddress(area(row, column, 1, columns), 'column');
-  const published = own(COLUMN.published, PUBLISHED.length);
-  const seriesFlags = SERIES.map((series) =>
+/** The figures of one size. */
+function figures(size: ConductorSize): readonly CellContent[] {
+  const flags = SERIES.map((series) =>
     SERIES_SIZES[series].some((of) => formatSize(of) === formatSize(size)) ? 1 : 0,
   );
   const amps = PUBLISHED.map(({ installed, material, column }): CellContent => {
     const found = publishedAmps(METHODS[installed].table, material, size, column);
     return isRefusal(found) ? null : found;
   });
+  return [
+    formatSize(size),
+    sizeAreaMm2(size),
+    ...MATERIALS.map((material) => ohmsPerMAt20C(size, material)),
+    ...Array.from({ length: COLUMN.series - COLUMN.ohmsPerM }, () => null),
+    ...flags,
+    ...amps,
+  ];
+}
+
+/** What the rules in force pick from the figures, from the first size on. */
+function picked(rule: ScheduleNames['rule']): readonly (string | null)[] {
+  const force = (key: ForceKey) => at(FORCE_FIRST + FORCE_KEYS.indexOf(key), 1);
+  const own = (column: number, columns = 1) =>
+    areaAddress(area(FIRST, column, 1, columns), 'column');
+  const published = own(COLUMN.published, PUBLISHED.length);
+  const amps = `INDEX(${published},${force('column')})`;
   const ampacity = own(COLUMN.ampacity);
   const seriesPlace = SERIES.reduceRight(
     (further, series, index) => `IF(${rule.series}=${text(series)},${index + 1},${further})`,
     '1',
   );
-  const chosen = block(FIRST, COLUMN.choose, row - FIRST + 1).replace(
-    /\$(\d+)$/,
-    (_, digits: string) => digits,
-  );
-  return [
-    formatSize(size),
-    sizeAreaMm2(size),
-    ...MATERIALS.map((material) => ohmsPerMAt20C(size, material)),
-    formulaOf(
+  const chosen = `${at(FIRST, COLUMN.choose)}:${own(COLUMN.choose)}`;
+  const filled = new Map<number, string>([
+    [
+      COLUMN.ohmsPerM,
       `INDEX(${own(COLUMN.ohms20, MATERIALS.length)},${force('material')})*${force('ratio')}`,
-      callCell('CONDUCTOR_OHMS', formatSize(size), 1, 'm', rules.material, rules.tempC),
-    ),
-    formulaOf(
-      `IF(${force('column')}=0,NA(),IF(INDEX(${published},${force('column')})="",NA(),INDEX(${published},${force('column')})*${force('share')}))`,
-      callCell(
-        'AMPACITY',
-        formatSize(size),
-        rules.insulationC,
-        rules.ambientC,
-        rules.conductors,
-        rules.installed,
-        rules.material,
-      ),
-    ),
-    {
-      formula: `=IF(ISNUMBER(${ampacity}),INDEX(${own(COLUMN.series, SERIES.length)},${seriesPlace}),0)`,
-    },
-    { formula: `=IF(${own(COLUMN.choose)}=1,SUM(${chosen}),0)` },
-    { formula: `=IF(${own(COLUMN.choose)}=1,${ampacity},0)` },
-    ...seriesFlags,
-    ...amps,
-  ];
+    ],
+    [
+      COLUMN.ampacity,
+      `IF(${force('column')}=0,NA(),IF(${amps}="",NA(),${amps}*${force('share')}))`,
+    ],
+    [
+      COLUMN.choose,
+      `IF(ISNUMBER(${ampacity}),INDEX(${own(COLUMN.series, SERIES.length)},${seriesPlace}),0)`,
+    ],
+    [COLUMN.order, `IF(${own(COLUMN.choose)}=1,SUM(${chosen}),0)`],
+    [COLUMN.chooseAmps, `IF(${own(COLUMN.choose)}=1,${ampacity},0)`],
+  ]);
+  return Array.from({ length: COLUMNS }, (_, column) => {
+    const formula = filled.get(column);
+    return formula === undefined ? null : `=${formula}`;
+  });
 }
 
-/** The plan of the Conductors sheet for a schedule's names; `typed` are sizes that its runs ask for, `rules` those in force. */
-export function conductorsSheet(
-  names: ScheduleNames,
-  typed: readonly string[],
-  rules: RuleValues,
-): SheetPlan {
-  const { data, conductorsSheet: name } = names.native;
+/** The plan of the Conductors sheet for a schedule's names; `typed` are sizes that its runs ask for. */
+export function conductorsSheet(names: ScheduleNames, typed: readonly string[]): SheetPlan {
+  const { data, conductorsSheet: name } = names;
   const sizes = listedSizes(typed);
   const column = (at: number): Area => area(FIRST, at, sizes.length, 1);
   const force = (key: ForceKey): Area => area(FORCE_FIRST + FORCE_KEYS.indexOf(key), 1);
@@ -361,7 +338,8 @@ export function conductorsSheet(
       },
       {
         area: area(FIRST, 0, sizes.length, COLUMNS),
-        cells: sizes.map((size, index) => sizeRow(size, FIRST + index, names.rule, rules)),
+        cells: sizes.map(figures),
+        fill: picked(names.rule),
       },
       style(COLUMN.size, 1, '@'),
       style(COLUMN.areaMm2, 1, '0.000'),

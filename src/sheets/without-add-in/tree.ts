@@ -3,7 +3,7 @@
  * rounds for loads of steady power. They reach four levels up and down from any run.
  */
 import { RELATIVE_SLACK } from '../../core/limits';
-import { BAD_ENTRY } from './gauge';
+import { BAD_ENTRY } from '../plan/formula';
 import {
   CHARGES,
   POWER_ROUNDS,
@@ -12,7 +12,7 @@ import {
   type NativeFormula,
   type NativeReferences,
   type WorkKey,
-} from '../station/native-references';
+} from './references';
 
 type Level = 1 | 2 | 3 | 4;
 type Round = 1 | 2 | 3;

@@ -7,12 +7,16 @@ import {
   type NativeFormula,
   type NativeReferences,
   type WorkKey,
-} from '../station/native-references';
+} from './references';
 import { FEED_KEYS } from '../station/references';
 import { PALETTE } from '../plan/palette';
 import type { SheetPlan } from '../plan/plan';
 import { COLUMN_KEYS } from '../station/schedule-keys';
-import { columnOf, columnReferences, ROW, rowReferences, type Layout } from '../schedule/layout';
+import { isContinuous } from '../schedule/formulas';
+import { columnOf, columnReferences, ROW, rowReferences } from '../schedule/layout';
+import { TYPE_DATA } from '../protection/layout';
+import type { Layout } from '../station/layout';
+import { nativeCall, STEP } from './native-calls';
 import { TREE_WORKINGS } from './tree';
 
 const COLUMNS = Object.entries({ ...RUN_WORKINGS, ...TREE_WORKINGS }) as readonly (readonly [
@@ -44,9 +48,9 @@ export function nativeReferences(
   const { names, rows } = layout;
   const onSchedule = from === 'schedule';
   const schedule = onSchedule ? '' : `${quotedSheetName(names.sheet)}!`;
-  const workings = onSchedule ? `${quotedSheetName(names.native.workingsSheet)}!` : '';
+  const workings = onSchedule ? `${quotedSheetName(names.workingsSheet)}!` : '';
   const row = ROW.first + index;
-  return {
+  const references = {
     ...rowReferences(layout, row),
     cell: keyed(COLUMN_KEYS, (key) => `${schedule}${cellAddress(row, columnOf(key), 'column')}`),
     column: columnReferences(layout, !onSchedule),
@@ -55,10 +59,21 @@ export function nativeReferences(
       (key) => `${workings}${cellAddress(HEAD.first + index, WORK_KEYS.indexOf(key), 'column')}`,
     ),
     workColumn: keyed(WORK_KEYS, (key) => `${workings}${areaAddress(workArea(key, rows), 'both')}`),
-    data: names.native.data,
+    data: names.data,
     place: onSchedule
       ? rowReferences(layout, row).place
       : `ROW()-ROW(${cellAddress(HEAD.header, 0, 'both')})`,
+  };
+  const { cell, work } = references;
+  return {
+    ...references,
+    call: nativeCall(
+      { data: names.data, types: TYPE_DATA },
+      {
+        [STEP.sizeRow(cell.size)]: work.sizeRow,
+        [STEP.fuseNeeded(cell.runAmps, isContinuous(references))]: work.fuseNeeded,
+      },
+    ),
   };
 }
 
@@ -75,7 +90,7 @@ export function workingsSheet(layout: Layout): SheetPlan {
   const references = nativeReferences(layout, 0, 'workings');
   const fill = COLUMNS.map(([, formula]) => `=${formula(references)}`);
   return {
-    name: names.native.workingsSheet,
+    name: names.workingsSheet,
     columnWidths: COLUMNS.map(() => 10),
     blocks: [
       {
@@ -113,7 +128,7 @@ export function workingsSheet(layout: Layout): SheetPlan {
       { area: area(HEAD.first, 0, rows, COLUMNS.length), fill, style: quiet },
     ],
     names: [
-      { name: names.native.data.tooDeep, area: TOO_DEEP_CELL },
+      { name: names.data.tooDeep, area: TOO_DEEP_CELL },
       ...FEED_KEYS.map((key) => ({ name: names.feed[key], area: workArea(key, rows) })),
     ],
     entries: [],

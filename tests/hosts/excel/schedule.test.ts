@@ -1,9 +1,9 @@
 /** The run schedule itself, drawn into the stand-in for Excel. */
 import { afterEach, expect, it } from 'vitest';
 import { ExcelHost } from '../../../src/hosts/excel/excel-host';
-import { newSchedule } from '../../../src/sheets/book';
 import type { SheetPlan } from '../../../src/sheets/plan/plan';
 import { RecordingExcel, type Step } from './recording-excel';
+import { newSchedule } from '../../../src/sheets/new-schedule';
 
 afterEach(() => {
   Reflect.deleteProperty(globalThis, 'Excel');

@@ -20,7 +20,6 @@ import type { GridValue } from '../../../src/hosts/sheet-host';
 import { areaAddress, quotedSheetName } from '../../../src/sheets/plan/area';
 import { DEMO } from '../../../src/sheets/station/demo';
 import { scheduleNames } from '../../../src/sheets/station/naming';
-import { scheduleSheets, type StationContent } from '../../../src/sheets/book';
 import type { SheetPlan } from '../../../src/sheets/plan/plan';
 import { PROTECTION_COLUMNS } from '../../../src/sheets/protection/columns';
 import { PROTECTION_CELL_KEYS, PROTECTION_KEYS } from '../../../src/sheets/station/protection-keys';
@@ -30,7 +29,9 @@ import {
   protectionColumn,
 } from '../../../src/sheets/protection/layout';
 import { columnOf, ROW } from '../../../src/sheets/schedule/layout';
-import { stationValues } from '../../../src/sheets/schedule-values';
+import { scheduleSheets } from '../../../src/sheets/new-schedule';
+import type { StationContent } from '../../../src/sheets/station/content';
+import { stationValues } from '../../../src/sheets/station-values';
 
 let univer: Univer | undefined;
 afterEach(() => {

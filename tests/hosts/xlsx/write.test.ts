@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import ExcelJS from 'exceljs';
 import { describe, expect, it } from 'vitest';
 import { writeWorkbook } from '../../../src/hosts/xlsx/write';
+import { calculate } from '../../../src/sheets/calculate/calculate';
 import { area } from '../../../src/sheets/plan/area';
 import type { CellContent, SheetPlan } from '../../../src/sheets/plan/plan';
 import { BARE_PLAN } from '../../sheets/bare-plan';
@@ -58,15 +59,17 @@ describe('a plan as an .xlsx file', () => {
   });
 
   it('holds numbers, truth and formulas with what they came to', async () => {
-    const error = { error: '#N/A' };
-    const sheet = await sheetOf(
-      rows([[1.5, true, { formula: '=1+1', cached: 2 }, { formula: '=NA()', cached: error }]]),
-    );
+    const plan = rows([[1.5, true, { formula: '=1+1' }, { formula: '=NA()' }]]);
+    const whole = planOf(plan);
+    const workbook = new ExcelJS.Workbook();
+    const bytes = await writeWorkbook([whole], calculate([whole]));
+    await workbook.xlsx.load(bytes as unknown as ExcelJS.Buffer);
+    const sheet = workbook.worksheets[0]!;
     expect(sheet.getCell('A1').value).toBe(1.5);
     expect(sheet.getCell('B1').value).toBe(true);
     expect(sheet.getCell('C1').formula).toContain('1+1');
     expect(sheet.getCell('C1').result).toBe(2);
-    expect(sheet.getCell('D1').result).toEqual(error);
+    expect(sheet.getCell('D1').result).toEqual({ error: '#N/A' });
   });
 
   it('has no hundred alike formulas below one another, which LibreOffice takes for circles', async () => {

@@ -7,7 +7,6 @@ import { assumedFuseType } from '../../../src/core/tables/iso-8820-types';
 import { NAMESPACE } from '../../../src/functions/catalogue';
 import { DEMO } from '../../../src/sheets/station/demo';
 import { MULTIPLES, timesAt } from '../../../src/sheets/protection/fuse-points';
-import { newSchedule, type StationContent } from '../../../src/sheets/book';
 import type { SheetPlan } from '../../../src/sheets/plan/plan';
 import { PROTECTION_FORMULAS, type GuardData } from '../../../src/sheets/protection/formulas';
 import {
@@ -18,9 +17,11 @@ import { protectionReferences } from '../../../src/sheets/protection/layout';
 import { PROTECTION_WORDS, STATE } from '../../../src/sheets/protection/words';
 import { scheduleNames } from '../../../src/sheets/station/naming';
 import type { ScheduleRun } from '../../../src/sheets/station/run';
-import { stationValues } from '../../../src/sheets/schedule-values';
 import { SCHEDULE_WORDS } from '../../../src/sheets/station/verdicts';
-import { sharedWorkbook } from '../../../src/sheets/without-add-in/shared-workbook';
+import { newSchedule } from '../../../src/sheets/new-schedule';
+import type { StationContent } from '../../../src/sheets/station/content';
+import { stationValues } from '../../../src/sheets/station-values';
+import { sharedCopy } from '../../../src/sheets/shared-copy';
 
 const NOTHING_TAKEN = { sheets: new Set<string>(), names: new Set<string>() };
 const OUR_CALL = new RegExp(`\\b${NAMESPACE}\\.[A-Z_]+\\(`, 'g');
@@ -50,7 +51,7 @@ describe('the sheet', () => {
 
   test('stands third in a new schedule and in a shared workbook', () => {
     expect(newSchedule('demo', 'table', NOTHING_TAKEN)[2]!.name).toBe('Protection');
-    expect(sharedWorkbook(DEMO, { rows: 30 })[2]!.name).toBe('Protection');
+    expect(sharedCopy(DEMO, { rows: 30 }).plans[2]!.name).toBe('Protection');
   });
 
   test('asks our functions six times a row at most', () => {
@@ -69,7 +70,7 @@ describe('the sheet', () => {
   });
 
   test('says by what it judges, what it assumes and what it does not claim', () => {
-    const said = textsOf(sharedWorkbook(DEMO, { rows: 30 })[2]!).join('\n');
+    const said = textsOf(sharedCopy(DEMO, { rows: 30 }).plans[2]!).join('\n');
     for (const part of [
       'by the published limits',
       'up to 40 A as types C and F',

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { StationContent } from '../../../src/sheets/book';
 import type { ScheduleRun } from '../../../src/sheets/station/run';
-import { stationValues } from '../../../src/sheets/schedule-values';
 import { MEND_WORDS } from '../../../src/sheets/station/verdicts';
+import type { StationContent } from '../../../src/sheets/station/content';
+import { stationValues } from '../../../src/sheets/station-values';
 
 /** A trunk and what hangs from it: loads of amps and watts, near their least volts. */
 const station: fc.Arbitrary<StationContent> = fc

@@ -1,8 +1,8 @@
 /** What a row says of itself when not everything is there. */
 import { describe, expect, test } from 'vitest';
-import type { StationContent } from '../../../src/sheets/book';
-import { stationValues } from '../../../src/sheets/schedule-values';
 import { SCHEDULE_WORDS } from '../../../src/sheets/station/verdicts';
+import type { StationContent } from '../../../src/sheets/station/content';
+import { stationValues } from '../../../src/sheets/station-values';
 
 const SOUND = { run: 'Lamp', peak: 1, length: 12, ownSize: '12 AWG' } as const;
 

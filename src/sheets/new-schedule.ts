@@ -1,0 +1,33 @@
+/** A new schedule for a workbook: free names, and the demonstration, a list, or empty rows. */
+import { addInSheets, BOOK } from './book';
+import type { ReferenceStyle, SheetPlan } from './plan/plan';
+import { withRowHeights } from './row-heights';
+import { roomyRows } from './schedule/sheet';
+import { stationValues } from './station-values';
+import type { StationContent } from './station/content';
+import { DEMO } from './station/demo';
+import { freeScheduleNames, type NamesInUse } from './station/naming';
+
+export type ScheduleFilling = 'demo' | 'empty';
+
+/** The sheets to insert for a content, the schedule first. */
+export function scheduleSheets(
+  content: StationContent,
+  references: ReferenceStyle,
+  taken: NamesInUse,
+): readonly SheetPlan[] {
+  const names = freeScheduleNames(taken, BOOK);
+  const layout = { names, references, rows: roomyRows(content.runs.length) };
+  const [schedule, ...others] = addInSheets(layout, content);
+  return [withRowHeights(schedule!, stationValues(content).runs), ...others];
+}
+
+/** The sheets of a new schedule, filled with the demonstration or left empty. */
+export function newSchedule(
+  filling: ScheduleFilling,
+  references: ReferenceStyle,
+  taken: NamesInUse,
+): readonly SheetPlan[] {
+  const empty = { runs: [], title: freeScheduleNames(taken, BOOK).sheet };
+  return scheduleSheets(filling === 'demo' ? DEMO : empty, references, taken);
+}

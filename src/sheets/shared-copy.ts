@@ -1,0 +1,63 @@
+/**
+ * A copy that needs no add-in: the schedule with its sheets in formulas that every spreadsheet knows, and the sheets of
+ * data and workings that they look things up in.
+ */
+import { BOOK, nativeSheets } from './book';
+import type { Calculated } from './calculate/calculate';
+import type { SheetPlan } from './plan/plan';
+import { withRowHeights } from './row-heights';
+import { roomyRows } from './schedule/sheet';
+import { stationValues, type StationValues } from './station-values';
+import type { StationContent } from './station/content';
+import type { Layout } from './station/layout';
+import { freeScheduleNames, scheduleNames, type NamesInUse } from './station/naming';
+import { nativeParts } from './without-add-in/native-parts';
+import type { SteadyAtWriting } from './without-add-in/steady-heat';
+
+/** Rows that a shared schedule has room for, if its list is not longer. */
+const SHARED_ROWS = 200;
+
+export interface SharedCopy {
+  /** The sheets, the schedule first. */
+  readonly plans: readonly SheetPlan[];
+  /** What their cells come to, for viewers that do not calculate; workings stay without. */
+  readonly values: Calculated;
+}
+
+export interface CopyOptions {
+  readonly rows?: number;
+  /** Names of a workbook that the sheets are added to. */
+  readonly taken?: NamesInUse;
+  /** The station's values, where they are known already. */
+  readonly station?: StationValues;
+}
+
+/** What the steady temperatures were worked out from. */
+function steadyInputs({ rules, runs, protection }: StationValues): readonly SteadyAtWriting[] {
+  return protection.rows.map(({ steady }, row) => ({
+    amps: runs[row]!.runAmps,
+    size: runs[row]!.size,
+    airC: protection.cells.airC,
+    material: rules.material,
+    steady,
+  }));
+}
+
+/** The copy of a station. */
+export function sharedCopy(content: StationContent, options: CopyOptions = {}): SharedCopy {
+  const names =
+    options.taken === undefined ? scheduleNames() : freeScheduleNames(options.taken, BOOK);
+  const layout: Layout = {
+    names,
+    references: 'cells',
+    rows: options.rows ?? Math.max(SHARED_ROWS, content.runs.length),
+    printedRows: roomyRows(content.runs.length),
+  };
+  const station = options.station ?? stationValues(content, names);
+  const native = nativeParts(layout, steadyInputs(station));
+  const [schedule, ...others] = nativeSheets(layout, content, native);
+  return {
+    plans: [withRowHeights(schedule!, station.runs), ...others],
+    values: station.sheets,
+  };
+}

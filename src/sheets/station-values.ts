@@ -1,0 +1,99 @@
+/**
+ * What every computed cell of a station's sheets comes to outside any spreadsheet: the figures that a written workbook
+ * shows before anything calculates, and the verdicts a terminal prints. The formulas themselves are evaluated.
+ */
+import { CellError, type Cell, type ResultCell } from '../functions/cell';
+import { addInSheets } from './book';
+import { calculate, type Calculated } from './calculate/calculate';
+import type { Area } from './plan/area';
+import { protectionArea, protectionCell } from './protection/layout';
+import { SCHEDULE_FORMULAS, type FormulaKey } from './schedule/formulas';
+import { columnArea, ruleAreas } from './schedule/layout';
+import type { StationContent } from './station/content';
+import type { RuleKey } from './station/house-rules';
+import type { Layout } from './station/layout';
+import { scheduleNames, type ScheduleNames } from './station/naming';
+import {
+  PROTECTION_CELL_KEYS,
+  PROTECTION_KEYS,
+  type ProtectionCellKey,
+  type ProtectionKey,
+} from './station/protection-keys';
+import { SUPPLY_KEYS, type SupplyKey } from './station/supply-keys';
+import { DUTY, ROWS as SUPPLY_ROWS, supplyArea } from './supply/layout';
+
+export type RunValues = Readonly<Record<FormulaKey, ResultCell>>;
+export type DutyValues = Readonly<Record<'mean' | 'heating' | 'daily', ResultCell>>;
+
+export interface StationValues {
+  readonly rules: Readonly<Record<RuleKey, Cell>>;
+  readonly runs: readonly RunValues[];
+  readonly supply: {
+    readonly cells: Readonly<Record<SupplyKey, ResultCell>>;
+    readonly duty: readonly DutyValues[];
+  };
+  readonly protection: {
+    readonly cells: Readonly<Record<ProtectionCellKey, ResultCell>>;
+    readonly rows: readonly Readonly<Record<ProtectionKey, ResultCell>>[];
+  };
+  /** Every cell of the sheets, by the sheet's name. */
+  readonly sheets: Calculated;
+}
+
+const FORMULA_KEYS = Object.keys(SCHEDULE_FORMULAS) as FormulaKey[];
+
+function keyed<Key extends string, Value>(keys: readonly Key[], value: (key: Key) => Value) {
+  return Object.fromEntries(keys.map((key) => [key, value(key)])) as Record<Key, Value>;
+}
+
+/** Reads the values of a station out of its calculated sheets, whichever form their formulas have. */
+export function readStationValues(
+  sheets: Calculated,
+  content: StationContent,
+  names: ScheduleNames,
+): StationValues {
+  const at = (sheet: string, { row, column }: Area, down = 0): Cell =>
+    sheets.at(sheet, row + down, column);
+  const result = (sheet: string, area: Area, down = 0): ResultCell => at(sheet, area, down) ?? '';
+  return {
+    sheets,
+    rules: Object.fromEntries(
+      ruleAreas().map(([key, area]) => [key, at(names.sheet, area)]),
+    ) as Record<RuleKey, Cell>,
+    runs: content.runs.map((_, row) =>
+      keyed(FORMULA_KEYS, (key) => result(names.sheet, columnArea(key, 1), row)),
+    ),
+    supply: {
+      cells: keyed(SUPPLY_KEYS, (key) => result(names.supplySheet, supplyArea(key))),
+      duty: (content.duty ?? []).map((_, row) =>
+        keyed(
+          ['mean', 'heating', 'daily'] as const,
+          (key) =>
+            sheets.at(names.supplySheet, SUPPLY_ROWS.dutyFirst + row, DUTY[key]) as ResultCell,
+        ),
+      ),
+    },
+    protection: {
+      cells: keyed(PROTECTION_CELL_KEYS, (key) =>
+        result(names.protectionSheet, protectionCell(key)),
+      ),
+      rows: content.runs.map((_, row) =>
+        keyed(PROTECTION_KEYS, (key) => result(names.protectionSheet, protectionArea(key, 1), row)),
+      ),
+    },
+  };
+}
+
+/** Values of a station, by the formulas that call our functions. */
+export function stationValues(
+  content: StationContent,
+  names: ScheduleNames = scheduleNames(),
+): StationValues {
+  const layout: Layout = { names, references: 'cells', rows: Math.max(1, content.runs.length) };
+  return readStationValues(calculate(addInSheets(layout, content)), content, names);
+}
+
+/** What a value is in a file: an error by its code. */
+export function isErrorCell(cell: Cell): cell is CellError {
+  return cell instanceof CellError;
+}

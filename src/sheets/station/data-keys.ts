@@ -1,0 +1,31 @@
+/** Keys of the named ranges on the sheets that travel along where there is no add-in. */
+export const DATA_KEYS = [
+  /** Sizes as text, and by size in the same rows: what follows. */
+  'sizes',
+  'areaMm2',
+  'ohmsPerM',
+  'ampacity',
+  /** 1 for a size that may be suggested, else 0; its place among those; its ampacity, 0 where it may not. */
+  'choose',
+  'order',
+  'chooseAmps',
+  /** Metres in the length unit, and whether the rules that wires, heat and sizes hang on can be used. */
+  'metresPer',
+  'wireOk',
+  'heatOk',
+  'seriesOk',
+  /** Standard ratings, ascending. */
+  'fuses',
+  /** How many runs stand deeper than the workings reach. */
+  'tooDeep',
+  'chemistries',
+  'restingCharge',
+  'restingVolts',
+  /** Constants of the adiabatic equation by material. */
+  'materials',
+  'joulePerKelvinMm3',
+  'betaK',
+  'ohmMm',
+  'meltsC',
+] as const;
+export type DataKey = (typeof DATA_KEYS)[number];

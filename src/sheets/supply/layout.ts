@@ -1,0 +1,50 @@
+/** Where the parts of the Supply sheet stand. */
+import { area, type Area } from '../plan/area';
+import { SUPPLY_KEYS, type SupplyKey } from '../station/supply-keys';
+import { SUPPLY_CELLS } from './cells';
+
+export const SECTIONS = ['Battery', 'Panel', 'Days'] as const;
+export type Section = (typeof SECTIONS)[number];
+export const COLUMN = { label: 0, value: 1, note: 2 } as const;
+const FIRST_ROW = 2;
+
+/** Headings of the duty table, by which a reader finds it again. */
+export const DUTY_HEADINGS = [
+  'Load',
+  'Sending, A',
+  'Receiving, A',
+  'Standing by, A',
+  'Share sending',
+  'Share receiving',
+  'Share standing by',
+  'Mean current',
+  'Heating current',
+  'Drawn a day',
+] as const;
+export const DUTY = {
+  load: 0,
+  amps: 1,
+  shares: 4,
+  states: 3,
+  mean: 7,
+  heating: 8,
+  daily: 9,
+} as const;
+/** Zero-based rows of the sections and their cells, from the order of the table. */
+export const ROWS = (() => {
+  const titles = new Map<Section, number>();
+  const cells = new Map<SupplyKey, number>();
+  let row = FIRST_ROW;
+  for (const section of SECTIONS) {
+    titles.set(section, row++);
+    for (const key of SUPPLY_KEYS) {
+      if (SUPPLY_CELLS[key].section === section) cells.set(key, row++);
+    }
+    row += 1;
+  }
+  return { titles, cells, dutyTitle: row, dutyHeader: row + 1, dutyFirst: row + 2 };
+})();
+
+export function supplyArea(key: SupplyKey): Area {
+  return area(ROWS.cells.get(key)!, COLUMN.value);
+}
