@@ -5,7 +5,7 @@
 import { CellError, type Cell } from '../../functions/cell';
 import type { NamePlan, SheetPlan } from '../plan/plan';
 import { hasContent } from '../plan/lay-blocks';
-import { Compiler, type Compiled, type NamedArea, type Place, type Reader } from './compile';
+import { compileFormula, type Compiled, type NamedArea, type Place, type Reader } from './compile';
 import { isCells, type Cells } from './values';
 
 /** Calculated sheets, read by zero-based place. */
@@ -64,7 +64,6 @@ class Workbook implements Reader, Calculated {
   private readonly sheets = new Map<string, Sheet>();
   private readonly names = new Map<string, NamedArea>();
   private readonly areas = new Map<string, Cells>();
-  private readonly compiler = new Compiler(this);
   private depth = 0;
 
   constructor(plans: readonly SheetPlan[]) {
@@ -85,7 +84,7 @@ class Workbook implements Reader, Calculated {
       if (!hasContent(block)) continue;
       const { area, cells, fill, spillRows } = block;
       const filled = fill?.map((formula) =>
-        formula === null ? undefined : this.compiler.compile(formula),
+        formula === null ? undefined : compileFormula(formula),
       );
       for (let down = 0; down < area.rows; down += 1) {
         for (let across = 0; across < area.columns; across += 1) {
@@ -93,12 +92,12 @@ class Workbook implements Reader, Calculated {
           const given = cells?.[down]?.[across] ?? null;
           const at = (compute: Compiled, rowsDown: number): FormulaCell => ({
             compute,
-            place: { sheet: plan.name, row, column, down: rowsDown },
+            place: { reader: this, sheet: plan.name, row, column, down: rowsDown },
             value: undefined,
             isBusy: false,
           });
           if (given !== null && typeof given === 'object') {
-            const cell = at(this.compiler.compile(given.formula), 0);
+            const cell = at(compileFormula(given.formula), 0);
             sheet.put(row, column, cell);
             for (let below = 1; below < (spillRows ?? 1); below += 1) {
               sheet.put(row + below, column, new SpilledCell(cell, below));
@@ -115,7 +114,7 @@ class Workbook implements Reader, Calculated {
   }
 
   named(name: string): NamedArea | undefined {
-    return this.names.get(name.toLowerCase());
+    return this.names.get(name);
   }
 
   cell(sheet: string, row: number, column: number): Cell {

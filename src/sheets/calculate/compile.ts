@@ -16,8 +16,9 @@ import {
   type Value,
 } from './values';
 
-/** Where a formula stands when it is computed. */
+/** Where a formula stands when it is computed, and what it reads from. */
 export interface Place {
+  readonly reader: Reader;
   readonly sheet: string;
   readonly row: number;
   readonly column: number;
@@ -29,7 +30,7 @@ export interface Place {
 export interface Reader {
   cell(sheet: string, row: number, column: number): Cell;
   cells(sheet: string, row: number, column: number, rows: number, columns: number): Cells;
-  /** What a defined name stands for. */
+  /** What a defined name (in lower case) stands for. */
   named(name: string): NamedArea | undefined;
 }
 
@@ -63,190 +64,189 @@ function valueOf(result: ResultMatrix): Value {
 const rowAt = (address: Address, { down }: Place) =>
   address.rowPinned ? address.row : address.row + down;
 
-/** Compiles formulas that read through one reader. */
-export class Compiler {
-  private readonly known = new Map<string, Compiled>();
+/** The same few hundred formulas are computed for every station: each is compiled once. */
+const compiled = new Map<string, Compiled>();
+const MOST_KEPT = 5000;
 
-  constructor(private readonly reader: Reader) {}
-
-  /** The formula (with its leading "=") as a function of its place. Throws FormulaSyntaxError. */
-  compile(formula: string): Compiled {
-    let compiled = this.known.get(formula);
-    if (compiled === undefined) {
-      compiled = this.node(parseFormula(formula.replace(/^=/, '')));
-      this.known.set(formula, compiled);
-    }
-    return compiled;
+/** The formula (with its leading "=") as a function of its place. Throws FormulaSyntaxError. */
+export function compileFormula(formula: string): Compiled {
+  let known = compiled.get(formula);
+  if (known === undefined) {
+    if (compiled.size >= MOST_KEPT) compiled.clear();
+    known = compileNode(parseFormula(formula.replace(/^=/, '')));
+    compiled.set(formula, known);
   }
+  return known;
+}
 
-  private node(node: Node): Compiled {
-    switch (node.kind) {
-      case 'literal': {
-        const { value } = node;
-        return () => value;
-      }
-      case 'area':
-        return this.area(node);
-      case 'name':
-        return this.name(node.name);
-      case 'negative': {
-        const of = this.node(node.of);
-        return (place) => spreadTwo(OPERATIONS['*'], of(place), -1);
-      }
-      case 'percent': {
-        const of = this.node(node.of);
-        return (place) => spreadTwo(OPERATIONS['/'], of(place), 100);
-      }
-      case 'operation': {
-        const [left, right] = [this.node(node.left), this.node(node.right)];
-        const compute = OPERATIONS[node.operator];
-        return (place) => {
-          const a = left(place);
-          const b = right(place);
-          return isCells(a) || isCells(b) ? spreadTwo(compute, a, b) : compute(a, b);
-        };
-      }
-      case 'call':
-        return this.call(node.name, node.args);
+function compileNode(node: Node): Compiled {
+  switch (node.kind) {
+    case 'literal': {
+      const { value } = node;
+      return () => value;
     }
-  }
-
-  private area({ sheet: named, first, last }: Extract<Node, { kind: 'area' }>): Compiled {
-    const { reader } = this;
-    if (first === last) {
-      return (place) => reader.cell(named ?? place.sheet, rowAt(first, place), first.column);
+    case 'area':
+      return compileArea(node);
+    case 'name':
+      return compileName(node.name.toLowerCase());
+    case 'negative': {
+      const of = compileNode(node.of);
+      return (place) => spreadTwo(OPERATIONS['*'], of(place), -1);
     }
-    const columns = last.column - first.column + 1;
-    return (place) => {
-      const row = rowAt(first, place);
-      const rows = rowAt(last, place) - row + 1;
-      return reader.cells(named ?? place.sheet, row, first.column, rows, columns);
-    };
+    case 'percent': {
+      const of = compileNode(node.of);
+      return (place) => spreadTwo(OPERATIONS['/'], of(place), 100);
+    }
+    case 'operation': {
+      const [left, right] = [compileNode(node.left), compileNode(node.right)];
+      const compute = OPERATIONS[node.operator];
+      return (place) => {
+        const a = left(place);
+        const b = right(place);
+        return isCells(a) || isCells(b) ? spreadTwo(compute, a, b) : compute(a, b);
+      };
+    }
+    case 'call':
+      return compileCall(node.name, node.args);
   }
+}
 
-  private name(name: string): Compiled {
-    const at = this.reader.named(name);
-    if (at === undefined) return () => NO_NAME;
+function compileArea({ sheet: named, first, last }: Extract<Node, { kind: 'area' }>): Compiled {
+  if (first === last) {
+    return (place) => place.reader.cell(named ?? place.sheet, rowAt(first, place), first.column);
+  }
+  const columns = last.column - first.column + 1;
+  return (place) => {
+    const row = rowAt(first, place);
+    const rows = rowAt(last, place) - row + 1;
+    return place.reader.cells(named ?? place.sheet, row, first.column, rows, columns);
+  };
+}
+
+function compileName(name: string): Compiled {
+  return ({ reader }) => {
+    const at = reader.named(name);
+    if (at === undefined) return NO_NAME;
     const { sheet, row, column, rows, columns } = at;
     return rows * columns === 1
-      ? () => this.reader.cell(sheet, row, column)
-      : () => this.reader.cells(sheet, row, column, rows, columns);
-  }
+      ? reader.cell(sheet, row, column)
+      : reader.cells(sheet, row, column, rows, columns);
+  };
+}
 
-  private call(name: string, given: readonly Node[]): Compiled {
-    const args = given.map((node) => this.node(node));
-    const prefix = `${NAMESPACE}.`;
-    if (name.startsWith(prefix)) {
-      const ours = findFunction(name.slice(prefix.length));
-      if (ours === undefined) return () => NO_NAME;
-      return (place) => valueOf(ours.evaluate(args.map((arg) => matrixOf(arg(place)))));
-    }
-    switch (name) {
-      case 'IF':
-        return this.condition(args);
-      case 'IFERROR':
-        return this.otherwise(args);
-      case 'INDEX':
-        return this.index(args);
-      case 'ROW':
-      case 'COLUMN':
-        return this.position(name, given);
-    }
-    const native = NATIVE_FUNCTIONS[name];
-    if (native === undefined) {
-      throw new FormulaSyntaxError(`no function ${name} is known here`);
-    }
-    return (place) => native(args.map((arg) => arg(place)));
+function compileCall(name: string, given: readonly Node[]): Compiled {
+  const args = given.map(compileNode);
+  const prefix = `${NAMESPACE}.`;
+  if (name.startsWith(prefix)) {
+    const ours = findFunction(name.slice(prefix.length));
+    if (ours === undefined) return () => NO_NAME;
+    return (place) => valueOf(ours.evaluate(args.map((arg) => matrixOf(arg(place)))));
   }
+  switch (name) {
+    case 'IF':
+      return condition(args);
+    case 'IFERROR':
+      return otherwise(args);
+    case 'INDEX':
+      return index(args);
+    case 'ROW':
+    case 'COLUMN':
+      return position(name, given);
+  }
+  const native = NATIVE_FUNCTIONS[name];
+  if (native === undefined) {
+    throw new FormulaSyntaxError(`no function ${name} is known here`);
+  }
+  return (place) => native(args.map((arg) => arg(place)));
+}
 
-  /** Only the branch that is taken is computed, so that the other may be circular or wrong. */
-  private condition([test, then, otherwise]: readonly Compiled[]): Compiled {
-    if (test === undefined || then === undefined) {
-      throw new FormulaSyntaxError('IF needs a condition and a value');
+/** Only the branch that is taken is computed, so that the other may be circular or wrong. */
+function condition([test, then, otherwise]: readonly Compiled[]): Compiled {
+  if (test === undefined || then === undefined) {
+    throw new FormulaSyntaxError('IF needs a condition and a value');
+  }
+  return (place) => {
+    const tested = test(place);
+    if (isCells(tested)) {
+      return spread(
+        ([is, yes, no]) => {
+          const truth = asTruth(is!);
+          return truth instanceof CellError ? truth : truth ? yes! : no!;
+        },
+        [tested, then(place), otherwise?.(place) ?? false],
+      );
     }
-    return (place) => {
-      const tested = test(place);
-      if (isCells(tested)) {
-        return spread(
-          ([is, yes, no]) => {
-            const truth = asTruth(is!);
-            return truth instanceof CellError ? truth : truth ? yes! : no!;
-          },
-          [tested, then(place), otherwise?.(place) ?? false],
-        );
-      }
-      const truth = asTruth(tested);
-      if (truth instanceof CellError) return truth;
-      if (truth) return then(place);
-      return otherwise === undefined ? false : otherwise(place);
-    };
-  }
+    const truth = asTruth(tested);
+    if (truth instanceof CellError) return truth;
+    if (truth) return then(place);
+    return otherwise === undefined ? false : otherwise(place);
+  };
+}
 
-  private otherwise([value, instead]: readonly Compiled[]): Compiled {
-    if (value === undefined || instead === undefined) {
-      throw new FormulaSyntaxError('IFERROR needs two values');
+function otherwise([value, instead]: readonly Compiled[]): Compiled {
+  if (value === undefined || instead === undefined) {
+    throw new FormulaSyntaxError('IFERROR needs two values');
+  }
+  return (place) => {
+    const found = value(place);
+    if (isCells(found)) {
+      return spread(
+        ([cell, other]) => (cell instanceof CellError ? other! : cell!),
+        [found, instead(place)],
+      );
     }
-    return (place) => {
-      const found = value(place);
-      if (isCells(found)) {
-        return spread(
-          ([cell, other]) => (cell instanceof CellError ? other! : cell!),
-          [found, instead(place)],
-        );
-      }
-      return found instanceof CellError ? instead(place) : found;
-    };
-  }
+    return found instanceof CellError ? instead(place) : found;
+  };
+}
 
-  /** Reads one cell of an area, never the others. */
-  private index([of, down, across]: readonly Compiled[]): Compiled {
-    if (of === undefined || down === undefined) {
-      throw new FormulaSyntaxError('INDEX needs an area and a place');
+/** Reads one cell of an area, never the others. */
+function index([of, down, across]: readonly Compiled[]): Compiled {
+  if (of === undefined || down === undefined) {
+    throw new FormulaSyntaxError('INDEX needs an area and a place');
+  }
+  return (place) => {
+    const found = down(place);
+    const row = isCells(found) ? ERRORS.badEntry : asNumber(found);
+    if (row instanceof CellError) return row;
+    const foundAcross = across?.(place) ?? null;
+    const column = isCells(foundAcross) ? ERRORS.badEntry : asNumber(foundAcross);
+    if (column instanceof CellError) return column;
+    const area = of(place);
+    if (!isCells(area)) {
+      if (area instanceof CellError) return area;
+      return row === 1 && (column === 1 || column === 0) ? area : ERRORS.outside;
     }
-    return (place) => {
-      const found = down(place);
-      const row = isCells(found) ? ERRORS.badEntry : asNumber(found);
-      if (row instanceof CellError) return row;
-      const foundAcross = across?.(place) ?? null;
-      const column = isCells(foundAcross) ? ERRORS.badEntry : asNumber(foundAcross);
-      if (column instanceof CellError) return column;
-      const area = of(place);
-      if (!isCells(area)) {
-        if (area instanceof CellError) return area;
-        return row === 1 && (column === 1 || column === 0) ? area : ERRORS.outside;
-      }
-      // With one place, a row of cells is counted across.
-      const isRow = across === undefined && area.rows === 1;
-      const [r, c] = isRow ? [1, row] : [row, across === undefined ? 1 : column];
-      if (r < 1 || c < 1 || r > area.rows || c > area.columns) return ERRORS.outside;
-      return area.at(Math.floor(r) - 1, Math.floor(c) - 1);
-    };
-  }
+    // With one place, a row of cells is counted across.
+    const isRow = across === undefined && area.rows === 1;
+    const [r, c] = isRow ? [1, row] : [row, across === undefined ? 1 : column];
+    if (r < 1 || c < 1 || r > area.rows || c > area.columns) return ERRORS.outside;
+    return area.at(Math.floor(r) - 1, Math.floor(c) - 1);
+  };
+}
 
-  /** Rows or columns as a spreadsheet counts them, of the formula's own cell or of an area. */
-  private position(name: 'ROW' | 'COLUMN', given: readonly Node[]): Compiled {
-    const [of] = given;
-    const isRow = name === 'ROW';
-    if (of === undefined) return (place) => (isRow ? place.row : place.column) + 1;
-    const firstOf = (place: Place): NamedArea | undefined => {
-      if (of.kind === 'name') return this.reader.named(of.name);
-      if (of.kind !== 'area') return undefined;
-      const row = rowAt(of.first, place);
-      return {
-        sheet: of.sheet ?? place.sheet,
-        row,
-        column: of.first.column,
-        rows: rowAt(of.last, place) - row + 1,
-        columns: of.last.column - of.first.column + 1,
-      };
+/** Rows or columns as a spreadsheet counts them, of the formula's own cell or of an area. */
+function position(name: 'ROW' | 'COLUMN', given: readonly Node[]): Compiled {
+  const [of] = given;
+  const isRow = name === 'ROW';
+  if (of === undefined) return (place) => (isRow ? place.row : place.column) + 1;
+  const firstOf = (place: Place): NamedArea | undefined => {
+    if (of.kind === 'name') return place.reader.named(of.name.toLowerCase());
+    if (of.kind !== 'area') return undefined;
+    const row = rowAt(of.first, place);
+    return {
+      sheet: of.sheet ?? place.sheet,
+      row,
+      column: of.first.column,
+      rows: rowAt(of.last, place) - row + 1,
+      columns: of.last.column - of.first.column + 1,
     };
-    return (place) => {
-      const at = firstOf(place);
-      if (at === undefined) return ERRORS.outside;
-      const [first, count] = isRow ? [at.row, at.rows] : [at.column, at.columns];
-      if (count === 1) return first + 1;
-      const all = Array.from({ length: count }, (_, index) => first + index + 1);
-      return isRow ? cellsOf(count, 1, all) : cellsOf(1, count, all);
-    };
-  }
+  };
+  return (place) => {
+    const at = firstOf(place);
+    if (at === undefined) return ERRORS.outside;
+    const [first, count] = isRow ? [at.row, at.rows] : [at.column, at.columns];
+    if (count === 1) return first + 1;
+    const all = Array.from({ length: count }, (_, index) => first + index + 1);
+    return isRow ? cellsOf(count, 1, all) : cellsOf(1, count, all);
+  };
 }

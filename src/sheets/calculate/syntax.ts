@@ -37,8 +37,10 @@ interface Token {
   readonly at: number;
 }
 
+/** In the order of the pattern's groups. */
+const KINDS = ['number', 'text', 'sheet', 'cell', 'word', 'mark'] as const;
 const TOKEN =
-  /\s*(?:(?<number>\d+(?:\.\d*)?(?:[eE][+-]?\d+)?|\.\d+)|(?<text>"(?:[^"]|"")*")|(?<sheet>(?:'(?:[^']|'')+'|[A-Za-z_][A-Za-z0-9_.]*)!)|(?<cell>\$?[A-Z]{1,3}\$?\d+(?![A-Za-z0-9_.(]))|(?<word>[A-Za-z_][A-Za-z0-9_.]*)|(?<mark><>|<=|>=|[-+*/^&=<>%(),:]))/y;
+  /\s*(?:(\d+(?:\.\d*)?(?:[eE][+-]?\d+)?|\.\d+)|("(?:[^"]|"")*")|((?:'(?:[^']|'')+'|[A-Za-z_][A-Za-z0-9_.]*)!)|(\$?[A-Z]{1,3}\$?\d+(?![A-Za-z0-9_.(]))|([A-Za-z_][A-Za-z0-9_.]*)|(<>|<=|>=|[-+*/^&=<>%(),:]))/y;
 
 function tokensOf(formula: string): readonly Token[] {
   const tokens: Token[] = [];
@@ -46,12 +48,13 @@ function tokensOf(formula: string): readonly Token[] {
   TOKEN.lastIndex = 0;
   while (TOKEN.lastIndex < end) {
     const at = TOKEN.lastIndex;
-    const groups = TOKEN.exec(formula)?.groups;
-    if (groups === undefined) {
+    const found = TOKEN.exec(formula);
+    if (found === null) {
       throw new FormulaSyntaxError(`cannot read "${formula.slice(at, at + 20)}" in ${formula}`);
     }
-    const [kind, text] = Object.entries(groups).find(([, found]) => found !== undefined)!;
-    tokens.push({ kind: kind as Token['kind'], text: text!, at });
+    let group = 1;
+    while (found[group] === undefined) group += 1;
+    tokens.push({ kind: KINDS[group - 1]!, text: found[group]!, at });
   }
   return [...tokens, { kind: 'end', text: '', at: end }];
 }

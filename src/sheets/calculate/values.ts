@@ -95,9 +95,19 @@ function order(left: Exclude<Cell, CellError>, right: Exclude<Cell, CellError>):
   return Number(a) - Number(b);
 }
 
-/** Whether two cells are the same to a spreadsheet. */
+/** Whether two cells that are no errors are the same to a spreadsheet. */
+function isEqual(left: Exclude<Cell, CellError>, right: Exclude<Cell, CellError>): boolean {
+  if (left === right) return true;
+  // Most texts differ in length, which is cheaper to see than their letters without case.
+  if (typeof left === 'string' && typeof right === 'string') {
+    return left.length === right.length && fold(left) === fold(right);
+  }
+  return order(left, right) === 0;
+}
+
+/** Whether two cells are the same to a spreadsheet; errors are like nothing. */
 export function isSame(left: Cell, right: Cell): boolean {
-  return !(left instanceof CellError) && !(right instanceof CellError) && order(left, right) === 0;
+  return !(left instanceof CellError) && !(right instanceof CellError) && isEqual(left, right);
 }
 
 function finite(number: number): Cell {
@@ -114,13 +124,14 @@ const ARITHMETIC: Readonly<Record<Arithmetic, (a: number, b: number) => Cell>> =
 };
 
 type Comparison = '=' | '<>' | '<' | '>' | '<=' | '>=';
-const COMPARISON: Readonly<Record<Comparison, (order: number) => boolean>> = {
-  '=': (order) => order === 0,
-  '<>': (order) => order !== 0,
-  '<': (order) => order < 0,
-  '>': (order) => order > 0,
-  '<=': (order) => order <= 0,
-  '>=': (order) => order >= 0,
+type Content = Exclude<Cell, CellError>;
+const COMPARISON: Readonly<Record<Comparison, (left: Content, right: Content) => boolean>> = {
+  '=': isEqual,
+  '<>': (left, right) => !isEqual(left, right),
+  '<': (left, right) => order(left, right) < 0,
+  '>': (left, right) => order(left, right) > 0,
+  '<=': (left, right) => order(left, right) <= 0,
+  '>=': (left, right) => order(left, right) >= 0,
 };
 
 type OnTwo = (left: Cell, right: Cell) => Cell;
@@ -134,11 +145,11 @@ function arithmetic(compute: (a: number, b: number) => Cell): OnTwo {
   };
 }
 
-function comparison(holds: (order: number) => boolean): OnTwo {
+function comparison(holds: (left: Content, right: Content) => boolean): OnTwo {
   return (left, right) => {
     if (left instanceof CellError) return left;
     if (right instanceof CellError) return right;
-    return holds(order(left, right));
+    return holds(left, right);
   };
 }
 
