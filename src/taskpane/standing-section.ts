@@ -12,10 +12,10 @@ import { worstRunOf } from './worst-run';
 const DELAY_MS = 250;
 
 function countRows({ verdicts }: Extract<Standing, { kind: 'schedule' }>): HTMLElement[] {
-  return verdicts.map(({ verdict, runs, gravity }) =>
+  return verdicts.map(({ verdict, runs, level }) =>
     make(
       'li',
-      { 'data-gravity': gravity },
+      { 'data-level': level },
       make('span', { class: 'loom-count' }, String(runs)),
       make('span', { class: 'loom-verdict' }, verdict),
     ),

@@ -1,6 +1,6 @@
 /** The pane's own page as Excel opens it, with an Office.js that answers every read with one sheet. */
 import type { Browser } from 'playwright-core';
-import type { SheetGrid } from '../../src/hosts/sheet-host';
+import type { SheetGrid } from '../../src/sheets/plan/grid';
 import { openPage, type WatchedPage, type Window as Viewport } from './browser';
 
 export interface ExcelAnswers {

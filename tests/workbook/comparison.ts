@@ -3,7 +3,7 @@ import { CellError, type ResultCell } from '../../src/functions/cell';
 import { scheduleNames } from '../../src/sheets/station/naming';
 import { VERDICT_JOINT } from '../../src/core/verdict';
 import { PROTECTION_ROW, protectionColumn } from '../../src/sheets/protection/layout';
-import { SCHEDULE_WORDS } from '../../src/sheets/station/verdicts';
+import { WORD } from '../../src/sheets/station/verdicts';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';
 import { SCHEDULE_FORMULAS, type FormulaKey } from '../../src/sheets/schedule/formulas';
 import { columnOf, ROW } from '../../src/sheets/schedule/layout';
@@ -110,7 +110,7 @@ function withoutHeat(verdict: ResultCell): ResultCell {
   return typeof verdict === 'string'
     ? verdict
         .split(VERDICT_JOINT)
-        .filter((word) => word !== SCHEDULE_WORDS.tooHot)
+        .filter((word) => word !== WORD.tooHot)
         .join(VERDICT_JOINT)
     : verdict;
 }

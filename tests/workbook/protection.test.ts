@@ -12,7 +12,7 @@ import {
 } from '../../src/sheets/protection/layout';
 import type { ScheduleRun } from '../../src/sheets/station/run';
 import { columnOf, ROW } from '../../src/sheets/schedule/layout';
-import { SCHEDULE_WORDS } from '../../src/sheets/station/verdicts';
+import { WORD } from '../../src/sheets/station/verdicts';
 import { cellsOf, type WorkbookCells } from './cells';
 import { distance, RELATIVE } from './comparison';
 import { generatedStations } from './generated-stations';
@@ -135,11 +135,11 @@ describe('the Protection sheet of a workbook that needs no add-in', () => {
       (content) => stationValues(content).protection.rows,
     );
     for (const word of [
-      SCHEDULE_WORDS.fuseTooSlow,
-      SCHEDULE_WORDS.faultTooWeak,
-      SCHEDULE_WORDS.mayNotBreak,
-      SCHEDULE_WORDS.tooHot,
-      SCHEDULE_WORDS.notJudged,
+      WORD.fuseTooSlow,
+      WORD.faultTooWeak,
+      WORD.mayNotBreak,
+      WORD.tooHot,
+      WORD.notJudged,
     ]) {
       expect(rows.filter(({ wrong }) => String(wrong).includes(word)).length, word).toBeGreaterThan(
         0,

@@ -11,7 +11,7 @@ import { DEMO } from '../../src/sheets/station/demo';
 import { RULE_KEYS, type RuleKey } from '../../src/sheets/station/house-rules';
 import { scheduleNames } from '../../src/sheets/station/naming';
 import { columnOf, ROW } from '../../src/sheets/schedule/layout';
-import { SCHEDULE_WORDS } from '../../src/sheets/station/verdicts';
+import { WORD } from '../../src/sheets/station/verdicts';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';
 import { cellsOf, type WorkbookCells } from './cells';
 import { compareStation, summary, toldDifferences, total, type Comparison } from './comparison';
@@ -114,7 +114,7 @@ describe('a cleared cell', { timeout: PATIENCE_MS }, () => {
     const written = new Uint8Array(await workbook.xlsx.writeBuffer());
     const cells = await cellsOf(recalculated({ cleared: written })['cleared']!);
     for (const row of cleared) {
-      expect(cells.at(names.sheet, row, columnOf('verdict'))).toBe(SCHEDULE_WORDS.voltsMissing);
+      expect(cells.at(names.sheet, row, columnOf('verdict'))).toBe(WORD.voltsMissing);
     }
     // The row between them keeps what it had.
     expect(cells.at(names.sheet, ROW.first + 1, columnOf('size'))).toBe('14 AWG');

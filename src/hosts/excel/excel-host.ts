@@ -1,7 +1,8 @@
 /** The spreadsheet is Excel itself: a SheetHost over Office.js. */
 import type { Area } from '../../sheets/plan/area';
 import type { SheetPlan } from '../../sheets/plan/plan';
-import type { ComputedGrid, SheetGrid, SheetHost, TakenNames } from '../sheet-host';
+import type { SheetHost, TakenNames } from '../sheet-host';
+import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
 import { drawPlans } from './draw';
 import { failure, reasonOf } from './failure';
 import { rangeOf } from './range-of';

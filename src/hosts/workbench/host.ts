@@ -2,7 +2,8 @@
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import { areaAddress, quotedSheetName, type Area } from '../../sheets/plan/area';
 import type { SheetPlan } from '../../sheets/plan/plan';
-import type { ComputedGrid, SheetGrid, SheetHost, TakenNames } from '../sheet-host';
+import type { SheetHost, TakenNames } from '../sheet-host';
+import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
 import { watchChanges, type Changes } from './changes';
 import type { Grid } from './grid';
 import { readComputed, readSheet } from './read';

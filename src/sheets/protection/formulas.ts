@@ -7,9 +7,9 @@ import { VERDICT_JOINT } from '../../core/verdict';
 import { text } from '../plan/formula';
 import type { ProtectionCellReferences } from './cells';
 import type { ProtectionKey } from '../station/protection-keys';
-import { PROTECTION_FIGURES, PROTECTION_WORDS, STATE } from './words';
+import { PROTECTION_FIGURES, PROTECTION_WORDS, STATE } from '../station/protection-words';
 import type { ColumnKey } from '../station/schedule-keys';
-import { PANEL, SCHEDULE_WORDS } from '../station/verdicts';
+import { PANEL, WORD, type VerdictKey } from '../station/verdicts';
 
 /** Sizes to choose among, one a row, thinnest first within a series. */
 export interface GuardData {
@@ -158,7 +158,7 @@ const guardPlace: ProtectionFormula = (row) => {
   );
 };
 
-const wrong = (word: keyof typeof SCHEDULE_WORDS) => text(VERDICT_JOINT + SCHEDULE_WORDS[word]);
+const wrong = (word: VerdictKey) => text(VERDICT_JOINT + WORD[word]);
 const noted = (word: keyof typeof PROTECTION_WORDS) => text(VERDICT_JOINT + PROTECTION_WORDS[word]);
 
 export const PROTECTION_FORMULAS: Readonly<Record<ProtectionKey, ProtectionFormula>> = {
@@ -234,8 +234,7 @@ export const PROTECTION_FORMULAS: Readonly<Record<ProtectionKey, ProtectionFormu
   guardPlace,
   wrong: (row) => {
     const { own } = row;
-    const told = (cell: string, word: keyof typeof SCHEDULE_WORDS) =>
-      `IF(${cell}=1,${wrong(word)},"")`;
+    const told = (cell: string, word: VerdictKey) => `IF(${cell}=1,${wrong(word)},"")`;
     return (
       `IF(${is(row, 'source', 'deep')},${wrong('notJudged')},"")&${told(own.slow, 'fuseTooSlow')}` +
       `&${told(own.weak, 'faultTooWeak')}&${told(own.unbroken, 'mayNotBreak')}&${told(own.hot, 'tooHot')}`

@@ -1,12 +1,12 @@
 /** The formulas of the schedule's computed columns, in our functions and plain arithmetic. */
 import { RELATIVE_SLACK } from '../../core/limits';
-import { VERDICT_JOINT, VERDICT_WORDS } from '../../core/verdict';
+import { VERDICT_JOINT } from '../../core/verdict';
 import { BAD_ENTRY, text } from '../plan/formula';
 import { ambientInForce, conductorTempInForce } from '../station/house-rules';
 import type { RowReferences } from '../station/references';
 import type { ColumnKey } from '../station/schedule-keys';
-import { PROTECTION_FIGURES } from '../protection/words';
-import { MEND_WORDS, PANEL, SCHEDULE_WORDS } from '../station/verdicts';
+import { PROTECTION_FIGURES } from '../station/protection-words';
+import { MEND_WORDS, PANEL, WORD, type VerdictKey } from '../station/verdicts';
 
 /** A formula without its leading "=", for one row. */
 export type RowFormula = (row: RowReferences) => string;
@@ -93,7 +93,7 @@ const feederFuse: RowFormula = (row) => {
 /** What is wrong with a run's place among the others; empty where nothing is. */
 const treeWord: RowFormula = (row) => {
   const { cell, column, place } = row;
-  const word = (key: keyof typeof SCHEDULE_WORDS) => text(SCHEDULE_WORDS[key]);
+  const word = (key: VerdictKey) => text(WORD[key]);
   const comesRound = [cell.place1, cell.place2, cell.place3, cell.place4]
     .map((above) => `IFERROR(${above}=${place},FALSE)`)
     .join(',');
@@ -132,7 +132,7 @@ const mendPlace: RowFormula = ({ cell, column, place }) => {
 /** What the Protection sheet finds wrong with the run; a run that has no row there is not judged. */
 const protection: RowFormula = (row) => {
   const found = there(row.protect.verdict, row.place);
-  const notJudged = text(VERDICT_JOINT + SCHEDULE_WORDS.notJudged);
+  const notJudged = text(VERDICT_JOINT + WORD.notJudged);
   return whenReady(
     row,
     `IFERROR(IF(${found}=${text(PROTECTION_FIGURES.none)},"",IF(LEN(${found})>${VERDICT_JOINT.length},${found},${notJudged})),${notJudged})`,
@@ -191,7 +191,7 @@ const over = (value: string, limit: string) => `${value}>${limit}*(1+${RELATIVE_
 /** What RUN_VERDICT would say of the run by itself, from the figures that stand in its row. */
 const judged: RowFormula = (row) => {
   const { cell } = row;
-  const word = (wrong: 'drop' | 'heat' | 'fuse') => text(VERDICT_JOINT + VERDICT_WORDS[wrong]);
+  const word = (wrong: 'drop' | 'heat' | 'fuse') => text(VERDICT_JOINT + WORD[wrong]);
   const wrong =
     `IF(${over(cell.dropVolts, `${cell.volts}*${cell.target}`)},${word('drop')},"")` +
     `&IF(${over(cell.runAmps, cell.ampacity)},${word('heat')},"")` +
@@ -202,17 +202,17 @@ const judged: RowFormula = (row) => {
   return whenReady(
     row,
     `IF(ISERROR(${cell.ampacity}),${cell.ampacity},IF(ISERROR(${cell.dropVolts}),${cell.dropVolts},` +
-      `IF(${usable},IF(LEN(${wrong})=0,${text(VERDICT_WORDS.ok)},MID(${wrong},${VERDICT_JOINT.length + 1},200)),${BAD_ENTRY})))`,
+      `IF(${usable},IF(LEN(${wrong})=0,${text(WORD.ok)},MID(${wrong},${VERDICT_JOINT.length + 1},200)),${BAD_ENTRY})))`,
   );
 };
 
 /** What is wrong with the row, each word after VERDICT_JOINT; empty where nothing is. */
 const words: RowFormula = (row) => {
   const { cell } = row;
-  const word = (key: keyof typeof SCHEDULE_WORDS) => text(VERDICT_JOINT + SCHEDULE_WORDS[key]);
+  const word = (key: VerdictKey) => text(VERDICT_JOINT + WORD[key]);
   const alone =
     `IF(ISNA(${cell.ampacity}),${word('noAmpacity')},` +
-    `IF(${cell.judged}=${text(VERDICT_WORDS.ok)},"",${text(VERDICT_JOINT)}&${cell.judged}))`;
+    `IF(${cell.judged}=${text(WORD.ok)},"",${text(VERDICT_JOINT)}&${cell.judged}))`;
   const served =
     `IF(ISNA(${cell.lowVolts}),${word('cannotBeServed')},IF(ISERROR(${cell.lowVolts}),${word('voltsUnknown')},` +
     `IF(${cell.shortLow}=1,${word('tooFewVolts')},"")))`;
@@ -305,12 +305,12 @@ export const SCHEDULE_FORMULAS = {
   // "ok" has to be earned: a row of which nothing could be judged is not ok.
   verdict: (row) => {
     const { cell } = row;
-    const check = text(SCHEDULE_WORDS.checkEntries);
-    const ok = text(VERDICT_WORDS.ok);
+    const check = text(WORD.checkEntries);
+    const ok = text(WORD.ok);
     return (
-      `IF(${isEmptyRow(row)},"",IF(${cell.length}="",${text(SCHEDULE_WORDS.lengthMissing)},` +
-      `IF(${cell.ownLoad}="",${text(SCHEDULE_WORDS.peakMissing)},` +
-      `IF(OR(${cell.volts}="",${cell.target}=""),${text(SCHEDULE_WORDS.voltsMissing)},` +
+      `IF(${isEmptyRow(row)},"",IF(${cell.length}="",${text(WORD.lengthMissing)},` +
+      `IF(${cell.ownLoad}="",${text(WORD.peakMissing)},` +
+      `IF(OR(${cell.volts}="",${cell.target}=""),${text(WORD.voltsMissing)},` +
       `IFERROR(IF(${cell.words}="",IF(${cell.judged}=${ok},${ok},${check}),` +
       `IF(LEN(${cell.words})<=${VERDICT_JOINT.length},${check},MID(${cell.words},${VERDICT_JOINT.length + 1},200))),${check})))))`
     );

@@ -16,7 +16,7 @@ import type { Grid } from '../../../src/hosts/workbench/grid';
 import { readCell } from '../../../src/hosts/workbench/read';
 import { Sentences } from '../../../src/hosts/workbench/sentences';
 import { gridContent } from '../../../src/hosts/workbench/snapshot';
-import type { GridValue } from '../../../src/hosts/sheet-host';
+import type { GridValue } from '../../../src/sheets/plan/grid';
 import { cellAddress } from '../../../src/sheets/plan/area';
 import type { CellContent } from '../../../src/sheets/plan/plan';
 
