@@ -94,7 +94,7 @@ const CASES: readonly (readonly [string, unknown])[] = [
   ['=OR(FALSE,C3)', '#DIV/0!'],
   ['=Nobody_knows', '#NAME?'],
   ['=LOOM.NOTHING(1)', '#NAME?'],
-  ['=LOOM.DCDROP(20,6,"ft","12 AWG")', 0.3811810],
+  ['=LOOM.DCDROP(20,6,"ft","12 AWG")', 0.381181],
   ['=LOOM.DCDROP(C2,6,"ft","12 AWG")', ''],
 ];
 
