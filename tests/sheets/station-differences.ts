@@ -60,10 +60,10 @@ function hopelessRows({ runs }: StationValues): ReadonlySet<number> {
   const roots = runs.map((_, row) => {
     let at = row;
     const passed = new Set<number>();
-    for (let place: Cell = row + 1; typeof place === 'number' && !passed.has(at);) {
+    for (let place: Cell = row + 1; typeof place === 'number' && place > 0 && !passed.has(at);) {
       passed.add(at);
       place = runs[at]!.place1;
-      if (typeof place === 'number') at = place - 1;
+      if (typeof place === 'number' && place > 0) at = place - 1;
     }
     return at;
   });

@@ -4,7 +4,7 @@ import { VERDICT_JOINT } from '../../core/verdict';
 import { BAD_ENTRY, text } from '../plan/formula';
 import { ambientInForce, conductorTempInForce } from '../station/house-rules';
 import type { RowReferences } from '../station/references';
-import type { ColumnKey } from '../station/schedule-keys';
+import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
 import { PROTECTION_FIGURES } from '../station/protection-words';
 import { MEND_WORDS, PANEL, WORD, type VerdictKey } from '../station/verdicts';
 
@@ -55,14 +55,27 @@ function gaugeArguments(row: RowReferences): readonly string[] {
   ];
 }
 
-/** A column's cell in the row at a place; a place that is an error stays one. */
+/** A column's cell in the row at a place. */
 const there = (column: string, place: string) => `INDEX(${column},${place})`;
+
+/** Where a feeder that is not in the list stands; a run that is fed by none has 0 for its feeder's place. */
+const NOT_LISTED = -1;
 
 /** The place of a feeder's own feeder. */
 const placeAbove =
   (below: 'place1' | 'place2' | 'place3'): RowFormula =>
   ({ cell, column }) =>
-    `IF(ISNUMBER(${cell[below]}),${there(column.place1, cell[below])},NA())`;
+    `IF(${cell[below]}>0,MAX(0,${there(column.place1, cell[below])}),0)`;
+
+/** A column summed over all that hangs below the run, itself left out. */
+export const sumBelow = (
+  { column, place }: Pick<RowReferences, 'column' | 'place'>,
+  summed: string,
+) => FEEDER_KEYS.map((key) => `SUMIF(${column[key]},${place},${summed})`).join('+');
+
+/** Some feeder above the run is the run itself. */
+export const comesRound = ({ cell, place }: Pick<RowReferences, 'cell' | 'place'>) =>
+  `OR(${FEEDER_KEYS.map((key) => `${cell[key]}=${place}`).join(',')})`;
 
 /** A volts column: solved for the whole tree, or for an unnamed run by itself. */
 const voltsFrom =
@@ -82,9 +95,9 @@ const sourceVolts =
 /** Rating of the nearest fuse upstream of a run that has none of its own, up to four levels. */
 const feederFuse: RowFormula = (row) => {
   const { cell, column } = row;
-  const nearest = [cell.place1, cell.place2, cell.place3, cell.place4].reduceRight(
+  const nearest = FEEDER_KEYS.map((key) => cell[key]).reduceRight(
     (further, place) =>
-      `IF(${there(column.fused, place)}="no",${further},${there(column.fuse, place)})`,
+      `IF(${place}<=0,NA(),IF(${there(column.fused, place)}="no",${further},${there(column.fuse, place)}))`,
     'NA()',
   );
   return `IF(${cell.fused}="no",${nearest},"")`;
@@ -92,18 +105,15 @@ const feederFuse: RowFormula = (row) => {
 
 /** What is wrong with a run's place among the others; empty where nothing is. */
 const treeWord: RowFormula = (row) => {
-  const { cell, column, place } = row;
+  const { cell, column } = row;
   const word = (key: VerdictKey) => text(WORD[key]);
-  const comesRound = [cell.place1, cell.place2, cell.place3, cell.place4]
-    .map((above) => `IFERROR(${above}=${place},FALSE)`)
-    .join(',');
   return whenReady(
     row,
     `IF(${cell.run}="",IF(${cell.feeder}="","",${word('nameMissing')}),` +
       `IF(SUMPRODUCT(--(${column.run}=${cell.run}))>1,${word('nameTwice')},` +
-      `IF(AND(${cell.feeder}<>"",ISNA(${cell.place1})),${word('feederNotListed')},` +
+      `IF(${cell.place1}=${NOT_LISTED},${word('feederNotListed')},` +
       `IF(AND(ISERROR(${cell.runAmps}),ISNUMBER(${cell.ownAmps})),` +
-      `IF(OR(${comesRound}),${word('inLoop')},${word('tiedToAnother')}),""))))`,
+      `IF(${comesRound(row)},${word('inLoop')},${word('tiedToAnother')}),""))))`,
   );
 };
 
@@ -116,8 +126,8 @@ function shortOf(leastVolts: string, volts: string): string {
 const mendPlace: RowFormula = ({ cell, column, place }) => {
   const lost = [
     `IFERROR(${cell.lowDrop},0)`,
-    ...[cell.place1, cell.place2, cell.place3, cell.place4].map(
-      (above) => `IFERROR(${there(column.lowDrop, above)},0)`,
+    ...FEEDER_KEYS.map(
+      (key) => `IF(${cell[key]}>0,IFERROR(${there(column.lowDrop, cell[key])},0),0)`,
     ),
   ];
   const most = `MAX(${lost.join(',')})`;
@@ -284,7 +294,8 @@ export const SCHEDULE_FORMULAS = {
       ),
     ),
   heat: (row) => whenReady(row, `${row.cell.runAmps}*${row.cell.dropVolts}`),
-  place1: ({ cell, column }) => `IF(${cell.feeder}="",NA(),MATCH(${cell.feeder},${column.run},0))`,
+  place1: ({ cell, column }) =>
+    `IF(${cell.feeder}="",0,IFERROR(MATCH(${cell.feeder},${column.run},0),${NOT_LISTED}))`,
   place2: placeAbove('place1'),
   place3: placeAbove('place2'),
   place4: placeAbove('place3'),
@@ -296,7 +307,7 @@ export const SCHEDULE_FORMULAS = {
   lowDrop: (row) =>
     whenReady(
       row,
-      `IF(ISNUMBER(${row.cell.place1}),${there(row.column.lowVolts, row.cell.place1)},${row.cell.lowSource})-${row.cell.lowVolts}`,
+      `IF(${row.cell.place1}>0,${there(row.column.lowVolts, row.cell.place1)},${row.cell.lowSource})-${row.cell.lowVolts}`,
     ),
   mendPlace,
   protection,
