@@ -31,11 +31,15 @@ export function leastOpeningAmps(ratingA: number): Outcome<number> {
   return isRefusal(limits) ? limits : ratingA * limits[0]!.timesRating;
 }
 
+/** What the arc lasts once the element has melted, seconds: an estimate of ours, of a few milliseconds at low volts. */
+export const ARC_SECONDS = 0.002;
+
 /**
- * Longest time in seconds that a blade fuse may take to open at a current in amps: the limits of ISO 8820-3, straight
- * between its points on logarithmic axes (fuses' own curves sag below such chords). Beyond the last point the last
- * time stands, since the standard promises no shorter one. None below the least current at which it must open. Whether
- * it can break that current is another matter: see BLADE_BREAKING_A.
+ * Time in seconds that a blade fuse may take to open at a current in amps. Up to the last point that ISO 8820-3 publishes
+ * the longest it allows, straight between its points on logarithmic axes (fuses' own curves sag below such chords). Beyond
+ * it an estimate: the element has no time to lose heat and melts at a constant I2t, that of the last point, so the time
+ * falls as 1/I2; ARC_SECONDS are added, and the sum is never more than the last published time. None below the least
+ * current at which it must open. It holds up to what the fuse breaks and at its rated volts: see BLADE_BREAKING_A.
  */
 export function fuseSeconds(ratingA: number, amps: number): Outcome<number> {
   const limits = openingLimits(ratingA);
@@ -50,7 +54,11 @@ export function fuseSeconds(ratingA: number, amps: number): Outcome<number> {
   const above = limits.findIndex((limit) => limit.timesRating >= timesRating);
   if (above === 0) return limits[0]!.seconds;
   const to = limits[above];
-  if (to === undefined) return limits.at(-1)!.seconds;
+  if (to === undefined) {
+    const last = limits.at(-1)!;
+    const melts = last.seconds * (last.timesRating / timesRating) ** 2;
+    return Math.min(last.seconds, melts + ARC_SECONDS);
+  }
   const from = limits[above - 1]!;
   const share =
     Math.log(timesRating / from.timesRating) / Math.log(to.timesRating / from.timesRating);

@@ -8,3 +8,6 @@ export const RELATIVE_SLACK = 1e-9;
 export function atMost(value: number, limit: number): boolean {
   return value <= limit + RELATIVE_SLACK * Math.abs(limit);
 }
+
+/** No target of drop reaches this share of the source volts: half of them lost is no cable, and 3 is meant as 3 %. */
+export const MOST_DROP_SHARE = 0.5;

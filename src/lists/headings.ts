@@ -59,13 +59,19 @@ export const RUN_COLUMNS: Readonly<Record<RunKey, KnownColumn>> = {
   ownSize: {
     quantities: ['size'],
     names:
-      'own size|size|wire|wire size|wire gauge|gauge|cable size|conductor|conductor size|conductor area|cross section|cross sectional area|csa|section|area|wire area|cable area|cable gauge|installed size|chosen size',
+      'my wire|own size|size|wire|wire size|wire gauge|gauge|cable size|conductor|conductor size|conductor area|cross section|cross sectional area|csa|section|area|wire area|cable area|cable gauge|installed size|chosen size',
   },
   fused: { quantities: [], names: 'fused|own fuse|has fuse|has a fuse|has own fuse' },
   leastVolts: {
     quantities: ['voltage'],
     names:
-      'least|least volts at load|least voltage|min|minimum|min voltage|minimum voltage|lowest|lowest voltage|cut off|cutoff|cut off voltage|cutoff voltage|min load voltage|minimum load voltage',
+      'minimum volts|least volts|least|least volts at load|least voltage|min|minimum|min voltage|minimum voltage|lowest|lowest voltage|cut off|cutoff|cut off voltage|cutoff voltage|min load voltage|minimum load voltage',
+  },
+  atOnce: { quantities: ['share'], names: 'at once|diversity|simultaneity|coincidence' },
+  efficiency: { quantities: ['share'], names: 'efficiency|eff' },
+  unfused: {
+    quantities: ['length'],
+    names: 'unfused|unfused length|length to fuse|wire before fuse',
   },
 };
 

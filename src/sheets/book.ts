@@ -11,9 +11,10 @@ import { RULE_KEYS } from './station/house-rules';
 import type { Layout } from './station/layout';
 import { NAME_STEMS, SHEET_NAMES, type WantedNames } from './station/naming';
 import { PROTECTION_NAME_KEYS } from './station/protection-keys';
-import { FEED_KEYS } from './station/references';
+import { FEED_KEYS, VERDICT_NAME_KEYS } from './station/references';
 import { SUPPLY_KEYS } from './station/supply-keys';
 import { supplySheet } from './supply/sheet';
+import { verdictsSheet } from './verdicts/sheet';
 import { conductorsSheet } from './without-add-in/conductors-sheet';
 import { fusesSheet } from './without-add-in/fuses-sheet';
 import type { NativeParts } from './without-add-in/native-parts';
@@ -44,6 +45,11 @@ export const BOOK: readonly BookSheet[] = [
     name: SHEET_NAMES.protectionSheet,
     defines: [[NAME_STEMS.protect, PROTECTION_NAME_KEYS]],
     build: (layout, content, native) => protectionSheet(layout, content, native?.protection),
+  },
+  {
+    name: SHEET_NAMES.verdictsSheet,
+    defines: [[NAME_STEMS.verdicts, VERDICT_NAME_KEYS]],
+    build: ({ names }) => verdictsSheet(names),
   },
   {
     name: SHEET_NAMES.conductorsSheet,

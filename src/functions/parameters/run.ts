@@ -1,4 +1,5 @@
 /** The parameters of the catalogue: every argument that a function takes, described and read once. */
+import { MOST_DROP_SHARE } from '../../core/limits';
 import { INSTALLATIONS } from '../../core/ampacity';
 import { LENGTH_UNITS } from '../../core/length';
 import { parseSize, SERIES, type ConductorSize } from '../../core/size';
@@ -40,7 +41,7 @@ export const volts = numberParameter('volts', 'Volts at the source.', { above: 0
 export const maxDrop = numberParameter(
   'max_drop',
   'Most of the source voltage that may be lost, as a share: 3% or 0.03.',
-  { above: 0, below: 0.5, mend: '3 means 300 %; write 3% or 0.03' },
+  { above: 0, below: MOST_DROP_SHARE, mend: '3 means 300 %; write 3% or 0.03' },
 );
 
 export const size: Parameter<'size', ConductorSize> = {

@@ -251,6 +251,32 @@ export const NATIVE_FUNCTIONS: Readonly<Record<string, NativeFunction>> = {
   }),
   OR: ofTruths((truths) => truths.some(Boolean)),
   ROWS: ([value = null]) => (isCells(value) ? value.rows : 1),
+  ROUND: ([given = null, digits = 0]) =>
+    spread(
+      ([cell, places]) => {
+        const number = asNumber(cell ?? null);
+        const count = asNumber(places ?? 0);
+        if (number instanceof CellError) return number;
+        if (count instanceof CellError) return count;
+        // Half away from 0, by the digits that the number shows.
+        const scale = 10 ** count;
+        const scaled = Number((Math.abs(number) * scale).toPrecision(15));
+        return (Math.sign(number) * Math.round(scaled)) / scale;
+      },
+      [given, digits],
+    ),
+  SEARCH: ([wanted = null, within = null]) =>
+    spread(
+      ([cell, among]) => {
+        const text = asText(cell ?? null);
+        const all = asText(among ?? null);
+        if (text instanceof CellError) return text;
+        if (all instanceof CellError) return all;
+        const place = fold(all).indexOf(fold(text));
+        return place < 0 ? ERRORS.badEntry : place + 1;
+      },
+      [wanted, within],
+    ),
   SQRT: ofNumber((number) => (number < 0 ? ERRORS.tooLarge : Math.sqrt(number))),
   SUM: ofNumbers((numbers) => numbers.reduce((sum, number) => sum + number, 0)),
   SUMIF: sumIf,

@@ -4,7 +4,11 @@ import type { Parameter } from '../../functions/parameter';
 import * as parameter from '../../functions/parameters/run';
 import * as protection from '../../functions/parameters/protection';
 import { text, type Call } from '../plan/formula';
-import { ambientInForce, type RuleReferences } from '../station/house-rules';
+import { BY_RATING } from '../../core/tables/fuse-kinds';
+import { MATERIAL_CONSTANTS, MATERIALS } from '../../core/tables/materials';
+import { fuseKind } from '../station/fuse-kind';
+import { ambientInForce, conductorTempInForce, type RuleReferences } from '../station/house-rules';
+import { USUAL_WEAK_TIMES, weakTimes } from '../station/parameters';
 import type { CellStyle } from '../plan/plan';
 import type { ProtectionCellKey, ProtectionNameKey } from '../station/protection-keys';
 import type { SupplyKey } from '../station/supply-keys';
@@ -24,7 +28,7 @@ export interface ProtectionCell {
   readonly style: CellStyle;
   /** The parameter of a typed cell, and the value of a new sheet. */
   readonly parameter?: Parameter;
-  readonly initial?: number;
+  readonly initial?: number | string;
   /** Without the leading "=", for a computed cell. */
   formula?(references: ProtectionCellReferences): string;
 }
@@ -33,11 +37,10 @@ const DEGREES: CellStyle = { numberFormat: '0 "°C"' };
 
 export const PROTECTION_CELLS: Readonly<Record<ProtectionCellKey, ProtectionCell>> = {
   batteryFault: {
-    label: 'Least interrupting rating needed',
-    note: 'Of a fuse right at the battery, amps: the fault current there, resting volts (full) over the milliohms of the Supply sheet.',
+    label: 'Least breaking limit at the battery',
+    note: 'Amps that a fuse right at the battery must break, from the Supply sheet.',
     style: { numberFormat: '#,##0 "A"' },
-    formula: ({ supply }) =>
-      `IF(AND(ISNUMBER(${supply.milliohms}),ISNUMBER(${supply.fullRest})),IF(${supply.milliohms}>0,${supply.fullRest}/(${supply.milliohms}/1000),NA()),NA())`,
+    formula: ({ supply }) => supply.breakAmps,
   },
   startC: {
     label: 'Conductor before the fault',
@@ -72,5 +75,34 @@ export const PROTECTION_CELLS: Readonly<Record<ProtectionCellKey, ProtectionCell
     style: DEGREES,
     formula: ({ rule }) =>
       `IF(${rule.insulationC}="",${parameter.insulationC.fallback},${rule.insulationC})`,
+  },
+  fuseKind: {
+    label: 'Kind of fuse',
+    note: 'Of every run that names no other: blade (1000 A at 32 V), bolt-in (2000 A at 32 V), high-breaking (20 kA at 125 V, from memory), your own, or by rating: blade up to 100 A, bolt-in above.',
+    style: {},
+    parameter: fuseKind,
+    initial: BY_RATING,
+  },
+  weakTimes: {
+    label: 'Milliohms of a tired battery, times',
+    note: 'Old, cold or low it may have so many times its milliohms: a short at the far end must still blow the fuse. Ours, common practice.',
+    style: { numberFormat: '0.0#' },
+    parameter: weakTimes,
+    initial: USUAL_WEAK_TIMES,
+  },
+  warm: {
+    label: 'Resistance of warm wire, times',
+    note: 'Of wire as warm as before the fault, over that at the conductor temperature of the house rules.',
+    style: { numberFormat: '0.000' },
+    formula: ({ rule, protect }) => {
+      const perKelvin = MATERIALS.reduceRight(
+        (further, material) =>
+          `IF(${rule.material}=${text(material)},${MATERIAL_CONSTANTS[material].perKelvin},${further})`,
+        String(MATERIAL_CONSTANTS[MATERIALS[0]].perKelvin),
+      );
+      const ratio = (tempC: string) => `(1+${perKelvin}*(${tempC}-20))`;
+      const start = `IF(${protect.startC}="",${USUAL_START_C},${protect.startC})`;
+      return `${ratio(start)}/${ratio(conductorTempInForce(rule))}`;
+    },
   },
 };

@@ -1,6 +1,11 @@
 /** The columns of the Protection sheet, each described once; the formulas stand in `protection-formulas`. */
 import { FUSE_FORMAT } from '../plan/palette';
+import type { Parameter } from '../../functions/parameter';
+import * as parameter from '../../functions/parameters/run';
+import * as protection from '../../functions/parameters/protection';
 import type { CellStyle } from '../plan/plan';
+import { fuseKind } from '../station/fuse-kind';
+import { i2t } from '../station/parameters';
 import type { ProtectionKey } from '../station/protection-keys';
 
 export interface ProtectionColumn {
@@ -8,6 +13,8 @@ export interface ProtectionColumn {
   readonly note: string;
   readonly widthChars: number;
   readonly style?: CellStyle;
+  /** A cell that a person may fill in, or type over. */
+  readonly parameter?: Parameter;
 }
 
 const AMPS: CellStyle = { numberFormat: '#,##0 "A"', align: 'right' };
@@ -47,21 +54,48 @@ export const PROTECTION_COLUMNS: Readonly<Record<ProtectionKey, ProtectionColumn
     widthChars: 9,
     style: { align: 'centre' },
   },
+  kind: {
+    heading: 'Kind',
+    note: 'What the fuse of this run is made to break; blank for the kind above.',
+    widthChars: 9,
+    parameter: fuseKind,
+  },
+  breaks: {
+    heading: 'Breaks',
+    note: 'Amps that it breaks, by its kind, until you type over it from the sheet of its maker.',
+    widthChars: 9,
+    style: AMPS,
+    parameter: protection.shortAmps,
+  },
+  ratedVolts: {
+    heading: 'Rated volts',
+    note: 'Volts that it is rated for, by its kind, until you type over it.',
+    widthChars: 7,
+    style: { numberFormat: '0 "V"', align: 'right' },
+    parameter: parameter.volts,
+  },
+  i2t: {
+    heading: 'Its I²t, A²s',
+    note: "Melting I²t from its maker's sheet, where it is known: it then counts at the source end.",
+    widthChars: 8,
+    style: { numberFormat: '#,##0' },
+    parameter: i2t,
+  },
   fuseType: {
-    heading: 'Type assumed',
-    note: 'What a fuse of that rating is taken for, see the table above.',
+    heading: 'Times of',
+    note: 'Whose times to open are taken for a blade of that rating, see the table above.',
     widthChars: 13,
     style: { align: 'centre' },
   },
   farFault: {
     heading: 'Fault at far end',
-    note: 'Current of a dead short at the load: volts of the rested source over its milliohms and the whole path.',
+    note: 'Current of a dead short at the load at its weakest: battery low and tired, wire warm.',
     widthChars: 13,
     style: AMPS,
   },
   farOpens: {
     heading: 'Fuse opens within, far end',
-    note: 'Longest time to open at the far-end fault by the published limits.',
+    note: 'Longest time to open at that fault: published, or beyond the last published point an estimate (constant I²t and 2 ms).',
     widthChars: 14,
     style: SECONDS,
   },
@@ -73,7 +107,7 @@ export const PROTECTION_COLUMNS: Readonly<Record<ProtectionKey, ProtectionColumn
   },
   nearFault: {
     heading: 'Fault at source end',
-    note: 'Current of a dead short where the run begins, just behind the fuse.',
+    note: 'Current of a dead short where the run begins, just behind the fuse, at its strongest.',
     widthChars: 10,
     style: AMPS,
   },
@@ -101,9 +135,9 @@ export const PROTECTION_COLUMNS: Readonly<Record<ProtectionKey, ProtectionColumn
     widthChars: 10,
     style: DEGREES,
   },
-  guardedFrom: {
-    heading: 'Guarded from',
-    note: 'Where the fuse does not guard this size: the thinnest of the series that it would, carrying the fuse too.',
+  guarded: {
+    heading: 'Protected from',
+    note: 'Where the fuse does not protect this wire: the thinnest of the series that it would, carrying the fuse too.',
     widthChars: 10,
     style: { align: 'centre' },
   },
@@ -117,15 +151,31 @@ export const PROTECTION_COLUMNS: Readonly<Record<ProtectionKey, ProtectionColumn
   state: working('State', 'How far the row can be judged.'),
   root: working('Root', 'Place of the run nearest the source on its path.'),
   sourceVolts: working('Source', 'Resting volts of the battery, full, or volts of its own source.'),
+  weakVolts: working(
+    'Source, weak',
+    'Resting volts of the battery when low, or volts of its own source.',
+  ),
+  mostVolts: working('Most volts', 'That the circuit can reach.'),
+  strongMilliohms: working('mΩ, strong', 'Of the source at its strongest.'),
+  warmOhms: working('Warm ohms', 'Of the run and its joints, wire warm.'),
   nearOhms: working('Ohms before', 'Of all the runs above it.'),
-  farOhms: working('Ohms in all', 'Those and its own.'),
+  farOhms: working('Ohms in all', 'Of the whole path, wire warm.'),
   type: working('Type', 'Row of the fuse type above.'),
   weak: working('Weak', '1 where the far-end fault need not open the fuse.'),
   slow: working('Slow', '1 where the fuse may take longer than the wire bears.'),
   unbroken: working('Unbroken', '1 where the source-end fault is more than the type breaks.'),
+  covered: working('Covered', '1 where a fuse above breaks that fault and this one half of it.'),
+  lowRated: working(
+    'Low rated',
+    '1 where the circuit reaches more volts than the fuse is rated for.',
+  ),
+  tooLong: working('Too long', '1 where too much wire lies before the fuse.'),
   hot: working('Hot', '1 where the steady temperature is above the insulation rating.'),
   guardPlace: working('Guarded at', 'Place of the thinnest guarded size in the series.'),
   wrong: working('Wrong', 'Everything that is wrong.'),
   verdict: working('Verdict', 'What the schedule is told; "none" where nothing is wrong.'),
+  confirm: working('Confirm', 'What is left to confirm.'),
+  buy: working('Buy', 'The fuse that would do.'),
   note: working('Note', 'What else is to be said.'),
+  guardedFrom: working('Fix', 'What would make the fuse protect the run.'),
 };

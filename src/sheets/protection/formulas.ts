@@ -9,7 +9,10 @@ import type { ProtectionCellReferences } from './cells';
 import type { ProtectionKey } from '../station/protection-keys';
 import { PROTECTION_FIGURES, PROTECTION_WORDS, STATE } from '../station/protection-words';
 import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
-import { PANEL, WORD, type VerdictKey } from '../station/verdicts';
+import { ARC_SECONDS } from '../../core/fuse-time';
+import { figureByKind, kindInForce } from '../station/fuse-kind';
+import { FIX_WORDS, PANEL, WORD, type VerdictKey } from '../station/verdicts';
+import { MULTIPLES } from './fuse-points';
 
 /** Sizes to choose among, one a row, thinnest first within a series. */
 export interface GuardData {
@@ -39,6 +42,8 @@ export interface TypeData {
 export interface ProtectionReferences extends ProtectionCellReferences {
   /** Cells of the same row. */
   readonly own: Readonly<Record<ProtectionKey, string>>;
+  /** Columns of this sheet. */
+  readonly ownColumn: Readonly<Record<ProtectionKey, string>>;
   /** Columns of the schedule. */
   readonly column: Readonly<Record<ColumnKey, string>>;
   readonly sizes: GuardData;
@@ -50,6 +55,9 @@ export interface ProtectionReferences extends ProtectionCellReferences {
 export type ProtectionFormula = (row: ProtectionReferences) => string;
 
 export const WITHIN = `(1+${RELATIVE_SLACK})`;
+
+/** Most wire before the fuse, 33 CFR 183.455(b) (from memory): 7 in, and 40 in in a sheath or conduit. */
+const UNFUSED_M = { bare: 7 * 0.0254, sheathed: 40 * 0.0254 } as const;
 
 /** The schedule's cell of the same run. */
 export const there = ({ column, own }: ProtectionReferences, key: ColumnKey) =>
@@ -64,103 +72,141 @@ export const hasCurrent = (row: ProtectionReferences) =>
   is(row, 'judged', 'panel', 'source', 'deep');
 export const isJudged = (row: ProtectionReferences) => is(row, 'judged');
 
-/** A fault, by the ohms before it: `amps` is worked out where anything limits it. */
-export function faultAt(row: ProtectionReferences, ohms: string, amps: string): string {
+const onBattery = (row: ProtectionReferences) => `${there(row, 'battery')}=1`;
+const isOwn = (row: ProtectionReferences) =>
+  `AND(ISNUMBER(${row.own.fuse}),${row.own.fuseFrom}=${text(PROTECTION_FIGURES.own)})`;
+
+/** A fault of a source of so many volts and milliohms, by the ohms before it. */
+function fault(row: ProtectionReferences, volts: string, milliohms: string, ohms: string): string {
   const { supply } = row;
   return (
-    `IF(${isJudged(row)},IF(${supply.milliohms}/1000+${ohms}>0,${amps},${text(PROTECTION_FIGURES.noLimit)}),` +
+    `IF(${isJudged(row)},IF(${milliohms}/1000+${ohms}>0,${row.call('FAULT_AMPS', volts, milliohms, ohms)},${text(PROTECTION_FIGURES.noLimit)}),` +
     `IF(${is(row, 'panel')},IF(${supply.shortCircuitAmps}="","",${supply.shortCircuitAmps}),""))`
   );
 }
 
-/** The fuse's longest time at a fault, `seconds` where the standard has one. */
-export function opensWithin(row: ProtectionReferences, fault: string, seconds: string): string {
+/** Times to open are published for blades. */
+const isPublished = ({ own, types }: ProtectionReferences) =>
+  `IF(ISNUMBER(${own.type}),INDEX(${types.times},${own.type},1)<>"",FALSE)`;
+
+/** The time that the maker's I2t gives, which holds where the fuse opens too soon to lose heat. */
+const byI2t = ({ own }: ProtectionReferences, amps: string) =>
+  `(${own.i2t}/${amps}^2+${ARC_SECONDS})`;
+
+/** The fuse's longest time at a fault; at the source end the maker's I2t counts, where it is typed. */
+function opensWithin(row: ProtectionReferences, amps: string, end: 'far' | 'near'): string {
   const { own, types } = row;
+  const published = row.call('FUSE_SECONDS', own.fuse, amps);
+  const isTyped = `ISNUMBER(${own.i2t})`;
+  const known =
+    end === 'near'
+      ? `IF(${isTyped},MIN(${published},${byI2t(row, amps)}),${published})`
+      : published;
+  const unknown =
+    end === 'near'
+      ? `IF(${isTyped},${byI2t(row, amps)},${text(PROTECTION_FIGURES.notPublished)})`
+      : text(PROTECTION_FIGURES.notPublished);
   return (
-    `IF(AND(${isJudged(row)},ISNUMBER(${own.type}),ISNUMBER(${fault})),` +
-    `IF(INDEX(${types.times},${own.type},1)="",${text(PROTECTION_FIGURES.notPublished)},` +
-    `IF(INDEX(${types.multiples},1,1)*${own.fuse}>${fault}*${WITHIN},${text(PROTECTION_FIGURES.needNotOpen)},${seconds})),"")`
+    `IF(AND(${isJudged(row)},ISNUMBER(${own.fuse}),ISNUMBER(${amps})),` +
+    `IF(${isPublished(row)},IF(INDEX(${types.multiples},1,1)*${own.fuse}>${amps}*${WITHIN},${text(PROTECTION_FIGURES.needNotOpen)},${known}),${unknown}),"")`
   );
 }
-
-/** How long the wire bears the far-end fault. */
-export const bearsFor = (row: ProtectionReferences, seconds: string) =>
-  `IF(AND(${isJudged(row)},ISNUMBER(${row.own.farFault})),${seconds},"")`;
 
 const state: ProtectionFormula = (row) => {
   const { own, column, protect } = row;
   const of = (key: ColumnKey) => there(row, key);
   const known = [
     own.sourceVolts,
+    own.weakVolts,
+    own.strongMilliohms,
     own.nearOhms,
     own.farOhms,
     protect.k,
     protect.airC,
     protect.ratingC,
+    protect.weakTimes,
+    protect.warm,
   ];
-  const tooDeep = `IF(${of('place4')}>0,INDEX(${column.place1},${of('place4')})<>0,FALSE)`;
   return (
     `IF(${own.place}>ROWS(${column.run}),"",IFERROR(IF(${of('runAmps')}="","",` +
     `IF(NOT(AND(ISNUMBER(${of('runAmps')}),ISNUMBER(${of('ohms')}))),${text(STATE.row)},` +
-    `IF(${tooDeep},${text(STATE.deep)},IF(TRIM(INDEX(${column.fedFrom},${own.root}))=${text(PANEL)},${text(STATE.panel)},` +
+    `IF(${of('depth')}<0,${text(STATE.deep)},IF(TRIM(INDEX(${column.fedFrom},${of('root')}))=${text(PANEL)},${text(STATE.panel)},` +
     `IF(AND(${known.map((cell) => `ISNUMBER(${cell})`).join(',')},IFERROR(${own.sourceVolts}>0,FALSE)),` +
     `${text(STATE.judged)},${text(STATE.source)}))))),${text(STATE.row)}))`
   );
 };
 
-const root: ProtectionFormula = (row) =>
-  FEEDER_KEYS.reduce(
-    (nearer, key) => `IF(${there(row, key)}>0,${there(row, key)},${nearer})`,
-    row.own.place,
-  );
+/** A figure of the battery, or the source volts of the path. */
+const ofSource = (row: ProtectionReferences, battery: string) =>
+  `IF(${onBattery(row)},${battery},INDEX(${row.column.volts},${there(row, 'root')}))`;
 
-const sourceVolts: ProtectionFormula = ({ own, column, rule, supply }) => {
-  const at = (key: ColumnKey) => `INDEX(${column[key]},${own.root})`;
-  return `IF(AND(TRIM(${at('fedFrom')})="",${at('volts')}=${rule.volts}),${supply.fullRest},${at('volts')})`;
-};
-
-const nearOhms: ProtectionFormula = (row) => {
-  const { column, supply } = row;
-  const above = FEEDER_KEYS.map(
-    (key) => `IF(${there(row, key)}>0,INDEX(${column.ohms},${there(row, key)}),0)`,
+/** A column of this sheet or of the schedule, summed over the feeders above. */
+const above = (row: ProtectionReferences, column: string) =>
+  FEEDER_KEYS.map((key) => `IF(${there(row, key)}>0,INDEX(${column},${there(row, key)}),0)`).join(
+    '+',
   );
-  return `IF(AND(ISNUMBER(${supply.milliohms}),${supply.milliohms}>=0),${above.join('+')},NA())`;
-};
 
 const slower = (opens: string, bears: string) =>
   `IF(AND(ISNUMBER(${opens}),ISNUMBER(${bears})),${opens}>${bears}*${WITHIN},FALSE)`;
 
 /**
- * Place of the thinnest size that the fuse would guard at both ends: how many of the series it would not, and one more.
- * Thicker is never less guarded. The times are the greatest of all chords, so a size is guarded where it bears every
- * chord's heat; a thicker wire lets more current through, so its far-end fault is its own.
+ * Place of the thinnest size that the fuse would protect at both ends: how many of the series it would not, and one more.
+ * Thicker is never less protected. The times are the greatest of all chords, so a size is protected where it bears every
+ * chord's heat; beyond the last point the heat is that of a constant I2t and of the arc. A thicker wire lets more current
+ * through, so its far-end fault is its own.
  */
 const guardPlace: ProtectionFormula = (row) => {
-  const { own, sizes, types, protect, supply } = row;
-  const others = `${supply.milliohms}/1000+${own.nearOhms}+N(${there(row, 'joints')})/1000`;
-  const wireM = `2*${there(row, 'length')}*${sizes.metresPer}`;
-  const far = `(${own.sourceVolts}/(${others}+${wireM}*${sizes.ohmsPerM}))`;
+  const { own, sizes, types, protect, supply, ownColumn } = row;
+  const others = `${supply.milliohms}*${protect.weakTimes}/1000+(${above(row, ownColumn.warmOhms)})+${there(row, 'jointOhms')}`;
+  const wireM = `2*${there(row, 'length')}*${sizes.metresPer}*${protect.warm}`;
+  const far = `(${own.weakVolts}/(${others}+${wireM}*${sizes.ohmsPerM}))`;
   const bears = `(${protect.k}*${sizes.areaMm2})^2*${WITHIN}`;
-  const chords = [1, 2, 3, 4, 5].map((chord) => {
-    const of = (table: string) => `INDEX(${table},${own.type},${chord})`;
+  const last = MULTIPLES.length;
+  const chords = Array.from({ length: last - 1 }, (_, index) => {
+    const of = (table: string) => `INDEX(${table},${own.type},${index + 1})`;
     return `(${of(types.factors)}*${own.fuse}^${of(types.steepness)}*${far}^(2-${of(types.steepness)})<=${bears})`;
   });
+  const lastTime = `INDEX(${types.times},${own.type},${last})`;
+  const level = `${lastTime}*${far}^2`;
+  const melts = `(${lastTime}*(INDEX(${types.multiples},1,${last})*${own.fuse})^2+${ARC_SECONDS}*${far}^2)`;
+  const beyond = `((${level}+${melts}-ABS(${level}-${melts}))/2<=${bears})`;
   const guarded = [
     `(${own.fuse}<=${sizes.chooseAmps}*${WITHIN})`,
     `(${own.nearOpens}*${own.nearFault}^2<=${bears})`,
     `(INDEX(${types.multiples},1,1)*${own.fuse}<=${far}*${WITHIN})`,
     ...chords,
+    beyond,
   ].join('*');
   return (
-    `IF(AND(${own.weak}+${own.slow}>0,${own.unbroken}=0),IF(ISNUMBER(${own.nearOpens}),` +
+    `IF(AND(${own.weak}+${own.slow}>0,${own.unbroken}=0),IF(AND(${isPublished(row)},ISNUMBER(${own.nearOpens})),` +
     `SUMPRODUCT(${sizes.choose}*(1-${guarded}))+1,SUM(${sizes.choose})+1),"")`
   );
 };
 
+/** 1 where a fuse above breaks the fault at this one's place, and this one half of it: ABYC E-11 (from memory). */
+const covered: ProtectionFormula = (row) => {
+  const { own, ownColumn, supply, column } = row;
+  const breaksIt = (breaks: string, isThere: string) =>
+    `IF(${isThere},IF(ISNUMBER(${breaks}),${breaks}*${WITHIN}>=${own.nearFault},FALSE),FALSE)`;
+  const feeders = FEEDER_KEYS.map((key) => {
+    const place = there(row, key);
+    return `IF(${place}>0,${breaksIt(`INDEX(${ownColumn.breaks},${place})`, `INDEX(${column.fused},${place})<>"no"`)},FALSE)`;
+  });
+  const main = breaksIt(
+    supply.mainFuseBreaks,
+    `AND(${onBattery(row)},ISNUMBER(${supply.mainFuse}))`,
+  );
+  return `IF(${own.unbroken}=1,IF(AND(ISNUMBER(${own.breaks}),ISNUMBER(${own.nearFault})),IF(AND(2*${own.breaks}*${WITHIN}>=${own.nearFault},OR(${[...feeders, main].join(',')})),1,0),0),0)`;
+};
+
 const wrong = (word: VerdictKey) => text(VERDICT_JOINT + WORD[word]);
 const noted = (word: keyof typeof PROTECTION_WORDS) => text(VERDICT_JOINT + PROTECTION_WORDS[word]);
+/** Figures on a shopping list are round: the next hundred amps, the next volt. */
+const upToHundred = (amps: string) => `100*ROUND(${amps}/100+0.499,0)`;
 
-export const PROTECTION_FORMULAS: Readonly<Record<ProtectionKey, ProtectionFormula>> = {
+export const PROTECTION_FORMULAS: Readonly<
+  Record<Exclude<ProtectionKey, 'kind' | 'i2t'>, ProtectionFormula>
+> = {
   run: (row) => `IF(${row.own.state}="","",${there(row, 'run')}&"")`,
   size: (row) =>
     `IF(${row.own.state}="","",IFERROR(${there(row, 'size')}&"",${text(PROTECTION_FIGURES.none)}))`,
@@ -170,62 +216,78 @@ export const PROTECTION_FORMULAS: Readonly<Record<ProtectionKey, ProtectionFormu
   },
   fuseFrom: (row) =>
     `IF(ISNUMBER(${row.own.fuse}),IF(${there(row, 'fused')}="no",${text(PROTECTION_FIGURES.upstream)},${text(PROTECTION_FIGURES.own)}),"")`,
+  breaks: (row) =>
+    `IF(${isOwn(row)},${figureByKind(row.own.kind, row.protect.fuseKind, row.own.fuse, ({ breaksA }) => breaksA)},"")`,
+  ratedVolts: (row) =>
+    `IF(${isOwn(row)},${figureByKind(row.own.kind, row.protect.fuseKind, row.own.fuse, ({ ratedVolts }) => ratedVolts)},"")`,
   fuseType: ({ own, types }) => `IF(ISNUMBER(${own.type}),INDEX(${types.names},${own.type}),"")`,
   farFault: (row) =>
-    faultAt(
+    fault(
       row,
+      row.own.weakVolts,
+      `${row.supply.milliohms}*${row.protect.weakTimes}`,
       row.own.farOhms,
-      row.call('FAULT_AMPS', row.own.sourceVolts, row.supply.milliohms, row.own.farOhms),
     ),
-  farOpens: (row) =>
-    opensWithin(row, row.own.farFault, row.call('FUSE_SECONDS', row.own.fuse, row.own.farFault)),
+  farOpens: (row) => opensWithin(row, row.own.farFault, 'far'),
   farBears: (row) =>
-    bearsFor(
-      row,
-      row.call(
-        'WITHSTAND_SECONDS',
-        there(row, 'size'),
-        row.own.farFault,
-        row.protect.startC,
-        row.protect.limitC,
-        row.rule.material,
-      ),
-    ),
-  nearFault: (row) =>
-    faultAt(
-      row,
-      row.own.nearOhms,
-      row.call('FAULT_AMPS', row.own.sourceVolts, row.supply.milliohms, row.own.nearOhms),
-    ),
-  nearOpens: (row) =>
-    opensWithin(row, row.own.nearFault, row.call('FUSE_SECONDS', row.own.fuse, row.own.nearFault)),
+    `IF(AND(${isJudged(row)},ISNUMBER(${row.own.farFault})),${row.call(
+      'WITHSTAND_SECONDS',
+      there(row, 'size'),
+      row.own.farFault,
+      row.protect.startC,
+      row.protect.limitC,
+      row.rule.material,
+    )},"")`,
+  nearFault: (row) => fault(row, row.own.sourceVolts, row.own.strongMilliohms, row.own.nearOhms),
+  nearOpens: (row) => opensWithin(row, row.own.nearFault, 'near'),
   nearBears: ({ own }) =>
     `IF(AND(ISNUMBER(${own.farBears}),ISNUMBER(${own.nearFault})),${own.farBears}*(${own.farFault}/${own.nearFault})^2,"")`,
   steady: (row) =>
     `IF(${hasCurrent(row)},${row.call('CONDUCTOR_TEMP', there(row, 'runAmps'), there(row, 'size'), row.protect.airC, '', row.rule.material)},"")`,
   insulation: (row) => `IF(${hasCurrent(row)},${row.protect.ratingC},"")`,
-  guardedFrom: ({ own, sizes }) =>
+  guarded: ({ own, sizes }) =>
     `IF(ISNUMBER(${own.guardPlace}),IF(${own.guardPlace}>SUM(${sizes.choose}),${text(PROTECTION_FIGURES.none)},` +
     `INDEX(${sizes.sizes},MATCH(${own.guardPlace},${sizes.order},0))),"")`,
-  words: ({ own }) =>
-    `IF(${own.state}="","",IF(${own.state}=${text(STATE.row)},${text(PROTECTION_WORDS.rowFirst)},` +
-    `IF(LEN(${own.wrong}&${own.note})=0,${text(PROTECTION_WORDS.guarded)},MID(${own.wrong}&${own.note},${VERDICT_JOINT.length + 1},250))))`,
+  words: ({ own }) => {
+    const all = `${own.wrong}&${own.confirm}&${own.note}`;
+    return (
+      `IF(${own.state}="","",IF(${own.state}=${text(STATE.row)},${text(PROTECTION_WORDS.rowFirst)},` +
+      `IF(LEN(${all})=0,${text(PROTECTION_WORDS.guarded)},MID(${all},${VERDICT_JOINT.length + 1},250))))`
+    );
+  },
   place: ({ header }) => `ROW()-ROW(${header})`,
   state,
-  root,
-  sourceVolts,
-  nearOhms,
-  farOhms: (row) => `${row.own.nearOhms}+${there(row, 'ohms')}`,
-  type: ({ own, types }) => `IF(ISNUMBER(${own.fuse}),MATCH(${own.fuse},${types.fromA},1),"")`,
+  root: (row) => there(row, 'root'),
+  sourceVolts: (row) => ofSource(row, row.supply.fullRest),
+  weakVolts: (row) => ofSource(row, row.supply.lowRest),
+  mostVolts: (row) =>
+    `IF(${is(row, 'panel')},IF(ISNUMBER(${row.supply.panelColdVolts}),${row.supply.panelColdVolts},${row.supply.openCircuitVolts}),${ofSource(row, `MAX(${row.supply.chargingVolts},${row.supply.fullRest})`)})`,
+  strongMilliohms: ({ supply, own, ...row }) =>
+    `IF(AND(ISNUMBER(${supply.milliohms}),${supply.milliohms}>=0),IF(${onBattery({ supply, own, ...row })},IF(ISNUMBER(${supply.breakAmps}),1000*${supply.fullRest}/${supply.breakAmps},0),${supply.milliohms}),NA())`,
+  nearOhms: (row) => above(row, row.column.ohms),
+  warmOhms: (row) =>
+    `(${there(row, 'ohms')}-${there(row, 'jointOhms')})*${row.protect.warm}+${there(row, 'jointOhms')}`,
+  farOhms: (row) => `${row.own.warmOhms}+${above(row, row.ownColumn.warmOhms)}`,
+  type: ({ own, types, protect }) =>
+    `IF(ISNUMBER(${own.fuse}),IF(${kindInForce(own.kind, protect.fuseKind, own.fuse)}="blade",MATCH(${own.fuse},${types.fromA},1),""),"")`,
   weak: ({ own }) => `IF(${own.farOpens}=${text(PROTECTION_FIGURES.needNotOpen)},1,0)`,
   slow: ({ own }) =>
     `IF(OR(${slower(own.farOpens, own.farBears)},${slower(own.nearOpens, own.nearBears)}),1,0)`,
   unbroken: (row) => {
-    const { own, types } = row;
-    return (
-      `IF(AND(${isJudged(row)},ISNUMBER(${own.type})),IF(ISNUMBER(${own.nearFault}),` +
-      `IF(${own.nearFault}>INDEX(${types.breakingA},${own.type})*${WITHIN},1,0),1),0)`
-    );
+    const { own } = row;
+    const isKnown = `AND(ISNUMBER(${own.nearFault}),ISNUMBER(${own.breaks}))`;
+    const isAssumed = `AND(${onBattery(row)},${row.supply.stated}<>"yes")`;
+    return `IF(AND(${isJudged(row)},${isOwn(row)},NOT(${isAssumed})),IF(${isKnown},IF(${own.nearFault}>${own.breaks}*${WITHIN},1,0),1),0)`;
+  },
+  covered,
+  lowRated: (row) => {
+    const { own } = row;
+    return `IF(AND(${is(row, 'judged', 'panel')},${isOwn(row)}),IF(AND(ISNUMBER(${own.mostVolts}),ISNUMBER(${own.ratedVolts})),IF(${own.mostVolts}>${own.ratedVolts}*${WITHIN},1,0),1),0)`;
+  },
+  tooLong: (row) => {
+    const unfused = there(row, 'unfused');
+    const limit = `IF(OR(${row.rule.installed}="",${row.rule.installed}="cable"),${UNFUSED_M.sheathed},${UNFUSED_M.bare})`;
+    return `IF(AND(${hasCurrent(row)},${onBattery(row)},${there(row, 'depth')}=0,ISNUMBER(${unfused})),IF(${unfused}*${row.sizes.metresPer}>${limit}*${WITHIN},1,0),0)`;
   },
   hot: ({ own }) =>
     `IF(ISNA(${own.steady}),1,IF(AND(ISNUMBER(${own.steady}),ISNUMBER(${own.insulation})),` +
@@ -233,24 +295,49 @@ export const PROTECTION_FORMULAS: Readonly<Record<ProtectionKey, ProtectionFormu
   guardPlace,
   wrong: (row) => {
     const { own } = row;
-    const told = (cell: string, word: VerdictKey) => `IF(${cell}=1,${wrong(word)},"")`;
-    return (
-      `IF(${is(row, 'source', 'deep')},${wrong('notJudged')},"")&${told(own.slow, 'fuseTooSlow')}` +
-      `&${told(own.weak, 'faultTooWeak')}&${told(own.unbroken, 'mayNotBreak')}&${told(own.hot, 'tooHot')}`
-    );
+    const told = (test: string, word: VerdictKey) => `IF(${test},${wrong(word)},"")`;
+    const main = `IF(AND(${onBattery(row)},${there(row, 'depth')}=0,${hasCurrent(row)}),${row.supply.mainState}&"","")`;
+    return [
+      main,
+      told(`AND(${own.unbroken}=1,${own.covered}=0)`, 'mayNotBreak'),
+      told(`${own.lowRated}=1`, 'fuseVolts'),
+      told(`${own.slow}=1`, 'fuseTooSlow'),
+      told(`${own.weak}=1`, 'faultTooWeak'),
+      told(`${own.tooLong}=1`, 'unfusedTooLong'),
+      told(`${own.hot}=1`, 'tooHot'),
+      told(is(row, 'source', 'deep'), 'notJudged'),
+      told(`${own.steady}=${text(PROTECTION_FIGURES.notComputed)}`, 'heatUnknown'),
+    ].join('&');
   },
   // Never empty where there is a run: a blank row of this sheet must not pass for one that is well.
   verdict: ({ own }) =>
     `IF(${own.state}="","",IF(LEN(${own.wrong})=0,${text(PROTECTION_FIGURES.none)},${own.wrong}))`,
+  confirm: (row) => {
+    const { own, supply } = row;
+    return (
+      `IF(${own.covered}=1,${wrong('coveredByMain')},"")` +
+      `&IF(AND(${isJudged(row)},${onBattery(row)},${supply.stated}<>"yes"),${wrong('batteryAssumed')},"")`
+    );
+  },
+  buy: (row) => {
+    const { own } = row;
+    const breaks = `${text(VERDICT_JOINT + FIX_WORDS.buyBreaks)}&${upToHundred(own.nearFault)}&" A for "&ROUND(${own.mostVolts}+0.499,0)&" V"&${text(FIX_WORDS.buyWhere)}`;
+    const volts = `${text(VERDICT_JOINT + FIX_WORDS.buyVolts)}&ROUND(${own.mostVolts}+0.499,0)&" V"&${text(FIX_WORDS.buyWhere)}`;
+    return `IFERROR(IF(AND(${own.unbroken}=1,${own.covered}=0),${breaks},IF(${own.lowRated}=1,${volts},"")),"")`;
+  },
   note: (row) => {
-    const { own, types } = row;
-    const ofFuse =
-      `IF(ISNUMBER(${own.type}),IF(INDEX(${types.times},${own.type},1)="",${noted('noTime')},""),` +
-      `${noted('noFuse')})`;
+    const { own, supply } = row;
+    const ofFuse = `IF(ISNUMBER(${own.fuse}),IF(${isPublished(row)},"",${noted('noTime')}),${noted('noFuse')})`;
     const why =
       `IF(${is(row, 'panel')},${noted('panel')},IF(${is(row, 'deep')},${noted('tooDeep')},` +
       `IF(${is(row, 'source')},${noted('sourceUnknown')},${ofFuse})))`;
-    const heat = `IF(ISTEXT(${own.steady}),IF(${own.steady}="","",${noted('tempNotComputed')}),"")`;
-    return `IF(${hasCurrent(row)},${why}&${heat},"")`;
+    const unfused = `IF(AND(${onBattery(row)},${there(row, 'depth')}=0,${there(row, 'unfused')}="",${supply.stated}="yes"),${noted('unfusedUnknown')},"")`;
+    return `IF(${hasCurrent(row)},${why}&${unfused},"")`;
+  },
+  guardedFrom: ({ own }) => {
+    const wire =
+      `IF(${own.guarded}="","",${text(VERDICT_JOINT)}&IF(${own.guarded}=${text(PROTECTION_FIGURES.none)},${text(FIX_WORDS.unprotected)},` +
+      `${text(FIX_WORDS.take)}&${own.guarded}&${text(FIX_WORDS.orThicker)}))`;
+    return `MID(${own.buy}&${wire},${VERDICT_JOINT.length + 1},200)`;
   },
 };

@@ -15,7 +15,7 @@ import type { Layout } from '../station/layout';
 import { callAddIn, type Call } from '../plan/formula';
 
 /** Zero-based rows of the sheet's parts. */
-export const PROTECTION_ROW = { title: 0, caution: 1, cells: 2, header: 9, first: 10 } as const;
+export const PROTECTION_ROW = { title: 0, caution: 1, cells: 2, header: 12, first: 13 } as const;
 /** Named cells stand at the left, the table of fuse types beside them. */
 export const HEAD = { label: 0, value: 3 } as const;
 export const TYPES = {
@@ -52,7 +52,7 @@ export function protectionCell(key: ProtectionCellKey): Area {
 
 /** The area of a name; columns take in the row below, so that rows put in above it are theirs. */
 export function protectionNameArea(key: ProtectionNameKey, rows: number): Area {
-  return key === 'verdict' || key === 'guardedFrom'
+  return key === 'verdict' || key === 'confirm' || key === 'guardedFrom'
     ? protectionArea(key, rows + 1)
     : protectionCell(key);
 }
@@ -85,6 +85,9 @@ export function protectionReferences(
         key,
         cellAddress(PROTECTION_ROW.first + index, protectionColumn(key), 'column'),
       ]),
+    ) as Record<ProtectionKey, string>,
+    ownColumn: Object.fromEntries(
+      PROTECTION_KEYS.map((key) => [key, areaAddress(protectionArea(key, layout.rows), 'both')]),
     ) as Record<ProtectionKey, string>,
     column: columnReferences(layout, true),
     rule: names.rule,

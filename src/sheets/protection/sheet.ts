@@ -12,8 +12,10 @@ import {
   PROTECTION_CELL_KEYS,
   PROTECTION_KEYS,
   PROTECTION_NAME_KEYS,
+  FUSE_ENTRY_KEYS,
   PROTECTION_SHOWN_KEYS,
   PROTECTION_WORKING_KEYS,
+  type FuseEntryKey,
   type ProtectionKey,
 } from '../station/protection-keys';
 import { PROTECTION_CELLS, type ProtectionCellReferences } from './cells';
@@ -54,7 +56,7 @@ function headBlocks(scheduleName: string): Block[] {
       area: area(ROW.title, 2),
       cells: [
         [
-          `Whether the fuse of each run of "${scheduleName}" opens before its wire is hurt, by the published limits. Advice, not approval: see the foot.`,
+          `Whether the fuse of each run of "${scheduleName}" blows before its wire is hurt, by the published limits. Advice, not approval: see the foot.`,
         ],
       ],
       style: QUIET_STYLE,
@@ -62,7 +64,9 @@ function headBlocks(scheduleName: string): Block[] {
     {
       area: area(ROW.caution, 2),
       cells: [
-        ['Nothing to fill in but the two green cells; the battery stands on the Supply sheet.'],
+        [
+          'Nothing has to be filled in; what is known of the fuses goes into the green cells. The battery stands on the Supply sheet.',
+        ],
       ],
       style: QUIET_STYLE,
     },
@@ -85,7 +89,7 @@ function cellBlocks(references: ProtectionCellReferences, typed: ProtectionTyped
     const computed = formula?.(references);
     const content: CellContent =
       computed === undefined
-        ? (typed[key as keyof ProtectionTyped] ?? initial ?? null)
+        ? (typed[key as Exclude<keyof ProtectionTyped, 'fuses'>] ?? initial ?? null)
         : { formula: `=${computed}` };
     return {
       area: protectionCell(key),
@@ -103,10 +107,20 @@ function cellBlocks(references: ProtectionCellReferences, typed: ProtectionTyped
 function rowBlocks(
   layout: Layout,
   sizes: GuardData,
+  typed: ProtectionTyped,
   native: NativeProtection | undefined,
 ): Block[] {
   const references = protectionReferences(layout, sizes, 0, native?.rowCall);
   const working = new Set<string>(PROTECTION_WORKING_KEYS);
+  const fuses = typed.fuses ?? [];
+  const typedIn = (key: ProtectionKey): Pick<Block, 'cells'> => {
+    const entry = key as FuseEntryKey;
+    return FUSE_ENTRY_KEYS.includes(entry)
+      ? {
+          cells: Array.from({ length: layout.rows }, (_, index) => [fuses[index]?.[entry] ?? null]),
+        }
+      : {};
+  };
   const contentOf = (key: ProtectionKey): Pick<Block, 'cells' | 'fill'> =>
     native !== undefined && key === 'steady'
       ? {
@@ -114,11 +128,19 @@ function rowBlocks(
             { formula: `=${native.steady(index)}` },
           ]),
         }
-      : { fill: [`=${PROTECTION_FORMULAS[key](references)}`] };
+      : key === 'kind' || key === 'i2t'
+        ? typedIn(key)
+        : { ...typedIn(key), fill: [`=${PROTECTION_FORMULAS[key](references)}`] };
   return PROTECTION_KEYS.map((key): Block => ({
     area: protectionArea(key, layout.rows),
     ...contentOf(key),
-    style: working.has(key) ? SMALL_STYLE : { ...PROTECTION_COLUMNS[key].style, border: 'all' },
+    style: working.has(key)
+      ? SMALL_STYLE
+      : {
+          ...PROTECTION_COLUMNS[key].style,
+          border: 'all',
+          ...(PROTECTION_COLUMNS[key].parameter === undefined ? {} : { fill: PALETTE.input }),
+        },
     afterTable: true,
   }));
 }
@@ -158,7 +180,7 @@ export function protectionSheet(
         cells: [PROTECTION_KEYS.map(heading)],
         style: HEADING_STYLE,
       },
-      ...rowBlocks(layout, native?.sizes ?? table!.data, native),
+      ...rowBlocks(layout, native?.sizes ?? table!.data, content.protection ?? {}, native),
       ...(table?.blocks ?? []),
       {
         area: area(foot, 0, footLines.length, 1),
@@ -170,12 +192,22 @@ export function protectionSheet(
       name: names.protect[key],
       area: protectionNameArea(key, rows),
     })),
-    entries: PROTECTION_CELL_KEYS.flatMap((key) => {
-      const { label, note, parameter } = PROTECTION_CELLS[key];
-      return parameter === undefined
-        ? []
-        : [entry(protectionCell(key), { title: label, sentences: [note] }, { parameter })];
-    }),
+    entries: [
+      ...PROTECTION_CELL_KEYS.flatMap((key) => {
+        const { label, note, parameter } = PROTECTION_CELLS[key];
+        return parameter === undefined
+          ? []
+          : [entry(protectionCell(key), { title: label, sentences: [note] }, { parameter })];
+      }),
+      ...FUSE_ENTRY_KEYS.map((key) => {
+        const { heading, note, parameter } = PROTECTION_COLUMNS[key];
+        return entry(
+          protectionArea(key, rows),
+          { title: heading, sentences: [note] },
+          { parameter },
+        );
+      }),
+    ],
     highlights: protectionHighlights(rows),
     notes: [
       ...PROTECTION_CELL_KEYS.map((key) => ({

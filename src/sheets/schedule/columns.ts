@@ -7,7 +7,14 @@ import type { Parameter } from '../../functions/parameter';
 import * as parameter from '../../functions/parameters/run';
 import { FUSE_FORMAT } from '../plan/palette';
 import type { CellStyle } from '../plan/plan';
-import { COLUMN_KEYS, WORKING_KEYS, type ColumnKey } from '../station/schedule-keys';
+import {
+  COLUMN_KEYS,
+  DEPTHS,
+  WORKING_KEYS,
+  type ColumnKey,
+  type Depth,
+} from '../station/schedule-keys';
+import * as typed from '../station/parameters';
 import { FUSED_CHOICES, PANEL } from '../station/verdicts';
 
 export interface ScheduleColumn {
@@ -30,33 +37,73 @@ const CENTRED: CellStyle = { align: 'centre' };
 const AMPS: CellStyle = { numberFormat: '0.0# "A"' };
 const VOLTS: CellStyle = { numberFormat: '0.00 "V"' };
 
+const BY_DEPTH = Object.fromEntries(
+  DEPTHS.flatMap((depth): [string, readonly [string, string]][] => {
+    const at = depth === 0 ? 'that start at a source' : `with ${depth} above them`;
+    return [
+      [
+        `room${depth}`,
+        [`Room ${depth}`, `Of runs ${at}: share of the source volts they may lose.`],
+      ],
+      [`size${depth}`, [`Thinnest ${depth}`, `Of runs ${at}: the thinnest wire for it.`]],
+      [
+        `wire${depth}`,
+        [`Wire ohms ${depth}`, `Of runs ${at}: both conductors of the wire in use.`],
+      ],
+    ];
+  }),
+) as Record<`${'room' | 'size' | 'wire'}${Depth}`, readonly [string, string]>;
+
 /** Headings and meanings of the workings, for whoever follows a figure to its roots. */
 const WORKINGS: Readonly<Record<(typeof WORKING_KEYS)[number], readonly [string, string]>> = {
+  ...BY_DEPTH,
   feeder: ['Feeder', 'The feeding run; blank for a source.'],
-  ownLoad: ['Own load', 'The peak load, 0 for a run that only feeds others.'],
-  ownAmps: [
-    'Own amps',
-    'Current of the own load; for watts at its least volts, or else at the drop target.',
-  ],
-  fullSource: ['Source, full', 'Volts where the run starts if it hangs on a source, battery full.'],
-  lowSource: ['Source, low', 'The same at low charge.'],
-  batteryAmps: ['From battery', 'Current that the battery gives to this run.'],
-  ohms: ['Ohms', 'Both conductors and the joints.'],
+  place: ['Place', 'Place of the run in the list.'],
   place1: ['Up 1', 'Place of the feeder in the list: 0 for a source, -1 where it is not listed.'],
   place2: ['Up 2', "Place of the feeder's feeder; 0 where there is none."],
   place3: ['Up 3', 'And so on.'],
   place4: ['Up 4', 'And so on.'],
+  depth: ['Depth', 'Runs above it; -1 where it has no place that can be followed.'],
+  root: ['Root', 'Place of the run nearest the source on its path.'],
+  battery: ['On battery', '1 where its path starts at the battery.'],
+  ownLoad: ['Own load', 'What the load takes in, 0 for a run that only feeds others.'],
+  onceLoad: ['Load at once', 'What of the own load counts when volts are judged.'],
+  houseAmps: ['Amps, usual', 'Current of the own load at the source volts.'],
+  assumedVolts: ['Volts assumed', 'The fewest volts that a load in watts is sized for.'],
+  ownAmps: ['Own amps', 'Most current of the own load; for watts at the volts assumed.'],
+  houseOnce: ['Usual at once', 'What of that current counts when volts are judged.'],
+  onceOwn: ['Own at once', 'What the own load adds to its feeders when volts are judged.'],
+  once: ['At once', 'Current in the run when volts are judged, its own load at its share.'],
+  alone: ['Rest of it', 'What the own load draws beyond that share.'],
+  fuseAmps: ['Fuse for', 'Least rating of its fuse, amps.'],
+  jointOhms: ['Joint ohms', 'Of the joints.'],
+  weight: ['Weight', 'Length times the root of the amps: its claim on the drop of its path.'],
+  pathWeight: ['Path weight', 'Sum of the weights from the source to here.'],
+  reach: ['Reach', 'Volts that the wires on the path of this load may lose.'],
+  room: ['Room', 'Share of the source volts that the run may lose.'],
+  fullSource: ['Source, full', 'Volts where the run starts if it hangs on a source, battery full.'],
+  lowSource: ['Source, low', 'The same with the battery low.'],
+  batteryAmps: ['From battery', 'Current that the battery gives to this run at once.'],
+  ohms: ['Ohms', 'Both conductors and the joints.'],
+  pathOhms: ['Path ohms', 'Of all runs from the source to here.'],
+  pathVolts: ['Path drop', 'Volts lost from the source to here.'],
   feederFuse: ['Fuse upstream', 'Nearest fuse upstream of a run that has none.'],
   treeWord: ['Tree', 'What is wrong with its place among the runs.'],
   fitting: ['Fitting fuse', 'The smallest standard fuse that fits the run, fused or not.'],
   judged: ['By itself', 'Judgement of the run by itself.'],
   shortFull: ['Short, full', '1 where the load has too few volts, battery full.'],
-  shortLow: ['Short, low', 'The same at low charge.'],
-  lowDrop: ['Drop, low', 'Volts lost in the run at low charge.'],
+  shortLow: ['Short, low', 'The same with the battery low.'],
+  fewer: ['Fewer', '1 where a load in watts gets fewer volts than assumed.'],
+  lowDrop: ['Drop, low', 'Volts lost in the run with the battery low.'],
+  overDrop: ['Over by', 'Volts by which the drop misses its target; 0 where it holds.'],
+  mendPlace: ['Fix at', 'Place of the run on the path that loses most.'],
+  mendShare: ['Fix by', 'Share of its drop that this run has to lose less.'],
   protection: ['Protection', 'What the Protection sheet finds wrong.'],
-  guardedFrom: ['Guarded', 'The size that its fuse would guard, from the Protection sheet.'],
-  mendPlace: ['Mend at', 'Place of the run on the path that loses most.'],
-  words: ['Words', 'Everything that is wrong.'],
+  confirm: ['Confirm', 'What the Protection sheet leaves to confirm.'],
+  guardedFrom: ['Guarded', 'What would make its fuse protect it, from the Protection sheet.'],
+  entries: ['Entries', 'Headings of the cells that cannot be used.'],
+  words: ['Words', 'Everything that is to be said.'],
+  level: ['Level', '1 danger, 2 fails, 3 unclear, 4 check, 5 ok.'],
 };
 
 const workings = Object.fromEntries(
@@ -82,7 +129,7 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
   },
   fedFrom: {
     heading: 'Fed from',
-    note: `The run that feeds this one, by its name; blank for the battery; "${PANEL}" for the solar panel.`,
+    note: `The run that feeds this one, by its name; blank or "battery" for the battery; "${PANEL}" for the solar panel.`,
     widthChars: 11,
     style: TEXT,
     kind: 'typed',
@@ -120,7 +167,7 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
   },
   volts: {
     heading: 'Source volts',
-    note: 'Follows the house rule, or the panel, until overtyped for a run on another supply.',
+    note: 'Follows the house rule, or the panel, until you type over it for a run on another supply.',
     widthChars: 8,
     style: { numberFormat: '0.0# "V"' },
     kind: 'usual',
@@ -128,7 +175,7 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
   },
   target: {
     heading: 'Drop target',
-    note: 'Follows the house rule, or the panel, until overtyped. Write 3%, not 3.',
+    note: 'Follows the house rule, or the panel, until you type over it. Write 3%, not 3.',
     widthChars: 7,
     style: { numberFormat: '0.0 %' },
     kind: 'usual',
@@ -136,14 +183,14 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
   },
   joints: {
     heading: 'Joints mΩ',
-    note: 'Fuse holder, contacts and crimps of the whole run together, milliohms; blank for none.',
+    note: 'Fuse holder, contacts and crimps of the whole run together, milliohms. Follows the house rule until you type over it.',
     widthChars: 7,
     style: { numberFormat: '0.0#' },
-    kind: 'typed',
+    kind: 'usual',
     parameter: parameter.jointMilliohms,
   },
   ownSize: {
-    heading: 'Own size',
+    heading: 'My wire',
     note: 'Leave blank to take the suggestion, or choose: 10 AWG, 1/0 AWG, 6 mm2.',
     widthChars: 9,
     style: { ...TEXT, ...CENTRED },
@@ -152,19 +199,43 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
   },
   fused: {
     heading: 'Own fuse',
-    note: 'yes (also blank): a fuse at its source end. no: the run leans on the fuse of its feeder.',
+    note: 'yes (also blank): a fuse at its source end. no: the run relies on the fuse of its feeder.',
     widthChars: 6,
     style: CENTRED,
     kind: 'typed',
     choices: FUSED_CHOICES,
   },
   leastVolts: {
-    heading: 'Least volts',
+    heading: 'Minimum volts',
     note: 'The least volts the load works with, from its manual; blank where it does not matter.',
     widthChars: 7,
     style: { numberFormat: '0.0# "V"' },
     kind: 'typed',
     parameter: parameter.volts,
+  },
+  atOnce: {
+    heading: 'At once',
+    note: 'Share of its peak that the load adds to its feeders and to the battery when volts are judged; blank for all of it. 0% for one that is never on with the others. Wires and fuses carry it all.',
+    widthChars: 6,
+    style: { numberFormat: '0 %' },
+    kind: 'typed',
+    parameter: typed.atOnce,
+  },
+  efficiency: {
+    heading: 'Efficiency',
+    note: 'Of an inverter or the like whose watts are its output: output over input. Blank where the watts are what it takes in.',
+    widthChars: 8,
+    style: { numberFormat: '0 %' },
+    kind: 'typed',
+    parameter: typed.efficiency,
+  },
+  unfused: {
+    heading: 'Unfused length',
+    note: 'Between the battery and the fuse of a run that starts at it, in the length unit above. Blank: not known.',
+    widthChars: 8,
+    style: { numberFormat: '0.0#' },
+    kind: 'typed',
+    parameter: parameter.length,
   },
   runAmps: {
     heading: 'Run amps',
@@ -174,22 +245,22 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
     kind: 'computed',
   },
   suggested: {
-    heading: 'Suggested size',
-    note: 'The thinnest size that keeps the target, carries the current and takes a standard fuse.',
+    heading: 'Thinnest wire',
+    note: 'The thinnest wire that keeps the target, carries the current and takes a standard fuse.',
     widthChars: 10,
     style: CENTRED,
     kind: 'computed',
   },
   setBy: {
-    heading: 'Set by',
-    note: 'What asked for the suggested size: drop, heat or fuse.',
+    heading: 'Limited by',
+    note: 'What asked for that wire: drop, heat or fuse.',
     widthChars: 6,
     style: CENTRED,
     kind: 'computed',
   },
   size: {
-    heading: 'Size used',
-    note: 'Your own size, or else the suggestion; everything to the right is for it.',
+    heading: 'Wire',
+    note: 'My wire, or else the thinnest; everything to the right is for it.',
     widthChars: 9,
     style: { ...CENTRED, bold: true },
     kind: 'computed',
@@ -202,21 +273,28 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
     kind: 'computed',
   },
   dropShare: {
-    heading: 'Drop share',
-    note: 'The drop as a share of the source volts, to hold against the target.',
+    heading: 'Drop %',
+    note: 'The drop of this run as a share of the source volts.',
+    widthChars: 8,
+    style: { numberFormat: '0.00 %' },
+    kind: 'computed',
+  },
+  pathDrop: {
+    heading: 'Drop to load',
+    note: 'What is lost from the source to the far end of this run, as a share of the source volts, to hold against the target.',
     widthChars: 8,
     style: { numberFormat: '0.00 %' },
     kind: 'computed',
   },
   loadVolts: {
     heading: 'Volts at load',
-    note: 'What arrives through the whole path with all loads at their peak, battery full.',
+    note: 'What arrives through the whole path with the battery full and every load drawing what counts at once.',
     widthChars: 8,
     style: VOLTS,
     kind: 'computed',
   },
   lowVolts: {
-    heading: 'At low charge',
+    heading: 'Volts, battery low',
     note: 'The same with the battery at the low charge of the Supply sheet.',
     widthChars: 8,
     style: VOLTS,
@@ -251,8 +329,8 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
     kind: 'computed',
   },
   mend: {
-    heading: 'What would mend it',
-    note: 'For a load with too few volts: the run on its path that loses most, in a size that would do; for a run that its fuse does not guard: the thinnest size that it would.',
+    heading: 'Fix',
+    note: 'The run on its path to make thicker, and how thick; the wire that its fuse protects; or what to buy or fill in.',
     widthChars: 24,
     style: { wrap: true },
     kind: 'computed',

@@ -18,7 +18,8 @@ export const RULE_GROUPS: readonly {
 }[] = [
   { label: 0, value: 2, keys: ['material', 'series', 'installed', 'duty'] },
   { label: 3, value: 7, keys: ['unit', 'volts', 'target', 'tempC'] },
-  { label: 12, value: 15, keys: ['insulationC', 'ambientC', 'conductors'] },
+  { label: 12, value: 16, keys: ['insulationC', 'ambientC', 'conductors'] },
+  { label: 18, value: 22, keys: ['counts', 'joints'] },
 ];
 
 /** Rows that the solved columns are looked for in, where a table may still grow. */
@@ -88,6 +89,8 @@ export function rowReferences(layout: Layout, row: number, call: Call = callAddI
     feed: names.feed,
     supply: names.supply,
     protect: names.protect,
+    verdicts: names.verdicts,
+    notSettled: 'FALSE',
     place: `ROW()-ROW(${cellAddress(ROW.header, 0, 'both')})`,
   };
 }

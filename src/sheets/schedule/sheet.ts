@@ -165,10 +165,10 @@ function tablePlan(layout: Layout): TablePlan {
 
 /** Headings and calls of the columns that list functions fill beside the table. */
 function feedCalls(layout: Layout): Readonly<Record<FeedKey, readonly [string, string]>> {
-  const { run, feeder, ownAmps, ownLoad, kind, ohms, fullSource, lowSource } =
+  const { run, feeder, ownAmps, onceLoad, kind, ohms, fullSource, lowSource } =
     columnReferences(layout);
   const volts = (source: string) =>
-    callAddIn('FEED_VOLTS', source, run, feeder, ownLoad, kind, ohms);
+    callAddIn('FEED_VOLTS', source, run, feeder, onceLoad, kind, ohms);
   return {
     amps: ['Amps of the tree', callAddIn('FEED_AMPS', run, feeder, ownAmps)],
     fullVolts: ['Volts, full', volts(fullSource)],

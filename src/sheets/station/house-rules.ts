@@ -6,6 +6,14 @@ import { METHODS, type Installed } from '../../core/ampacity';
 import type { Parameter } from '../../functions/parameter';
 import * as parameter from '../../functions/parameters/run';
 import type { CellContent, CellStyle } from '../plan/plan';
+import {
+  COUNTS,
+  counts,
+  duty,
+  DUTY_CHOICES,
+  jointsWhereBlank,
+  USUAL_JOINT_MILLIOHMS,
+} from './parameters';
 
 /** How a formula points at each rule's cell. */
 export type RuleReferences = Readonly<Record<RuleKey, string>>;
@@ -25,16 +33,6 @@ function fallbackOf(parameter: Parameter): () => CellContent {
   return () => parameter.fallback as CellContent;
 }
 
-/** Duty of the loads, as people say it; the functions take TRUE for continuous. */
-export const DUTY_CHOICES = ['continuous', 'bursts'] as const;
-const duty: Parameter = {
-  name: 'duty',
-  meaning:
-    '"continuous": loads may run for hours, fuses are at least 125 % of them; "bursts": such as transmitting, at least 100 %.',
-  choices: DUTY_CHOICES,
-  read: (given) => given,
-};
-
 const HOT = 'engine space' satisfies Installed;
 
 export const RULE_KEYS = [
@@ -49,6 +47,8 @@ export const RULE_KEYS = [
   'ambientC',
   'conductors',
   'duty',
+  'counts',
+  'joints',
 ] as const;
 export type RuleKey = (typeof RULE_KEYS)[number];
 
@@ -69,7 +69,7 @@ export function ambientInForce(rules: RuleReferences): string {
 
 /** The conductor temperature in force, as a formula without its leading "=". */
 export function conductorTempInForce(rules: RuleReferences): string {
-  return orUsual(rules.tempC, String(parameter.tempC.fallback));
+  return orUsual(rules.tempC, ambientInForce(rules));
 }
 
 export const HOUSE_RULES: Readonly<Record<RuleKey, HouseRule>> = {
@@ -106,9 +106,9 @@ export const HOUSE_RULES: Readonly<Record<RuleKey, HouseRule>> = {
   tempC: {
     label: 'Conductor temperature',
     parameter: parameter.tempC,
-    initial: fallbackOf(parameter.tempC),
+    initial: (rules) => ({ formula: `=${ambientInForce(rules)}` }),
     style: { numberFormat: '0 "°C"' },
-    hint: 'A loaded cable runs warmer than the air; 50 is a cautious figure (common practice).',
+    hint: 'Follows the ambient until you type over it. A loaded cable runs warmer than the air; 50 is a cautious figure (common practice).',
   },
   insulationC: {
     label: 'Insulation rating',
@@ -127,14 +127,21 @@ export const HOUSE_RULES: Readonly<Record<RuleKey, HouseRule>> = {
     parameter: parameter.ambientC,
     initial: (rules) => ({ formula: `=${usualAmbient(rules)}` }),
     style: { numberFormat: '0 "°C"' },
-    hint: 'Follows the installation until overtyped.',
+    hint: 'Follows the installation until you type over it.',
   },
   conductors: {
-    label: 'Conductors together',
+    label: 'Bundled conductors',
     parameter: parameter.conductors,
     initial: fallbackOf(parameter.conductors),
     style: { numberFormat: '0' },
     hint: 'Count both conductors of every run in the bundle.',
   },
   duty: { label: 'Duty of loads', parameter: duty, initial: () => DUTY_CHOICES[0] },
+  counts: { label: 'Target counts', parameter: counts, initial: () => COUNTS[0] },
+  joints: {
+    label: 'Joints where blank',
+    parameter: jointsWhereBlank,
+    initial: () => USUAL_JOINT_MILLIOHMS,
+    style: { numberFormat: '0.0# "mΩ"' },
+  },
 };

@@ -2,7 +2,7 @@
 import { DATA_KEYS, type DataKey } from './data-keys';
 import { RULE_KEYS, type RuleKey } from './house-rules';
 import { PROTECTION_NAME_KEYS, type ProtectionNameKey } from './protection-keys';
-import { FEED_KEYS, type FeedKey } from './references';
+import { FEED_KEYS, VERDICT_NAME_KEYS, type FeedKey, type VerdictNameKey } from './references';
 import { SUPPLY_KEYS, type SupplyKey } from './supply-keys';
 
 /** The sheets that point at one another, as the first schedule of a workbook calls them. */
@@ -10,6 +10,7 @@ export const SHEET_NAMES = {
   sheet: 'Run schedule',
   supplySheet: 'Supply',
   protectionSheet: 'Protection',
+  verdictsSheet: 'Verdicts',
   conductorsSheet: 'Conductors',
   fusesSheet: 'Fuses',
   workingsSheet: 'Workings',
@@ -21,6 +22,7 @@ export const NAME_STEMS = {
   feed: 'LoomFeed',
   supply: 'LoomSupply',
   protect: 'LoomProtection',
+  verdicts: 'LoomVerdicts',
   data: 'LoomData',
 } as const;
 const TABLE = 'LoomRuns';
@@ -33,6 +35,7 @@ export interface ScheduleNames extends Named<keyof typeof SHEET_NAMES> {
   readonly feed: Named<FeedKey>;
   readonly supply: Named<SupplyKey>;
   readonly protect: Named<ProtectionNameKey>;
+  readonly verdicts: Named<VerdictNameKey>;
   readonly data: Named<DataKey>;
   /** The name of any other sheet of the same schedule. */
   sheetNamed(first: string): string;
@@ -67,6 +70,7 @@ export function scheduleNames(number = 1): ScheduleNames {
     feed: named(NAME_STEMS.feed, FEED_KEYS),
     supply: named(NAME_STEMS.supply, SUPPLY_KEYS),
     protect: named(NAME_STEMS.protect, PROTECTION_NAME_KEYS),
+    verdicts: named(NAME_STEMS.verdicts, VERDICT_NAME_KEYS),
     data: named(NAME_STEMS.data, DATA_KEYS),
     sheetNamed,
     named,

@@ -1,6 +1,6 @@
 /** Keys of the Protection sheet: its named cells, and its columns in the order they stand. */
 
-/** Named cells of the head; the last two are columns that the schedule reads. */
+/** Named cells of the head; the last three are columns that the schedule reads. */
 export const PROTECTION_CELL_KEYS = [
   'batteryFault',
   'startC',
@@ -8,10 +8,18 @@ export const PROTECTION_CELL_KEYS = [
   'k',
   'airC',
   'ratingC',
+  'fuseKind',
+  'weakTimes',
+  'warm',
 ] as const;
 export type ProtectionCellKey = (typeof PROTECTION_CELL_KEYS)[number];
 
-export const PROTECTION_NAME_KEYS = [...PROTECTION_CELL_KEYS, 'verdict', 'guardedFrom'] as const;
+export const PROTECTION_NAME_KEYS = [
+  ...PROTECTION_CELL_KEYS,
+  'verdict',
+  'confirm',
+  'guardedFrom',
+] as const;
 export type ProtectionNameKey = (typeof PROTECTION_NAME_KEYS)[number];
 
 export const PROTECTION_SHOWN_KEYS = [
@@ -19,6 +27,10 @@ export const PROTECTION_SHOWN_KEYS = [
   'size',
   'fuse',
   'fuseFrom',
+  'kind',
+  'breaks',
+  'ratedVolts',
+  'i2t',
   'fuseType',
   'farFault',
   'farOpens',
@@ -28,7 +40,7 @@ export const PROTECTION_SHOWN_KEYS = [
   'nearBears',
   'steady',
   'insulation',
-  'guardedFrom',
+  'guarded',
   'words',
 ] as const;
 
@@ -38,18 +50,32 @@ export const PROTECTION_WORKING_KEYS = [
   'state',
   'root',
   'sourceVolts',
+  'weakVolts',
+  'mostVolts',
+  'strongMilliohms',
   'nearOhms',
+  'warmOhms',
   'farOhms',
   'type',
   'weak',
   'slow',
   'unbroken',
+  'covered',
+  'lowRated',
+  'tooLong',
   'hot',
   'guardPlace',
   'wrong',
   'verdict',
+  'confirm',
+  'buy',
   'note',
+  'guardedFrom',
 ] as const;
 
 export const PROTECTION_KEYS = [...PROTECTION_SHOWN_KEYS, ...PROTECTION_WORKING_KEYS] as const;
 export type ProtectionKey = (typeof PROTECTION_KEYS)[number];
+
+/** What a person may say of each run's fuse, and may leave to the kind of fuse. */
+export const FUSE_ENTRY_KEYS = ['kind', 'breaks', 'ratedVolts', 'i2t'] as const;
+export type FuseEntryKey = (typeof FUSE_ENTRY_KEYS)[number];

@@ -13,13 +13,14 @@ export const STATE = {
 } as const;
 
 export const PROTECTION_WORDS = {
-  guarded: 'guarded by the published limits',
-  rowFirst: "mend the schedule's row first",
+  guarded: 'protected by the published limits',
+  rowFirst: "fix the schedule's row first",
   noFuse: 'no fuse to judge',
   noTime: 'no published opening time',
   panel: 'a panel limits its own fault current',
   tooDeep: 'more than four feeders above it',
   sourceUnknown: 'volts, milliohms or rules missing',
+  unfusedUnknown: 'length without a fuse not known',
   tempNotComputed: 'steady temperature not computed here',
 } as const;
 

@@ -1,6 +1,12 @@
 /** What a person may say of the Protection sheet. */
-import type { ProtectionCellKey } from './protection-keys';
+import type { FuseEntryKey, ProtectionCellKey } from './protection-keys';
 
-export type ProtectionTyped = Readonly<
-  Partial<Record<Extract<ProtectionCellKey, 'startC' | 'limitC'>, string | number>>
->;
+type TypedCellKey = Extract<ProtectionCellKey, 'startC' | 'limitC' | 'fuseKind' | 'weakTimes'>;
+
+/** Figures of one run's fuse; what is left out follows from its kind. */
+export type FuseEntries = Readonly<Partial<Record<FuseEntryKey, string | number>>>;
+
+export type ProtectionTyped = Readonly<Partial<Record<TypedCellKey, string | number>>> & {
+  /** Run by run, in the order of the schedule. */
+  readonly fuses?: readonly FuseEntries[];
+};

@@ -9,6 +9,10 @@ import type { SupplyKey } from './supply-keys';
 export const FEED_KEYS = ['amps', 'fullVolts', 'lowVolts'] as const;
 export type FeedKey = (typeof FEED_KEYS)[number];
 
+/** Columns of the Verdicts sheet: every word, and how grave it is, 4 for danger to 1 for check. */
+export const VERDICT_NAME_KEYS = ['words', 'gravity'] as const;
+export type VerdictNameKey = (typeof VERDICT_NAME_KEYS)[number];
+
 export interface RowReferences {
   readonly call: Call;
   /** A cell of the same row. */
@@ -19,6 +23,10 @@ export interface RowReferences {
   readonly feed: Readonly<Record<FeedKey, string>>;
   readonly supply: Readonly<Record<SupplyKey, string>>;
   readonly protect: Readonly<Record<ProtectionNameKey, string>>;
+  /** Columns of the list of verdicts. */
+  readonly verdicts: Readonly<Record<VerdictNameKey, string>>;
+  /** TRUE where the volts of the row have not come to rest; only a copy without the add-in has such rows. */
+  readonly notSettled: string;
   /** The row's place among the rows of the schedule, from 1. */
   readonly place: string;
 }

@@ -20,4 +20,10 @@ export interface ScheduleRun {
   readonly fused?: string;
   /** The least volts the load works with. */
   readonly leastVolts?: number | string;
+  /** Share of its peak that a load adds to its feeders when volts are judged; 1 left out. */
+  readonly atOnce?: number | string;
+  /** Output watts over input watts, of a load in watts that states its output; 1 left out. */
+  readonly efficiency?: number | string;
+  /** Length without a fuse between the battery and the run's fuse, in the schedule's length unit. */
+  readonly unfused?: number | string;
 }

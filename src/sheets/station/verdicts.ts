@@ -25,19 +25,19 @@ export const VERDICTS = {
     word: VERDICT_WORDS.heat,
     level: 'danger',
     why: 'more current flows than the published table allows the conductor as installed',
-    remedy: 'take a thicker size, or one of a higher insulation rating',
+    remedy: 'take a thicker wire, or one of a higher insulation rating',
   },
   tooHot: {
-    word: 'hotter than its insulation',
+    word: 'over its insulation rating',
     level: 'danger',
     why: 'by its heat balance the conductor grows hotter than its insulation is rated for',
-    remedy: 'take a thicker size, or one of a higher insulation rating',
+    remedy: 'take a thicker wire, or one of a higher insulation rating',
   },
   fuse: {
     word: VERDICT_WORDS.fuse,
     level: 'danger',
     why: 'no standard fuse both carries the load and protects the conductor',
-    remedy: 'take a thicker size',
+    remedy: 'take a thicker wire',
   },
   needsFuse: {
     word: 'branch needs its own fuse',
@@ -45,53 +45,102 @@ export const VERDICTS = {
     why: 'the fuse upstream is larger than the conductor may carry',
     remedy: 'give the branch a fuse at its source end, or wire that the fuse upstream protects',
   },
-  fuseTooSlow: {
-    word: 'fuse too slow for this wire',
+  mainFuse: {
+    word: 'main fuse does not protect its cable',
     level: 'danger',
-    why: 'by the published limits the wire may be hurt before the fuse opens',
-    remedy: 'take a thicker size or a smaller fuse',
+    why: 'the main fuse at the battery is larger than its cable may carry',
+    remedy: 'take a smaller main fuse or a thicker cable',
   },
-  faultTooWeak: {
-    word: 'fault too weak to open the fuse',
+  mainBreaks: {
+    word: 'main fuse may not interrupt the battery',
     level: 'danger',
-    why: 'a short at the far end draws less than the fuse must open at',
-    remedy: 'take a thicker size or a smaller fuse',
+    why: 'a short behind the main fuse draws more than it is made to break',
+    remedy: 'buy a main fuse that breaks what the Supply sheet says',
+  },
+  mainVolts: {
+    word: 'main fuse not rated for the charging volts',
+    level: 'danger',
+    why: 'the battery reaches more volts while charging than the main fuse is rated for',
+    remedy: 'buy a main fuse for these volts',
   },
   mayNotBreak: {
-    word: 'fuse may not break this fault',
+    word: 'fuse may not interrupt this fault',
     level: 'danger',
-    why: 'a short right behind the fuse draws more than its type is made to break',
-    remedy: 'take a fuse that breaks more, or put such a one between it and the battery',
+    why: 'a short right behind the fuse draws more than it is made to break',
+    remedy:
+      'buy a fuse that breaks what the last column says, or put such a main fuse at the battery',
   },
-  noSize: {
-    word: 'no size serves',
+  fuseVolts: {
+    word: 'fuse not rated for these volts',
     level: 'danger',
-    why: 'no size of the series keeps the target, carries the current and takes a standard fuse',
-    remedy: 'shorten the run, split the load, raise the source volts or take another series',
+    why: 'its circuit can reach more volts than the fuse is rated for, and it may go on burning',
+    remedy: 'buy a fuse of the volts that the last column says',
+  },
+  fuseTooSlow: {
+    word: 'wire may overheat before the fuse blows',
+    level: 'danger',
+    why: 'by the published limits the wire may be hurt before the fuse opens',
+    remedy: 'take a thicker wire or a smaller fuse',
+  },
+  faultTooWeak: {
+    word: 'a short at the far end will not blow the fuse',
+    level: 'danger',
+    why: 'with a tired battery and warm wire it draws less than the fuse must open at',
+    remedy: 'take a thicker wire or a smaller fuse',
+  },
+  unfusedTooLong: {
+    word: 'too long without a fuse',
+    level: 'danger',
+    why: 'between the battery and the fuse lie more than 7 in of wire, or 40 in in a sheath or conduit (33 CFR 183.455(b))',
+    remedy: 'put the fuse nearer to the battery',
   },
   noAmpacity: {
     word: 'no published ampacity',
     level: 'danger',
-    why: 'the published tables give no ampacity for this size as installed',
+    why: 'the published tables give no ampacity for this wire as installed',
     remedy: 'take a size, a material or a rating that the table has',
   },
+  mainSmall: {
+    word: 'main fuse smaller than the loads',
+    level: 'fails',
+    why: 'the loads together draw more at once than the main fuse carries',
+    remedy: 'take a larger main fuse and its cable, or let fewer loads run at once',
+  },
+  noSize: {
+    word: 'no wire of this series is thick enough',
+    level: 'fails',
+    why: 'none keeps the target, carries the current and takes a standard fuse',
+    remedy: 'shorten the run, split the load, raise the source volts or take another series',
+  },
+  noRoom: {
+    word: 'the runs above lose it all',
+    level: 'fails',
+    why: 'what the runs above it lose leaves nothing of the drop target for this one',
+    remedy: 'make the run thicker that the last column names',
+  },
   cannotBeServed: {
-    word: 'cannot be served at low charge',
+    word: 'cannot be served with the battery low',
     level: 'fails',
     why: 'no current gives the load its watts through this path when the battery is low',
     remedy: 'take thicker wire on its path, or a shorter one',
   },
   tooFewVolts: {
-    word: 'too few volts at low charge',
+    word: 'too few volts with the battery low',
     level: 'fails',
-    why: 'less is left than the load works with when the battery is low and every load draws its peak',
-    remedy: 'take the thicker run that the last column names',
+    why: 'less is left than the load works with',
+    remedy: 'make the run thicker that the last column names',
+  },
+  fewerVolts: {
+    word: 'fewer volts than its watts were sized for',
+    level: 'fails',
+    why: 'through the wire in use the load gets fewer volts than its current was worked out at, so it draws more',
+    remedy: 'take the thinnest wire that is suggested, or a thicker one, or give its minimum volts',
   },
   drop: {
     word: VERDICT_WORDS.drop,
     level: 'fails',
-    why: 'the run loses more of its source volts than the target allows',
-    remedy: 'take a thicker size',
+    why: 'more of the source volts is lost than the target allows',
+    remedy: 'make the run thicker that the last column names',
   },
   nameTwice: {
     word: 'name twice',
@@ -111,6 +160,13 @@ export const VERDICTS = {
     why: 'its feeders lead back to it',
     remedy: 'let one run of the loop be fed from a source',
   },
+  tooDeep: {
+    word: 'more than four runs above it',
+    level: 'unclear',
+    why: 'the sheets follow four runs above another, and it lies deeper',
+    remedy:
+      'feed it from a run nearer to the source, or join runs that have no branch between them',
+  },
   nameMissing: {
     word: 'give the run a name',
     level: 'unclear',
@@ -129,17 +185,29 @@ export const VERDICTS = {
     why: 'no length is given',
     remedy: 'measure the route one way and write it down',
   },
+  panelMissing: {
+    word: 'panel not described',
+    level: 'unclear',
+    why: 'it is fed from the panel, whose volts or drop target are blank',
+    remedy: 'fill in the panel on the Supply sheet',
+  },
   voltsMissing: {
     word: 'source volts or drop target missing',
     level: 'unclear',
     why: 'source volts or drop target are blank, in the row and in the house rules',
-    remedy: 'write them in the house rules, or on the Supply sheet for the panel',
+    remedy: 'write them in the house rules',
   },
   checkEntries: {
     word: 'check the entries',
     level: 'unclear',
     why: 'something typed in its row cannot be read',
-    remedy: 'look for the cell with an error and mend what it points at',
+    remedy: 'look at the cells that the last column names',
+  },
+  batteryVolts: {
+    word: 'battery and source volts do not fit',
+    level: 'unclear',
+    why: 'the battery of the Supply sheet is not one for the source volts of the house rules',
+    remedy: 'set the cells in series on the Supply sheet, or the source volts',
   },
   notJudged: {
     word: 'protection not judged',
@@ -148,16 +216,53 @@ export const VERDICTS = {
     remedy: 'read what the Protection sheet says in its row',
   },
   tiedToAnother: {
-    word: 'tied to a run that must be mended',
+    word: 'depends on a run that cannot be read',
     level: 'unclear',
-    why: 'a run above or below it cannot be read',
-    remedy: 'mend that run first',
+    why: 'a run above or below it cannot be computed',
+    remedy: 'fix the run first that the last column names',
   },
   voltsUnknown: {
-    word: 'volts not known until another row is mended',
+    word: 'volts not known until another row is fixed',
     level: 'unclear',
     why: 'a load of the same branch cannot be read',
-    remedy: 'mend that row first',
+    remedy: 'fix that row first',
+  },
+  notSettled: {
+    word: 'volts not settled in this copy',
+    level: 'unclear',
+    why: 'loads in watts near the most that the wire can deliver: the rounds of this copy have not come to rest',
+    remedy: 'take thicker wire, or compute it with the add-in',
+  },
+  heatUnknown: {
+    word: 'steady heat not computed in this copy',
+    level: 'unclear',
+    why: 'the run was changed since this copy was written, and its temperature is the one of then',
+    remedy: 'write a new copy with the add-in',
+  },
+  craftFuse: {
+    word: 'fuse over the ampacity: confirm it',
+    level: 'check',
+    why: 'the fuse is above the ampacity and within 150 % of it, which 33 CFR 183.455(c) allows where no standard one is nearer',
+    remedy: 'confirm that no smaller fuse carries the load',
+  },
+  wattsUnknown: {
+    word: 'watts in or watts out: confirm it',
+    level: 'check',
+    why: 'a load of more than 100 W may be an inverter, which takes in more than it gives',
+    remedy: 'give its minimum volts, or its efficiency (1 where the watts are what it takes in)',
+  },
+  coveredByMain: {
+    word: 'fault above the limit of this fuse: confirm with its maker',
+    level: 'check',
+    why: 'a fuse above it breaks the fault, and its own limit is at least half of it (ABYC E-11)',
+    remedy:
+      'ask the maker whether the two are coordinated, or take a fuse that breaks it by itself',
+  },
+  batteryAssumed: {
+    word: 'sized right, fuse breaking not judged: tell the battery on the Supply sheet',
+    level: 'check',
+    why: 'nothing is typed of the battery, so what its fuses must break is not known',
+    remedy: 'write chemistry and amp-hours on the Supply sheet',
   },
   ok: {
     word: VERDICT_WORDS.ok,
@@ -196,19 +301,29 @@ export function levelOf(text: string): Level {
   return gravest === undefined ? 'unclear' : VERDICTS[gravest].level;
 }
 
-/** What the last column says of a load that is short of volts, and of a run that its fuse does not guard. */
-export const MEND_WORDS = {
-  mends: 'thicker ',
+/** What the last column says besides names and sizes. */
+export const FIX_WORDS = {
+  thicker: 'thicker ',
   inSize: ': ',
-  none: 'no single thicker run mends it',
-  guarded: 'guarded from ',
-  unguarded: 'no size is guarded by this fuse',
+  none: 'no single thicker run fixes it',
+  source: 'no wire fixes it: the ',
+  gives: ' itself gives ',
+  volts: ' V',
+  take: 'use ',
+  orThicker: ' or thicker',
+  unprotected: 'no wire of this series is protected by this fuse',
+  first: 'fix first: ',
+  look: 'look at: ',
+  buyBreaks: 'a fuse that breaks ',
+  buyVolts: 'a fuse for ',
+  buyWhere: ' at its source end',
 } as const;
 
 /** A drop over this share of its target is close to it. */
 export const CLOSE_TO_TARGET = 0.9;
 
-/** What may stand in "Fed from" besides a run's name: the solar panel, a source of its own. */
+/** What may stand in "Fed from" besides a run's name: the solar panel, a source of its own, and the battery, as blank. */
 export const PANEL = 'panel';
+export const BATTERY = 'battery';
 
 export const FUSED_CHOICES = ['yes', 'no'] as const;

@@ -128,6 +128,7 @@ export function supplySheet(
   const references: SupplyReferences = {
     call,
     supply: names.supply,
+    rule: names.rule,
     column: columnReferences(layout, true),
     dutyMeans: areaAddress(area(ROWS.dutyFirst, DUTY.mean, dutyRows, 1), 'both'),
   };

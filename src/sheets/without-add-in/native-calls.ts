@@ -4,6 +4,7 @@
  * functions do: an error that comes in goes through, a bad entry is #VALUE!, a question without an answer #N/A.
  */
 import { fuseShare } from '../../core/fuse';
+import { ARC_SECONDS } from '../../core/fuse-time';
 import { RELATIVE_SLACK } from '../../core/limits';
 import { BRIGHT_SUN, CONTINUOUS, RATED_AT_C } from '../../core/solar';
 import { RESISTANCE_LAW_LEAST_C, RESISTANCE_LAW_MOST_C } from '../../core/tables/materials';
@@ -101,7 +102,7 @@ function k({ data }: NativeData, startC: string, limitC: string, material: strin
   );
 }
 
-/** Straight between the points on logarithmic axes; the last time stands beyond the last point. */
+/** Straight between the points on logarithmic axes; beyond the last at a constant I2t, and the arc. */
 function fuseSeconds({ types }: NativeData, rating: string, fault: string): string {
   const type = `MATCH(${rating},${types.fromA},1)`;
   const times = `MAX(${fault}/${rating},INDEX(${types.multiples},1,1))`;
@@ -109,7 +110,7 @@ function fuseSeconds({ types }: NativeData, rating: string, fault: string): stri
   const at = (table: string, step = '') => `INDEX(${table},${type},${point}${step})`;
   const multiple = (step = '') => `INDEX(${types.multiples},1,${point}${step})`;
   return (
-    `IF(${point}=${MULTIPLES.length},${at(types.times)},${at(types.times)}*(${at(types.times, '+1')}/${at(types.times)})` +
+    `IF(${point}=${MULTIPLES.length},MIN(${at(types.times)},${at(types.times)}*(${multiple()}/${times})^2+${ARC_SECONDS}),${at(types.times)}*(${at(types.times, '+1')}/${at(types.times)})` +
     `^(LN(${times}/${multiple()})/LN(${multiple('+1')}/${multiple()})))`
   );
 }
@@ -148,11 +149,14 @@ export const NATIVE_FORMS: Readonly<Record<string, NativeForm>> = {
   RUN_OHMS: (native, worked, [length, , size, , , joints]) => {
     const row = worked(STEP.sizeRow(size!), sizeRow(native, size!));
     const { metresPer, ohmsPerM, wireOk } = native.data;
-    return settled(
-      [length!, row, joints!],
-      `AND(${isAmount(length!)},${isBlankOr(joints!, isAmount(joints!))},${wireOk})`,
-      `2*${length}*${metresPer}*INDEX(${ohmsPerM},${row})+N(${joints})/1000`,
-    );
+    const wire = `2*${length}*${metresPer}*INDEX(${ohmsPerM},${row})`;
+    return joints === undefined
+      ? settled([length!, row], `AND(${isAmount(length!)},${wireOk})`, wire)
+      : settled(
+          [length!, row, joints],
+          `AND(${isAmount(length!)},${isBlankOr(joints, isAmount(joints))},${wireOk})`,
+          `${wire}+N(${joints})/1000`,
+        );
   },
   AMPACITY: (native, worked, [size]) => {
     const row = worked(STEP.sizeRow(size!), sizeRow(native, size!));

@@ -23,6 +23,7 @@ export type WorkKey =
   | 'root'
   | 'misplaced'
   | 'deep'
+  | 'startDrop'
   | 'load'
   | 'unknown'
   | 'unknownVolts'

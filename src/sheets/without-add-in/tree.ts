@@ -4,7 +4,7 @@
  */
 import { RELATIVE_SLACK } from '../../core/limits';
 import { BAD_ENTRY } from '../plan/formula';
-import { comesRound, sumBelow } from '../schedule/formulas';
+import { comesRound, sumBelow } from '../schedule/row';
 import { FEEDER_KEYS } from '../station/schedule-keys';
 import {
   CHARGES,
@@ -50,12 +50,12 @@ const merged = (parts: readonly Columns[]): Columns =>
 
 /** Where each run stands in the tree, and what is not known of it. */
 const STANDING: Columns = {
-  root: (row) =>
-    places(row).reduce((nearer, place) => `IF(${place}>0,${place},${nearer})`, row.place),
+  root: ({ cell }) => cell.root,
   deep: ({ cell, column }) =>
     `IF(${cell.place4}>0,IF(INDEX(${column.place1},${cell.place4})<>0,1,0),0)`,
   // 1 where the run has no place: a name or a feeder that does not hold, or a loop.
   misplaced: (row) => `IF(OR(${isTwice(row)},${row.cell.place1}<0,${comesRound(row)}),1,0)`,
+  startDrop: ({ cell }) => `IFERROR(${cell.ohms}*${cell.once},0)`,
   load: ({ cell }) => `IF(ISNUMBER(${cell.ownAmps}),${cell.ownAmps},0)`,
   unknown: (row) => {
     const { cell, column } = row;
@@ -95,7 +95,7 @@ function round(charge: Charge, number: Round): Columns {
   const before = `${charge}${(number - 1) as 0 | Round}volts` as const;
   return {
     [key('amps')]: ({ cell, work }: NativeReferences) =>
-      `IF(AND(ISNUMBER(${cell.ownLoad}),${work[`${charge}Served`]}=1),IF(${cell.kind}="W",IF(${work[before]}>0,${cell.ownLoad}/${work[before]},0),${cell.ownLoad}),0)`,
+      `IF(AND(ISNUMBER(${cell.onceLoad}),${work[`${charge}Served`]}=1),IF(${cell.kind}="W",IF(${work[before]}>0,${cell.onceLoad}/${work[before]},0),${cell.onceLoad}),0)`,
     [key('drop')]: (row: NativeReferences) =>
       `IF(ISNUMBER(${row.cell.ohms}),${row.cell.ohms},0)*(${fed(row, row.work[key('amps')], row.workColumn[key('amps')])})`,
     [key('volts')]: (row: NativeReferences) =>
@@ -112,20 +112,20 @@ function volts(charge: Charge): Columns {
       const { cell, column } = row;
       const root = atRoot(row, column[sourceKey[charge]]);
       const path = `(IF(ISNUMBER(${cell.ohms}),${cell.ohms},0)+${above(row, column.ohms)})`;
-      const demand = `${cell.ownLoad}*${path}`;
+      const demand = `${cell.onceLoad}*${path}`;
       return (
         `IF(IFERROR(IF(${cell.kind}="W",4*${demand}>${root}*${root}*(1+${RELATIVE_SLACK}),` +
         `${demand}>${root}),FALSE),0,1)`
       );
     },
     [`${charge}0volts`]: (row: NativeReferences) =>
-      `IFERROR(${atRoot(row, row.column[sourceKey[charge]])}+0,0)-IFERROR(${row.cell.dropVolts}+0,0)-(${above(row, row.column.dropVolts)})`,
+      `IFERROR(${atRoot(row, row.column[sourceKey[charge]])}+0,0)-IFERROR(${row.cell.ohms}*${row.cell.once},0)-(${above(row, row.workColumn.startDrop)})`,
     ...merged(ROUNDS.map((number) => round(charge, number))),
     [`${charge}Volts`]: (row: NativeReferences) => {
       const { cell, work } = row;
       const source = cell[sourceKey[charge]];
       const root = atRoot(row, row.column[sourceKey[charge]]);
-      const settled = [source, cell.ohms, cell.ownLoad]
+      const settled = [source, cell.ohms, cell.onceLoad]
         .map((of) => `IF(ISERROR(${of}),${of},`)
         .join('');
       return (

@@ -12,7 +12,6 @@ import { FEED_KEYS } from '../station/references';
 import { PALETTE } from '../plan/palette';
 import type { SheetPlan } from '../plan/plan';
 import { COLUMN_KEYS } from '../station/schedule-keys';
-import { isContinuous } from '../schedule/formulas';
 import { columnOf, columnReferences, ROW, rowReferences } from '../schedule/layout';
 import { TYPE_DATA } from '../protection/layout';
 import type { Layout } from '../station/layout';
@@ -71,7 +70,7 @@ export function nativeReferences(
       { data: names.data, types: TYPE_DATA },
       {
         [STEP.sizeRow(cell.size)]: work.sizeRow,
-        [STEP.fuseNeeded(cell.runAmps, isContinuous(references))]: work.fuseNeeded,
+        [STEP.fuseNeeded(cell.fuseAmps, 'FALSE')]: work.fuseNeeded,
       },
     ),
   };

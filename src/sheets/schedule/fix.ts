@@ -1,0 +1,136 @@
+/** What would put a run right. */
+import { VERDICT_JOINT } from '../../core/verdict';
+import { text } from '../plan/formula';
+import type { RowReferences } from '../station/references';
+import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
+import { FIX_WORDS, WORD } from '../station/verdicts';
+import {
+  heatArguments,
+  isContinuous,
+  there,
+  whenReady,
+  wireArguments,
+  type RowFormula,
+} from './row';
+
+/** A load that misses its volts or its drop. */
+const isWanting = ({ cell }: RowReferences) =>
+  `OR(${cell.shortLow}=1,${cell.fewer}=1,IF(ISNUMBER(${cell.overDrop}),${cell.overDrop}>0,FALSE))`;
+
+/** Place of the run on the path that loses most, where the load misses its volts or its drop. */
+const mendPlace: RowFormula = (row) => {
+  const { cell, column } = row;
+  const isLow = `OR(${cell.shortLow}=1,${cell.fewer}=1)`;
+  const lostAt = (place: string) =>
+    `IFERROR(IF(${isLow},${there(column.lowDrop, place)},${there(column.ohms, place)}*${there(column.once, place)}),0)`;
+  const lost = [
+    `IFERROR(IF(${isLow},${cell.lowDrop},${cell.dropVolts}),0)`,
+    ...FEEDER_KEYS.map((key) => `IF(${cell[key]}>0,${lostAt(cell[key])},0)`),
+  ];
+  const most = `MAX(${lost.join(',')})`;
+  const places = [cell.place, ...FEEDER_KEYS.map((key) => cell[key])];
+  const which = places.reduceRight(
+    (further, at, index) => `IF(${lost[index]!}=${most},${at},${further})`,
+    'NA()',
+  );
+  return `IF(AND(${isWanting(row)},ISNUMBER(${cell.lowVolts}),ISNUMBER(${cell.pathVolts})),${which},"")`;
+};
+
+/** The share of its drop that this run must lose less. */
+const mendShare: RowFormula = (row) => {
+  const { cell, column } = row;
+  const at = (key: ColumnKey) => there(column[key], cell.mendPlace);
+  const missing = `IF(${cell.shortLow}=1,${cell.leastVolts}-${cell.lowVolts},IF(${cell.fewer}=1,${cell.assumedVolts}-${cell.lowVolts},0))`;
+  const alone = `${cell.alone}*${at('ohms')}`;
+  const low = `IF(${missing}>0,(${missing})/(${at('lowDrop')}+${alone}),0)`;
+  const over = `IF(${cell.overDrop}>0,${cell.overDrop}/(${at('ohms')}*${at('once')}+${alone}),0)`;
+  return `IF(${cell.mendPlace}="","",MAX(${low},${over}))`;
+};
+
+/** The wire that this run would need: `size` of a share of its source volts. */
+export function thickerWith(row: RowReferences, size: (share: string) => string): string {
+  const { cell, column, supply } = row;
+  const at = (key: ColumnKey) => there(column[key], cell.mendPlace);
+  const share = `${at('dropShare')}*(1-${cell.mendShare})`;
+  const thicker =
+    `IFERROR(IF(${cell.mendShare}>=1,${text(FIX_WORDS.none)},` +
+    `${text(FIX_WORDS.thicker)}&${at('run')}&${text(FIX_WORDS.inSize)}&${size(share)}),${text(FIX_WORDS.none)})`;
+  // What the source itself does not give no wire brings.
+  const isSource = `AND(${cell.shortLow}=1,ISNUMBER(${cell.lowSource}),ISNUMBER(${cell.leastVolts}),${cell.lowSource}<=${cell.leastVolts})`;
+  const whose = `IF(${cell.battery}=1,"battery","source")`;
+  const charge = `IF(AND(${cell.battery}=1,ISNUMBER(${supply.lowCharge}))," at "&ROUND(100*${supply.lowCharge},0)&" %","")`;
+  const source = `${text(FIX_WORDS.source)}&${whose}&${text(FIX_WORDS.gives)}&ROUND(${cell.lowSource},1)&${text(FIX_WORDS.volts)}&${charge}`;
+  return `IF(${cell.mendPlace}="","",${text(VERDICT_JOINT)}&IF(${isSource},${source},${thicker}))`;
+}
+
+/** The run that has to be put right first, for a row that depends on it. */
+const first: RowFormula = (row) => {
+  const { cell, column } = row;
+  const below = FEEDER_KEYS.map((key) => `(${column[key]}=${cell.place})`).join('+');
+  const unread = `SUMPRODUCT(MAX((${below})*ISERROR(${column.ownAmps})*${column.place}))`;
+  const above = FEEDER_KEYS.reduceRight(
+    (further, key) =>
+      `IF(${cell[key]}<=0,"",IF(OR(ISERROR(${there(column.ohms, cell[key])}),${there(column.depth, cell[key])}<0),${there(column.run, cell[key])}&"",${further}))`,
+    '""',
+  );
+  const name = `IF(${unread}>0,${there(column.run, unread)}&"",${above})`;
+  return `IF(ISNUMBER(SEARCH(${text(WORD.tiedToAnother)},${cell.verdict})),IF(LEN(${name})=0,"",${text(VERDICT_JOINT + FIX_WORDS.first)}&${name}),"")`;
+};
+
+/** What no wire of the run itself cures: the run above that loses most. */
+const above: RowFormula = (row) => {
+  const { cell, column } = row;
+  const lost = FEEDER_KEYS.map(
+    (key) => `IF(${cell[key]}>0,IFERROR(${there(column.dropVolts, cell[key])},0),0)`,
+  );
+  const most = `MAX(${lost.join(',')})`;
+  const which = FEEDER_KEYS.reduceRight(
+    (further, key, index) =>
+      `IF(${lost[index]!}=${most},${there(column.run, cell[key])}&"",${further})`,
+    '""',
+  );
+  return `IF(AND(ISNUMBER(SEARCH(${text(WORD.noRoom)},${cell.verdict})),${cell.place1}>0),${text(VERDICT_JOINT + FIX_WORDS.thicker)}&${which},"")`;
+};
+
+const look: RowFormula = ({ cell }) =>
+  `IF(LEN(${cell.entries})>0,${text(VERDICT_JOINT + FIX_WORDS.look)}&MID(${cell.entries},3,200),"")`;
+
+/** All of it, the part of the thicker run given. */
+export function fixWith(row: RowReferences, thicker: string): string {
+  const { cell } = row;
+  const parts = [look(row), first(row), above(row), cell.guardedFrom, thicker].join('&');
+  return `IF(LEN(${cell.verdict})=0,"",MID(${parts},${VERDICT_JOINT.length + 1},250))`;
+}
+
+const mend: RowFormula = (row) => {
+  const at = (key: ColumnKey) => there(row.column[key], row.cell.mendPlace);
+  return fixWith(
+    row,
+    thickerWith(row, (share) =>
+      row.call(
+        'MINGAUGE',
+        at('runAmps'),
+        at('length'),
+        row.rule.unit,
+        at('volts'),
+        share,
+        ...wireArguments(row),
+        at('joints'),
+        ...heatArguments(row),
+        isContinuous(row),
+        row.rule.series,
+      ),
+    ),
+  );
+};
+
+export const FIX_FORMULAS = {
+  mendPlace,
+  mendShare,
+  // Of the Protection sheet; a blank cell counts as 0, which is shorter than any word.
+  guardedFrom: (row) => {
+    const found = there(row.protect.guardedFrom, row.cell.place);
+    return whenReady(row, `IFERROR(IF(LEN(${found})<2,"",${text(VERDICT_JOINT)}&${found}),"")`);
+  },
+  mend,
+} as const satisfies Record<string, RowFormula>;

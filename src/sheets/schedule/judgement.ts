@@ -1,0 +1,141 @@
+/** What is to be said of a run, and how grave it is. */
+import { VERDICT_JOINT } from '../../core/verdict';
+import { text } from '../plan/formula';
+import { PROTECTION_FIGURES } from '../station/protection-words';
+import type { RowReferences } from '../station/references';
+import { COLUMN_KEYS } from '../station/schedule-keys';
+import { LEVELS, WORD, type VerdictKey } from '../station/verdicts';
+import { SCHEDULE_COLUMNS } from './columns';
+import { isFused, isWatts, over, there, whenReady, type RowFormula } from './row';
+import { isUsable } from './sizing';
+
+/** A load of more watts than this may be an inverter; ours. */
+const INVERTER_WATTS = 100;
+
+const isEmptyRow = ({ cell }: RowReferences) => `AND(${cell.peak}="",${cell.length}="")`;
+
+/** What is typed into a cell can be used, or nothing is. */
+function understood(
+  cell: string,
+  { parameter, choices }: { parameter?: unknown; choices?: unknown },
+) {
+  const known = (choices ?? (parameter as { choices?: unknown } | undefined)?.choices) as
+    readonly string[] | undefined;
+  if (known !== undefined) {
+    return `OR(${cell}="",${known.map((choice) => `${cell}=${text(choice)}`).join(',')})`;
+  }
+  const bounds = (parameter as { bounds?: Record<string, number> } | undefined)?.bounds;
+  if (bounds === undefined) return undefined;
+  const tests = [
+    `ISNUMBER(${cell})`,
+    ...(bounds['least'] === undefined ? [] : [`${cell}>=${bounds['least']}`]),
+    ...(bounds['above'] === undefined ? [] : [`${cell}>${bounds['above']}`]),
+    ...(bounds['most'] === undefined ? [] : [`${cell}<=${bounds['most']}`]),
+    ...(bounds['below'] === undefined ? [] : [`${cell}<${bounds['below']}`]),
+  ];
+  return `IF(${cell}="",TRUE,AND(${tests.join(',')}))`;
+}
+
+/** Headings of the typed cells of the row that cannot be used. */
+const entries: RowFormula = ({ cell }) => {
+  const parts = COLUMN_KEYS.flatMap((key) => {
+    const column = SCHEDULE_COLUMNS[key];
+    if (column.kind !== 'typed' && column.kind !== 'usual') return [];
+    // A wire is known by what it comes to.
+    const test =
+      key === 'ownSize'
+        ? `IF(${cell.ownSize}="",TRUE,OR(ISNUMBER(${cell.ohms}),ISERROR(${cell.runAmps}),${cell.depth}<0,${cell.ownAmps}="",${cell.length}=""))`
+        : understood(cell[key], column);
+    return test === undefined
+      ? []
+      : [`IF(IFERROR(${test},FALSE),"",${text(`, ${column.heading}`)})`];
+  });
+  return parts.join('&');
+};
+
+/** What the Protection sheet says of the run at the same place; a run that has no row there is not judged. */
+const protectionSays =
+  (of: 'verdict' | 'confirm', otherwise: VerdictKey | undefined): RowFormula =>
+  (row) => {
+    const found = there(row.protect[of], row.cell.place);
+    const none = otherwise === undefined ? '""' : text(VERDICT_JOINT + WORD[otherwise]);
+    return whenReady(
+      row,
+      `IFERROR(IF(${found}=${text(PROTECTION_FIGURES.none)},"",IF(LEN(${found})>${VERDICT_JOINT.length},${found},${none})),${none})`,
+    );
+  };
+
+/** Everything that is to be said of the row, each word after VERDICT_JOINT, gravest first; empty where nothing is. */
+const words: RowFormula = (row) => {
+  const { cell, supply } = row;
+  const word = (key: VerdictKey) => text(VERDICT_JOINT + WORD[key]);
+  const when = (test: string, key: VerdictKey) => `IF(${test},${word(key)},"")`;
+  const heat = `IF(ISNA(${cell.ampacity}),${word('noAmpacity')},${when(over(cell.runAmps, cell.ampacity), 'heat')})`;
+  const fuse = when(`AND(${isFused(row)},ISERROR(${cell.fitting}))`, 'fuse');
+  const branch = when(
+    `AND(${cell.fused}="no",NOT(IFERROR(${cell.feederFuse}<=${cell.ampacity},FALSE)))`,
+    'needsFuse',
+  );
+  const served =
+    `IF(ISNA(${cell.lowVolts}),${word('cannotBeServed')},IF(ISERROR(${cell.lowVolts}),${word('voltsUnknown')},` +
+    `${when(`${cell.shortLow}=1`, 'tooFewVolts')}))`;
+  const drop = when(`${cell.overDrop}>0`, 'drop');
+  const fewer = when(`${cell.fewer}=1`, 'fewerVolts');
+  const battery = when(`AND(${cell.battery}=1,${supply.fits}=0)`, 'batteryVolts');
+  const craft = when(
+    `AND(${isFused(row)},ISNUMBER(${cell.fitting}),IFERROR(${over(cell.fitting, cell.ampacity)},FALSE))`,
+    'craftFuse',
+  );
+  const watts = when(
+    `AND(${isWatts(row)},${cell.leastVolts}="",${cell.efficiency}="",IFERROR(${cell.ownLoad}>${INVERTER_WATTS},FALSE))`,
+    'wattsUnknown',
+  );
+  const unsettled = when(`IFERROR(${row.notSettled},FALSE)`, 'notSettled');
+  return whenReady(
+    row,
+    `IF(${cell.treeWord}<>"",${text(VERDICT_JOINT)}&${cell.treeWord},` +
+      `IF(AND(ISERROR(${cell.room}),NOT(ISERROR(${cell.runAmps})),${isUsable(row)}),${word('tiedToAnother')},` +
+      `IF(ISNA(${cell.size}),IF(${cell.room}<=0,${word('noRoom')},${word('noSize')}),` +
+      `${[heat, fuse, branch, cell.protection, served, fewer, drop, battery, unsettled, craft, watts, cell.confirm].join('&')})))`,
+  );
+};
+
+export const JUDGEMENT_FORMULAS = {
+  protection: protectionSays('verdict', 'notJudged'),
+  confirm: protectionSays('confirm', undefined),
+  // 1 where the run has every figure that it is judged by.
+  judged: (row) => {
+    const { cell } = row;
+    const figures = [cell.pathVolts, cell.ampacity, cell.lowVolts];
+    return whenReady(
+      row,
+      `IF(AND(${isUsable(row)},${figures.map((figure) => `ISNUMBER(${figure})`).join(',')}),1,0)`,
+    );
+  },
+  entries,
+  words,
+  // "ok" has to be earned: a row of which nothing could be judged is not ok.
+  verdict: (row) => {
+    const { cell } = row;
+    const word = (key: VerdictKey) => text(WORD[key]);
+    const said = `MID(${cell.words},${VERDICT_JOINT.length + 1},250)`;
+    const isPanelRow = `TRIM(${cell.fedFrom})="panel"`;
+    return (
+      `IF(${isEmptyRow(row)},"",IF(LEN(${cell.entries})>0,${word('checkEntries')},` +
+      `IF(${cell.length}="",${word('lengthMissing')},` +
+      `IF(IFERROR(${cell.ownLoad}="",FALSE),${word('peakMissing')},` +
+      `IF(OR(${cell.volts}="",${cell.target}=""),IF(${isPanelRow},${word('panelMissing')},${word('voltsMissing')}),` +
+      `IFERROR(IF(${cell.words}="",IF(${cell.judged}=1,${word('ok')},${word('checkEntries')}),` +
+      `IF(LEN(${cell.words})<=${VERDICT_JOINT.length},${word('checkEntries')},${said})),${word('checkEntries')}))))))`
+    );
+  },
+  // 1 to 5 as LEVELS stand; what is none of the listed verdicts is unclear.
+  level: ({ cell, verdicts }) => {
+    const grave = `SUMPRODUCT(MAX(ISNUMBER(SEARCH(${verdicts.words},${cell.verdict}))*${verdicts.gravity}))`;
+    const unclear = LEVELS.indexOf('unclear') + 1;
+    return (
+      `IF(LEN(${cell.verdict})=0,"",IF(${cell.verdict}=${text(WORD.ok)},${LEVELS.length},` +
+      `IF(${grave}=0,${unclear},${LEVELS.length}-${grave})))`
+    );
+  },
+} as const satisfies Record<string, RowFormula>;

@@ -1,0 +1,79 @@
+/** What each load takes, and what hangs on it: amps to size for, amps that count at once, the rating of the fuse. */
+import { fuseShare } from '../../core/fuse';
+import {
+  isContinuous,
+  isFused,
+  isPanel,
+  isSource,
+  isWatts,
+  numberOr0,
+  sumBelow,
+  there,
+  whenReady,
+  type RowFormula,
+} from './row';
+import type { RowReferences } from '../station/references';
+
+/** Share that the volts assumed for a load in watts lie lower than worked out; ours. */
+const RESERVE = 0.01;
+
+/** The panel's figure or the rule's; nothing where that cell is blank, which a bare reference would make 0. */
+const usual = (row: RowReferences, panel: string, rule: string) =>
+  `IF(${row.cell.length}="","",IF(${isPanel(row)},IF(${panel}="","",${panel}),IF(${rule}="","",${rule})))`;
+
+export const LOAD_FORMULAS = {
+  volts: (row) => usual(row, row.supply.panelVolts, row.rule.volts),
+  target: (row) => usual(row, row.supply.panelTarget, row.rule.target),
+  joints: (row) =>
+    `IF(${row.cell.length}="","",IF(${isFused(row)},${numberOr0(row.rule.joints)},0))`,
+  feeder: (row) => `IF(OR(${isPanel(row)},${isSource(row)}),"",TRIM(${row.cell.fedFrom}))`,
+  // Watts of an output become those of the input.
+  ownLoad: (row) => {
+    const { cell, column } = row;
+    const input = `IF(AND(${isWatts(row)},${cell.efficiency}<>""),${cell.peak}/${cell.efficiency},${cell.peak})`;
+    return (
+      `IF(${cell.peak}<>"",${input},IF(${cell.length}="","",` +
+      `IF(${cell.run}="","",IF(SUMPRODUCT(--(${column.feeder}=TRIM(${cell.run})))>0,0,""))))`
+    );
+  },
+  onceLoad: ({ cell }) =>
+    `IF(OR(${cell.ownLoad}="",${cell.atOnce}=""),${cell.ownLoad},${cell.ownLoad}*${cell.atOnce})`,
+  houseAmps: (row) => {
+    const { cell } = row;
+    return `IF(${cell.ownLoad}="","",IF(${isWatts(row)},${cell.ownLoad}/${cell.volts},${cell.ownLoad}))`;
+  },
+  houseOnce: ({ cell }) =>
+    `IF(ISNUMBER(${cell.houseAmps}),MAX(0,${cell.houseAmps})*IF(ISNUMBER(${cell.atOnce}),${cell.atOnce},1),0)`,
+  // A load in watts draws the most where its volts are fewest: at its minimum, or else where the battery is low and the
+  // whole target is lost, with a little in reserve for what the battery then sags more.
+  assumedVolts: (row) => {
+    const { cell, supply } = row;
+    const least = `IF(${cell.battery}=1,${supply.lowSagging},${cell.volts})-${cell.volts}*${cell.target}`;
+    return `IF(${isWatts(row)},IF(${cell.leastVolts}="",(${least})*${1 - RESERVE},${cell.leastVolts}),"")`;
+  },
+  ownAmps: (row) => {
+    const { cell } = row;
+    return `IF(${cell.ownLoad}="","",IF(${isWatts(row)},${cell.ownLoad}/${cell.assumedVolts},${cell.ownLoad}))`;
+  },
+  onceOwn: ({ cell }) => {
+    const share = `IF(ISNUMBER(${cell.atOnce}),${cell.atOnce},1)`;
+    return `IF(ISNUMBER(${cell.ownAmps}),MAX(0,${cell.ownAmps})*${share},0)`;
+  },
+  alone: ({ cell }) => `IF(ISNUMBER(${cell.ownAmps}),MAX(0,${cell.ownAmps})-${cell.onceOwn},0)`,
+  once: (row) => `${row.cell.onceOwn}+${sumBelow(row, row.column.onceOwn)}`,
+  runAmps: (row) =>
+    whenReady(
+      row,
+      `IF(${row.cell.run}="",${row.cell.ownAmps},${there(row.feed.amps, row.cell.place)})`,
+    ),
+  // What the load may take for hours at the usual volts, and all that it may ever take.
+  fuseAmps: (row) => {
+    const { cell, column } = row;
+    const house = `${numberOr0(cell.houseAmps)}+${sumBelow(row, column.houseAmps)}`;
+    const share = `IF(${isContinuous(row)},${fuseShare(true)},${fuseShare(false)})`;
+    return whenReady(row, `MAX(${share}*(${house}),${cell.runAmps})`);
+  },
+  // A row that cannot be computed says so itself; it must not take the battery's figures with it.
+  batteryAmps: ({ cell }) =>
+    `IF(AND(${cell.battery}=1,${cell.place1}=0,ISNUMBER(${cell.runAmps})),${cell.once},0)`,
+} as const satisfies Record<string, RowFormula>;

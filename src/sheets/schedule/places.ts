@@ -1,0 +1,58 @@
+/** Where each run stands among the others. */
+import { text } from '../plan/formula';
+import { FEEDER_KEYS } from '../station/schedule-keys';
+import { WORD, type VerdictKey } from '../station/verdicts';
+import { comesRound, isSource, NOT_LISTED, there, whenReady, type RowFormula } from './row';
+
+/** The place of a feeder's own feeder. */
+const placeAbove =
+  (below: 'place1' | 'place2' | 'place3'): RowFormula =>
+  ({ cell, column }) =>
+    `IF(${cell[below]}>0,MAX(0,${there(column.place1, cell[below])}),0)`;
+
+/** More feeders stand above than are followed. */
+const isTooDeep: RowFormula = ({ cell, column }) =>
+  `IF(${cell.place4}>0,${there(column.place1, cell.place4)}<>0,FALSE)`;
+
+export const PLACE_FORMULAS = {
+  place: ({ place }) => place,
+  place1: ({ cell, column }) =>
+    `IF(${cell.feeder}="",0,IFERROR(MATCH(${cell.feeder},${column.run},0),${NOT_LISTED}))`,
+  place2: placeAbove('place1'),
+  place3: placeAbove('place2'),
+  place4: placeAbove('place3'),
+  depth: (row) => {
+    const { cell } = row;
+    const count = FEEDER_KEYS.map((key) => `(${cell[key]}>0)`).join('+');
+    return `IF(OR(${cell.place1}<0,${comesRound(row)},${isTooDeep(row)}),-1,${count})`;
+  },
+  root: ({ cell }) =>
+    FEEDER_KEYS.reduce((nearer, key) => `IF(${cell[key]}>0,${cell[key]},${nearer})`, cell.place),
+  battery: (row) => {
+    const { cell, column, rule } = row;
+    const at = (key: 'fedFrom' | 'volts') => there(column[key], cell.root);
+    const source = isSource({ ...row, cell: { ...cell, fedFrom: at('fedFrom') } });
+    return `IF(AND(${source},${at('volts')}=${rule.volts},${rule.volts}<>""),1,0)`;
+  },
+  feederFuse: ({ cell, column }) => {
+    const nearest = FEEDER_KEYS.map((key) => cell[key]).reduceRight(
+      (further, place) =>
+        `IF(${place}<=0,NA(),IF(${there(column.fused, place)}="no",${further},${there(column.fuse, place)}))`,
+      'NA()',
+    );
+    return `IF(${cell.fused}="no",${nearest},"")`;
+  },
+  // What is wrong with the place; empty where nothing is.
+  treeWord: (row) => {
+    const { cell, column } = row;
+    const word = (key: VerdictKey) => text(WORD[key]);
+    return whenReady(
+      row,
+      `IF(${cell.run}="",IF(${cell.feeder}="","",${word('nameMissing')}),` +
+        `IF(SUMPRODUCT(--(${column.run}=${cell.run}))>1,${word('nameTwice')},` +
+        `IF(${cell.place1}=${NOT_LISTED},${word('feederNotListed')},` +
+        `IF(${comesRound(row)},${word('inLoop')},IF(${isTooDeep(row)},${word('tooDeep')},` +
+        `IF(AND(ISERROR(${cell.runAmps}),ISNUMBER(${cell.ownAmps})),${word('tiedToAnother')},""))))))`,
+    );
+  },
+} as const satisfies Record<string, RowFormula>;
