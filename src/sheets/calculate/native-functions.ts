@@ -8,7 +8,6 @@ import {
   ERRORS,
   fold,
   isCells,
-  isSame,
   spread,
   type Value,
 } from './values';
@@ -111,6 +110,21 @@ function placesIn(list: readonly Cell[]): ReadonlyMap<string, number> {
   return places;
 }
 
+/** How often each value stands in a list. */
+const counts = new WeakMap<readonly Cell[], ReadonlyMap<string, number>>();
+function countsIn(list: readonly Cell[]): ReadonlyMap<string, number> {
+  let known = counts.get(list);
+  if (known === undefined) {
+    const found = new Map<string, number>();
+    for (const cell of list) {
+      const key = keyOf(cell);
+      if (key !== undefined) found.set(key, (found.get(key) ?? 0) + 1);
+    }
+    counts.set(list, (known = found));
+  }
+  return known;
+}
+
 /** The last place in an ascending list that is not above the number; -1 where all are. */
 function lastNotAbove(list: readonly Cell[], wanted: number): number {
   let found = -1;
@@ -177,9 +191,7 @@ const sumIf: NativeFunction = ([among = null, wanted = null, summed = null]) => 
 
 const countIf: NativeFunction = ([among = null, wanted = null]) => {
   if (!isCells(among) || isCells(wanted)) return ERRORS.badEntry;
-  let count = 0;
-  for (const cell of among.all()) if (cell !== null && isSame(cell, wanted)) count += 1;
-  return count;
+  return countsIn(among.all()).get(keyOf(wanted) ?? '') ?? 0;
 };
 
 const mid: NativeFunction = (args) =>

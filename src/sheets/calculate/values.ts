@@ -102,6 +102,7 @@ function isEqual(left: Exclude<Cell, CellError>, right: Exclude<Cell, CellError>
   if (typeof left === 'string' && typeof right === 'string') {
     return left.length === right.length && fold(left) === fold(right);
   }
+  if (typeof left === 'number' && typeof right === 'number') return false;
   return order(left, right) === 0;
 }
 
@@ -138,6 +139,7 @@ type OnTwo = (left: Cell, right: Cell) => Cell;
 
 function arithmetic(compute: (a: number, b: number) => Cell): OnTwo {
   return (left, right) => {
+    if (typeof left === 'number' && typeof right === 'number') return compute(left, right);
     const a = asNumber(left);
     if (a instanceof CellError) return a;
     const b = asNumber(right);
@@ -197,8 +199,12 @@ export function spread(compute: (cells: readonly Cell[]) => Cell, values: readon
   return cellsOf(rows, columns, all);
 }
 
-const mapped = (of: Cells, compute: (cell: Cell, index: number) => Cell) =>
-  cellsOf(of.rows, of.columns, of.all().map(compute));
+function mapped(of: Cells, compute: (cell: Cell, index: number) => Cell): Cells {
+  const cells = of.all();
+  const all = new Array<Cell>(cells.length);
+  for (let index = 0; index < cells.length; index += 1) all[index] = compute(cells[index]!, index);
+  return cellsOf(of.rows, of.columns, all);
+}
 
 /** The same for two values, with the common shapes on a fast way. */
 export function spreadTwo(compute: OnTwo, left: Value, right: Value): Value {

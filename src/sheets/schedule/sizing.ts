@@ -64,7 +64,10 @@ function room(depth: Depth): RowFormula {
     const claim = `(${column.pathWeight}-(${before}))`;
     const perOhm = `${left}/((${cell.once}+${column.alone}+${NEARLY_0})*(${claim}+(${claim}=0)))`;
     const least = `SUMPRODUCT(MIN(${NO_LIMIT}+${isBelow(row)}*(${perOhm}-${NO_LIMIT})))`;
-    const share = `(${cell.weight}*${least}+${cell.jointOhms})*${cell.runAmps}/${cell.volts}`;
+    // Most runs feed no other: theirs is the one load.
+    const alone = `(${cell.reach}-(${lost})-${cell.alone}*(${ohms}))/((${cell.once}+${cell.alone}+${NEARLY_0})*${cell.weight})`;
+    const leastOfAll = `IF(COUNTIF(${column.place1},${cell.place})=0,${alone},${least})`;
+    const share = `(${cell.weight}*${leastOfAll}+${cell.jointOhms})*${cell.runAmps}/${cell.volts}`;
     const shared = `IF(${cell.weight}=0,${WHOLE},MIN(${WHOLE},${share}))`;
     return whenReady(
       row,

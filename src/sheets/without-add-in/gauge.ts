@@ -32,8 +32,8 @@ const ownDrop = (row: NativeReferences, share: string) => {
 
 /** A place in the series, for a demand that can be used; an error that stands in an entry goes through. */
 const placed = (row: NativeReferences, place: string) => {
-  const { runAmps, length, volts, joints } = row.cell;
-  const given = [runAmps, length, volts, joints];
+  const { runAmps, length, volts, room, joints } = row.cell;
+  const given = [room, runAmps, length, volts, joints];
   const through = given.map((cell) => `IF(ISERROR(${cell}),${cell},`).join('');
   return whenReady(
     row,
