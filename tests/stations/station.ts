@@ -6,6 +6,7 @@
  * half the usual; a far-end short counts twice the milliohms at low charge and wire at 70 degC.
  */
 import type { StationContent } from '../../src/sheets/station/content';
+import type { FuseEntries } from '../../src/sheets/station/protection';
 import type { ScheduleRun } from '../../src/sheets/station/run';
 import type { Level } from '../../src/sheets/station/verdicts';
 
@@ -55,26 +56,51 @@ export interface Station extends Omit<StationContent, 'runs'> {
 /** What is said about a run and not by it. */
 const BESIDE: ReadonlySet<string> = new Set<keyof JudgedRun>(['expected', 'because', 'later']);
 
-/** The run as the schedule takes it: the one place where its later entries are to be handed over. */
+/** The run as the schedule takes it. */
 function runOf(run: JudgedRun): ScheduleRun {
-  return Object.fromEntries(Object.entries(run).filter(([key]) => !BESIDE.has(key)));
+  const { atOnce, efficiency, unfused } = run.later ?? {};
+  return {
+    ...Object.fromEntries(Object.entries(run).filter(([key]) => !BESIDE.has(key))),
+    ...(atOnce !== undefined && { atOnce }),
+    ...(efficiency !== undefined && { efficiency }),
+    ...(unfused !== undefined && { unfused }),
+  };
 }
 
-/** The station as the sheets take it: the one place where its later entries are to be handed over. */
-export function contentOf({
-  title,
-  rules,
-  supply,
-  protection,
-  duty,
-  runs,
-}: Station): StationContent {
+/** What is known of a fuse, as the Protection sheet takes it. */
+function fuseOf({ fuseKind, fuseBreaksA, fuseVolts, fuseI2t }: FuseKind = {}): FuseEntries {
+  return {
+    ...(fuseKind !== undefined && { kind: fuseKind }),
+    ...(fuseBreaksA !== undefined && { breaks: fuseBreaksA }),
+    ...(fuseVolts !== undefined && { ratedVolts: fuseVolts }),
+    ...(fuseI2t !== undefined && { i2t: fuseI2t }),
+  };
+}
+
+/** The station as the sheets take it. */
+export function contentOf(station: Station): StationContent {
+  const { title, rules, supply, protection, duty, runs, later = {} } = station;
+  const { batteryShortCircuitAmps, mainFuseA, mainFuseKind, mainFuseBreaksA, mainFuseVolts } =
+    later;
+  const { kind, ...figures } = fuseOf(later);
   return {
     title,
     runs: runs.map(runOf),
     ...(rules && { rules }),
-    ...(supply && { supply }),
-    ...(protection && { protection }),
+    supply: {
+      ...supply,
+      ...(batteryShortCircuitAmps !== undefined && { batteryShortAmps: batteryShortCircuitAmps }),
+      ...(mainFuseA !== undefined && { mainFuse: mainFuseA }),
+      ...(mainFuseKind !== undefined && { mainFuseKind }),
+      ...(mainFuseBreaksA !== undefined && { mainFuseBreaks: mainFuseBreaksA }),
+      ...(mainFuseVolts !== undefined && { mainFuseVolts }),
+    },
+    protection: {
+      ...protection,
+      ...(kind !== undefined && { fuseKind: kind }),
+      // Figures for the whole house are those of each run that has none of its own.
+      fuses: runs.map((run) => ({ ...figures, ...fuseOf(run.later) })),
+    },
     ...(duty && { duty }),
   };
 }

@@ -73,6 +73,9 @@ export const hasCurrent = (row: ProtectionReferences) =>
 export const isJudged = (row: ProtectionReferences) => is(row, 'judged');
 
 const onBattery = (row: ProtectionReferences) => `${there(row, 'battery')}=1`;
+/** The battery is only the assumed one. */
+const isAssumed = (row: ProtectionReferences) =>
+  `AND(${onBattery(row)},${row.supply.stated}<>"yes")`;
 const isOwn = (row: ProtectionReferences) =>
   `AND(ISNUMBER(${row.own.fuse}),${row.own.fuseFrom}=${text(PROTECTION_FIGURES.own)})`;
 
@@ -271,13 +274,16 @@ export const PROTECTION_FORMULAS: Readonly<
   type: ({ own, types, protect }) =>
     `IF(ISNUMBER(${own.fuse}),IF(${kindInForce(own.kind, protect.fuseKind, own.fuse)}="blade",MATCH(${own.fuse},${types.fromA},1),""),"")`,
   weak: ({ own }) => `IF(${own.farOpens}=${text(PROTECTION_FIGURES.needNotOpen)},1,0)`,
-  slow: ({ own }) =>
-    `IF(OR(${slower(own.farOpens, own.farBears)},${slower(own.nearOpens, own.nearBears)}),1,0)`,
+  // At the source end a time holds for a fault that is known and that the fuse breaks.
+  slow: (row) => {
+    const { own } = row;
+    const near = `AND(${own.unbroken}=0,NOT(${isAssumed(row)}),${slower(own.nearOpens, own.nearBears)})`;
+    return `IF(OR(${slower(own.farOpens, own.farBears)},${near}),1,0)`;
+  },
   unbroken: (row) => {
     const { own } = row;
     const isKnown = `AND(ISNUMBER(${own.nearFault}),ISNUMBER(${own.breaks}))`;
-    const isAssumed = `AND(${onBattery(row)},${row.supply.stated}<>"yes")`;
-    return `IF(AND(${isJudged(row)},${isOwn(row)},NOT(${isAssumed})),IF(${isKnown},IF(${own.nearFault}>${own.breaks}*${WITHIN},1,0),1),0)`;
+    return `IF(AND(${isJudged(row)},${isOwn(row)},NOT(${isAssumed(row)})),IF(${isKnown},IF(${own.nearFault}>${own.breaks}*${WITHIN},1,0),1),0)`;
   },
   covered,
   lowRated: (row) => {
@@ -313,10 +319,10 @@ export const PROTECTION_FORMULAS: Readonly<
   verdict: ({ own }) =>
     `IF(${own.state}="","",IF(LEN(${own.wrong})=0,${text(PROTECTION_FIGURES.none)},${own.wrong}))`,
   confirm: (row) => {
-    const { own, supply } = row;
+    const { own } = row;
     return (
       `IF(${own.covered}=1,${wrong('coveredByMain')},"")` +
-      `&IF(AND(${isJudged(row)},${onBattery(row)},${supply.stated}<>"yes"),${wrong('batteryAssumed')},"")`
+      `&IF(AND(${isJudged(row)},${isAssumed(row)}),${wrong('batteryAssumed')},"")`
     );
   },
   buy: (row) => {

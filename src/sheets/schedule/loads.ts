@@ -17,6 +17,9 @@ import type { RowReferences } from '../station/references';
 /** Share that the volts assumed for a load in watts lie lower than worked out; ours. */
 const RESERVE = 0.01;
 
+/** A load in watts draws so much more as its own current makes the battery sag; ours. */
+const ALONE_MORE = 1.15;
+
 /** The panel's figure or the rule's; nothing where that cell is blank, which a bare reference would make 0. */
 const usual = (row: RowReferences, panel: string, rule: string) =>
   `IF(${row.cell.length}="","",IF(${isPanel(row)},IF(${panel}="","",${panel}),IF(${rule}="","",${rule})))`;
@@ -48,7 +51,10 @@ export const LOAD_FORMULAS = {
   // whole target is lost, with a little in reserve for what the battery then sags more.
   assumedVolts: (row) => {
     const { cell, supply } = row;
-    const least = `IF(${cell.battery}=1,${supply.lowSagging},${cell.volts})-${cell.volts}*${cell.target}`;
+    // What the battery sags more while a load draws that does not count for the others.
+    const sagging = `${supply.lowSagging}-${ALONE_MORE}*(${cell.houseAmps}-${cell.houseOnce})*${cell.volts}/(${supply.lowSagging}-${cell.volts}*${cell.target})*${supply.milliohms}/1000`;
+    const floor = `${cell.volts}/2`;
+    const least = `MAX(${floor},IF(${cell.battery}=1,${sagging},${cell.volts})-${cell.volts}*${cell.target})`;
     return `IF(${isWatts(row)},IF(${cell.leastVolts}="",(${least})*${1 - RESERVE},${cell.leastVolts}),"")`;
   },
   ownAmps: (row) => {
