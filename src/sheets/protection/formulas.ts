@@ -255,7 +255,7 @@ export const PROTECTION_FORMULAS: Readonly<
     const all = `${own.wrong}&${own.confirm}&${own.note}`;
     return (
       `IF(${own.state}="","",IF(${own.state}=${text(STATE.row)},${text(PROTECTION_WORDS.rowFirst)},` +
-      `IF(LEN(${all})=0,${text(PROTECTION_WORDS.guarded)},MID(${all},${VERDICT_JOINT.length + 1},250))))`
+      `IF(LEN(${all})=0,${text(PROTECTION_WORDS.guarded)},MID(${all},${VERDICT_JOINT.length + 1},1000))))`
     );
   },
   place: ({ header }) => `ROW()-ROW(${header})`,

@@ -12,7 +12,9 @@ import { isUsable } from './sizing';
 /** A load of more watts than this may be an inverter; ours. */
 const INVERTER_WATTS = 100;
 
-const isEmptyRow = ({ cell }: RowReferences) => `AND(${cell.peak}="",${cell.length}="")`;
+/** Nothing is said of the run, and no other hangs on it. */
+const isEmptyRow = ({ cell, column }: RowReferences) =>
+  `IF(AND(${cell.peak}="",${cell.length}=""),IF(${cell.run}="",TRUE,SUMPRODUCT(--(${column.feeder}=TRIM(${cell.run})))=0),FALSE)`;
 
 /** What is typed into a cell can be used, or nothing is. */
 function understood(
@@ -118,7 +120,7 @@ export const JUDGEMENT_FORMULAS = {
   verdict: (row) => {
     const { cell } = row;
     const word = (key: VerdictKey) => text(WORD[key]);
-    const said = `MID(${cell.words},${VERDICT_JOINT.length + 1},250)`;
+    const said = `MID(${cell.words},${VERDICT_JOINT.length + 1},1000)`;
     const isPanelRow = `TRIM(${cell.fedFrom})="panel"`;
     return (
       `IF(${isEmptyRow(row)},"",IF(LEN(${cell.entries})>0,${word('checkEntries')},` +
