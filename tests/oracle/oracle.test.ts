@@ -5,8 +5,8 @@ import { compare, newTally } from './comparison';
 import { oracle } from './oracle';
 import { ordinaryStation } from './ordinary-stations';
 
-const STATIONS = 500;
-const FIRST_SEED = 20_261;
+const STATIONS = 350;
+const FIRST_SEED = 20_470;
 
 /** What can be wrong with a run whose entries are understood; each has to come up, or nothing is held to anything. */
 const FOUND: readonly VerdictKey[] = [
@@ -40,6 +40,6 @@ it('agrees with the sheets on ordinary stations', () => {
     Object.fromEntries(tally.verdicts),
   );
   expect(tally.differences).toEqual([]);
-  expect(rows).toBeGreaterThan(3000);
+  expect(rows).toBeGreaterThan(2000);
   for (const key of FOUND) expect(tally.verdicts.get(key) ?? 0, key).toBeGreaterThan(10);
 });
