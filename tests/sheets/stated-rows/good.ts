@@ -254,4 +254,13 @@ export const OK: readonly StatedRow[] = [
   // a run off the battery that feeds nothing needs no name; 4 A x (16 ft x 4.016 mOhm/ft + 1 mOhm) = 0.261 V of 0.36
   // V, 18 AWG 0.413 V; 5, fuse 5
   { entries: { peak: 4, length: 8, joints: 1 }, verdict: ['ok'], size: '16 AWG', fuse: 5 },
+  // 90 W / 9.5 V = 9.474 A: 18 AWG x 8 ft x 6.385 mOhm/ft = 0.484 V, 16 AWG x 4.016 0.304 V of 0.36 V; 11.84, fuse
+  // 15 on 15 A; lead-acid at 20 %: 11.89 + 0.8 x 0.17 = 12.026 V less 9.474 A x 50 mOhm = 11.55 V; 8.0 A through
+  // 32.1 mOhm leaves 11.3 V; 253 A: 0.1 s, wire (115 x 1.3087 / 253)^2 = 0.354 s
+  {
+    entries: { run: 'Load', peak: 90, kind: 'W', length: 4, leastVolts: 9.5 },
+    verdict: ['ok'],
+    size: '16 AWG',
+    fuse: 15,
+  },
 ];

@@ -250,4 +250,22 @@ export const NEEDS_FUSE: readonly StatedRow[] = [
     size: '18 AWG',
     fuse: 'none',
   },
+  // Trunk carries 20 + 1 A: 21 x 1.25 = 26.25, fuse 30; 1 A x 2 x 2 ft x 0.9989 mOhm/ft = 0.004 V, 0.03 % of 12 V;
+  // 310.16 75 degC column, 10 AWG: 35 A x 0.8 (4 conductors) = 28.00 A; 1 x 1.25 = 1.25, next fuse 2; short 241 A:
+  // opens in 0.1 s, wire bears (115 x 5.2612 / 241)^2 = 6.31 s
+  {
+    entries: {
+      run: 'Branch',
+      fedFrom: 'Trunk',
+      fused: 'no',
+      peak: 1,
+      length: 2,
+      ownSize: '10 AWG',
+    },
+    others: [{ run: 'Trunk', length: 2, ownSize: '8 AWG', peak: 20 }],
+    rules: { conductors: 4 },
+    verdict: ['needsFuse'],
+    size: '10 AWG',
+    fuse: 'none',
+  },
 ];
