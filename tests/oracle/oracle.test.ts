@@ -6,7 +6,7 @@ import { oracle } from './oracle';
 import { ordinaryStation } from './ordinary-stations';
 
 const STATIONS = 350;
-const FIRST_SEED = 20_470;
+const FIRST_SEED = 20_261;
 
 /** What can be wrong with a run whose entries are understood; each has to come up, or nothing is held to anything. */
 const FOUND: readonly VerdictKey[] = [

@@ -84,6 +84,13 @@ export const IN_LOOP: readonly StatedRow[] = [
     size: '8 AWG',
     fuse: null,
   },
+  // A from A: listed, and fed from itself
+  {
+    entries: { run: 'A', fedFrom: 'A', peak: 2, length: 5 },
+    verdict: ['inLoop'],
+    size: null,
+    fuse: null,
+  },
 ];
 
 export const NAME_MISSING: readonly StatedRow[] = [
@@ -147,6 +154,14 @@ export const LENGTH_MISSING: readonly StatedRow[] = [
   {
     entries: { run: 'Load', fedFrom: 'Trunk', peak: 2 },
     others: [{ run: 'Trunk', length: 2, ownSize: '8 AWG', peak: 3 }],
+    verdict: ['lengthMissing'],
+    size: null,
+    fuse: null,
+  },
+  // it feeds the lamp, so it carries 2 A over a length that nobody has written
+  {
+    entries: { run: 'Trunk' },
+    others: [{ run: 'Lamp', fedFrom: 'Trunk', peak: 2, length: 5 }],
     verdict: ['lengthMissing'],
     size: null,
     fuse: null,

@@ -69,6 +69,36 @@ export const HEAT: readonly StatedRow[] = [
     size: '12 AWG',
     fuse: null,
   },
+  // all that can be wrong at once; 20 A x 80 ft x 6.385 mOhm/ft = 10.2 V; 310.16: 12 A; 25, fuse 25; by 310.17 30 +
+  // 60 x (20 / 18)^2 = 104 degC; Trunk carries 30 A: 37.5, fuse 40; 12.65 V / 5.02 mOhm = 2520 A: 0.15 s, wire (115
+  // x 0.823 / 2520)^2 = 0.0014 s; far end 12.65 V / 516 mOhm = 24.5 A, under 1.35 x 40 = 54 A; volts under 12.026 -
+  // 10.2
+  {
+    entries: {
+      run: 'Branch',
+      fedFrom: 'Trunk',
+      peak: 20,
+      length: 40,
+      ownSize: '18 AWG',
+      fused: 'no',
+      leastVolts: 11,
+    },
+    others: [{ run: 'Trunk', length: 0.2, ownSize: '4/0 AWG', peak: 10 }],
+    supply: { milliohms: 5 },
+    verdict: [
+      'heat',
+      'tooHot',
+      'fuse',
+      'needsFuse',
+      'fuseTooSlow',
+      'faultTooWeak',
+      'mayNotBreak',
+      'tooFewVolts',
+      'drop',
+    ],
+    size: '18 AWG',
+    fuse: 'none',
+  },
 ];
 
 export const TOO_HOT: readonly StatedRow[] = [
