@@ -88,6 +88,11 @@ const sumProduct: NativeFunction = (args) => {
   return asFinite(sum);
 };
 
+/** The cells of a range; a column of one row is written as a single cell. */
+function listOf(value: Value): readonly Cell[] {
+  return isCells(value) ? value.all() : [value];
+}
+
 /** What a look-up by equality goes by: the kind and the text without case. */
 function keyOf(cell: Cell): string | undefined {
   if (typeof cell === 'string') return `s${fold(cell)}`;
@@ -121,24 +126,25 @@ function lastNotAbove(list: readonly Cell[], wanted: number): number {
 }
 
 const match: NativeFunction = ([wanted = null, among = null, kind = 1]) => {
-  if (isCells(wanted) || !isCells(among)) return ERRORS.badEntry;
+  if (isCells(wanted)) return ERRORS.badEntry;
   if (wanted instanceof CellError) return wanted;
+  const list = listOf(among);
   if (kind === 0) {
-    const place = placesIn(among.all()).get(keyOf(wanted) ?? '');
+    const place = placesIn(list).get(keyOf(wanted) ?? '');
     return place === undefined ? ERRORS.notThere : place + 1;
   }
   const number = asNumber(wanted);
   if (number instanceof CellError) return number;
-  const place = lastNotAbove(among.all(), number);
+  const place = lastNotAbove(list, number);
   return place < 0 ? ERRORS.notThere : place + 1;
 };
 
 const lookup: NativeFunction = ([wanted = null, among = null, results = null]) => {
-  if (isCells(wanted) || !isCells(among) || !isCells(results)) return ERRORS.badEntry;
+  if (isCells(wanted)) return ERRORS.badEntry;
   const number = asNumber(wanted);
   if (number instanceof CellError) return number;
-  const place = lastNotAbove(among.all(), number);
-  return place < 0 ? ERRORS.notThere : (results.all()[place] ?? null);
+  const place = lastNotAbove(listOf(among), number);
+  return place < 0 ? ERRORS.notThere : (listOf(results)[place] ?? null);
 };
 
 /** Sums by criterion over the same two lists, kept for the rows that ask for another criterion. */
@@ -170,15 +176,15 @@ function sumsBy(
 }
 
 const sumIf: NativeFunction = ([among = null, wanted = null, summed = null]) => {
-  if (!isCells(among) || isCells(wanted) || !isCells(summed)) return ERRORS.badEntry;
+  if (isCells(wanted)) return ERRORS.badEntry;
   if (wanted instanceof CellError) return 0;
-  return sumsBy(among.all(), summed.all()).get(keyOf(wanted) ?? '') ?? 0;
+  return sumsBy(listOf(among), listOf(summed)).get(keyOf(wanted) ?? '') ?? 0;
 };
 
 const countIf: NativeFunction = ([among = null, wanted = null]) => {
-  if (!isCells(among) || isCells(wanted)) return ERRORS.badEntry;
+  if (isCells(wanted)) return ERRORS.badEntry;
   let count = 0;
-  for (const cell of among.all()) if (cell !== null && isSame(cell, wanted)) count += 1;
+  for (const cell of listOf(among)) if (cell !== null && isSame(cell, wanted)) count += 1;
   return count;
 };
 

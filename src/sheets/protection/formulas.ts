@@ -209,7 +209,7 @@ export const PROTECTION_FORMULAS: Readonly<Record<ProtectionKey, ProtectionFormu
     `INDEX(${sizes.sizes},MATCH(${own.guardPlace},${sizes.order},0))),"")`,
   words: ({ own }) =>
     `IF(${own.state}="","",IF(${own.state}=${text(STATE.row)},${text(PROTECTION_WORDS.rowFirst)},` +
-    `IF(LEN(${own.wrong}&${own.note})=0,${text(PROTECTION_WORDS.guarded)},MID(${own.wrong}&${own.note},${VERDICT_JOINT.length + 1},250))))`,
+    `IF(LEN(${own.wrong}&${own.note})=0,${text(PROTECTION_WORDS.guarded)},MID(${own.wrong}&${own.note},${VERDICT_JOINT.length + 1},1000))))`,
   place: ({ header }) => `ROW()-ROW(${header})`,
   state,
   root,

@@ -23,7 +23,9 @@ const usual = (row: RowReferences, panel: string, rule: string) =>
   `IF(${isPanel(row)},IF(${panel}="","",${panel}),IF(${rule}="","",${rule}))`;
 const onBattery = ({ cell, rule }: RowReferences) =>
   `AND(TRIM(${cell.fedFrom})="",${cell.volts}=${rule.volts})`;
-const isEmptyRow = ({ cell }: RowReferences) => `AND(${cell.peak}="",${cell.length}="")`;
+/** Nothing is said of the run, and no other hangs on it. */
+const isEmptyRow = ({ cell, column }: RowReferences) =>
+  `IF(AND(${cell.peak}="",${cell.length}=""),IF(${cell.run}="",TRUE,SUMPRODUCT(--(${column.feeder}=TRIM(${cell.run})))=0),FALSE)`;
 export const isContinuous = ({ rule }: RowReferences) => `${rule.duty}<>"bursts"`;
 
 const wireArguments = ({ cell, rule }: RowReferences) => [
@@ -212,7 +214,7 @@ const judged: RowFormula = (row) => {
   return whenReady(
     row,
     `IF(ISERROR(${cell.ampacity}),${cell.ampacity},IF(ISERROR(${cell.dropVolts}),${cell.dropVolts},` +
-      `IF(${usable},IF(LEN(${wrong})=0,${text(WORD.ok)},MID(${wrong},${VERDICT_JOINT.length + 1},200)),${BAD_ENTRY})))`,
+      `IF(${usable},IF(LEN(${wrong})=0,${text(WORD.ok)},MID(${wrong},${VERDICT_JOINT.length + 1},1000)),${BAD_ENTRY})))`,
   );
 };
 
@@ -323,7 +325,7 @@ export const SCHEDULE_FORMULAS = {
       `IF(${cell.ownLoad}="",${text(WORD.peakMissing)},` +
       `IF(OR(${cell.volts}="",${cell.target}=""),${text(WORD.voltsMissing)},` +
       `IFERROR(IF(${cell.words}="",IF(${cell.judged}=${ok},${ok},${check}),` +
-      `IF(LEN(${cell.words})<=${VERDICT_JOINT.length},${check},MID(${cell.words},${VERDICT_JOINT.length + 1},200))),${check})))))`
+      `IF(LEN(${cell.words})<=${VERDICT_JOINT.length},${check},MID(${cell.words},${VERDICT_JOINT.length + 1},1000))),${check})))))`
     );
   },
   mend,
