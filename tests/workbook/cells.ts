@@ -27,7 +27,7 @@ function plain(value: ExcelJS.CellValue): Cell {
   if (value === null || value === undefined) return null;
   if (typeof value !== 'object') return value;
   if (value instanceof Date) throw new Error(`a date where none belongs: ${value.toISOString()}`);
-  if ('error' in value) return new CellError(value.error as ErrorCode, 'in the file');
+  if ('error' in value) return new CellError(value.error, 'in the file');
   if ('formula' in value || 'sharedFormula' in value) throw new Error('a formula within a value');
   if ('richText' in value) return value.richText.map(({ text }) => text).join('');
   return value.text;
