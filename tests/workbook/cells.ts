@@ -1,6 +1,6 @@
 /** Cells of a workbook as plain values, for comparing. */
 import ExcelJS from 'exceljs';
-import { CellError, type Cell, type ErrorCode } from '../../src/functions/cell';
+import { CellError, type Cell } from '../../src/functions/cell';
 
 export interface WorkbookCells {
   /** A cell by its sheet and zero-based place; null where nothing stands. */
