@@ -1,6 +1,6 @@
 /** Cells of a workbook as plain values, for comparing. */
 import ExcelJS from 'exceljs';
-import { CellError, type Cell, type ErrorCode } from '../../src/functions/cell';
+import { CellError, type Cell } from '../../src/functions/cell';
 
 export interface WorkbookCells {
   /** A cell by its sheet and zero-based place; null where nothing stands. */
@@ -27,7 +27,7 @@ function plain(value: ExcelJS.CellValue): Cell {
   if (value === null || value === undefined) return null;
   if (typeof value !== 'object') return value;
   if (value instanceof Date) throw new Error(`a date where none belongs: ${value.toISOString()}`);
-  if ('error' in value) return new CellError(value.error as ErrorCode, 'in the file');
+  if ('error' in value) return new CellError(value.error, 'in the file');
   if ('formula' in value || 'sharedFormula' in value) throw new Error('a formula within a value');
   if ('richText' in value) return value.richText.map(({ text }) => text).join('');
   return value.text;
