@@ -2,9 +2,9 @@
 import { ampacity } from '../../core/ampacity';
 import { faultAmps } from '../../core/fault';
 import { fuseFor } from '../../core/fuse';
-import { fuseGuards, fuseSeconds } from '../../core/fuse-time';
+import { ARCING_ALLOWANCE_S, fuseGuards, fuseSeconds } from '../../core/fuse-time';
 import { isRefusal } from '../../core/outcome';
-import { FUSE_TYPE_SENTENCE } from '../../core/tables/iso-8820-types';
+import { BLADE_BREAKING_A, FUSE_TYPE_SENTENCE } from '../../core/tables/iso-8820-types';
 import { withstandSeconds } from '../../core/withstand';
 import { perCell } from '../worksheet-function';
 import * as parameter from '../parameters/run';
@@ -12,7 +12,8 @@ import * as protection from '../parameters/protection';
 
 const ADIABATIC_SOURCE =
   'I^2 t = (k S)^2, IEC 60364-5-54 and IEC 60949; no heat leaves the metal, which is cautious beyond about 5 s, and its limits are published for up to 5 s.';
-const OPENING_SOURCE = `Upper time limits of ISO 8820-3 from memory, log-log between its points. ${FUSE_TYPE_SENTENCE}`;
+const OPENING_SOURCE = `Upper time limits of ISO 8820-3 from memory, log-log between its points. Beyond the last (6 times the rating) an estimate: melting at the I^2 t of that point, plus ${ARCING_ALLOWANCE_S * 1000} ms for the arc (ours). ${FUSE_TYPE_SENTENCE}`;
+const OPENING_HOLDS = `It holds up to ${BLADE_BREAKING_A} A, the most that blade fuses are proved to break, and their rated volts.`;
 
 export const PROTECTION_FUNCTIONS = [
   perCell({
@@ -76,19 +77,20 @@ export const PROTECTION_FUNCTIONS = [
   perCell({
     id: 'FUSE_SECONDS',
     topic: 'Protection',
-    summary: 'Longest time a blade fuse may take to open, by the published limits.',
+    summary:
+      'Time a blade fuse may take to open: the longest by the published limits up to 6 times its rating, an estimate beyond.',
     takes: [protection.rating, protection.fuseAmps],
     gives:
-      'Seconds; #N/A below 1.35 times the rating, where it need never open, and for ratings that blade fuses do not have.',
+      'Seconds; beyond 6 times the rating estimated, never more than at 6 times. #N/A below 1.35 times the rating, where it need never open, and for ratings that blade fuses do not have.',
     example: { given: [15, 30], result: 5 },
-    source: `${OPENING_SOURCE} Beyond 6 times the rating no shorter time is promised.`,
+    source: `${OPENING_SOURCE} ${OPENING_HOLDS}`,
     compute: ({ rating, amps }) => fuseSeconds(rating, amps),
   }),
   perCell({
     id: 'FUSE_GUARDS',
     topic: 'Protection',
     summary:
-      'Whether a blade fuse opens before a short circuit hurts the conductor, by the published limits.',
+      'Whether a blade fuse opens before a short circuit hurts the conductor; beyond 6 times its rating by an estimate.',
     takes: [
       protection.rating,
       parameter.size,
@@ -98,7 +100,7 @@ export const PROTECTION_FUNCTIONS = [
       parameter.material,
     ],
     gives:
-      'TRUE or FALSE. FALSE also where the fault is too weak to open the fuse (under 1.35 times its rating) or above 1000 A, the most that blade fuses are proved to break.',
+      'TRUE or FALSE. FALSE also where the fault is too weak to open the fuse (under 1.35 times its rating) or above 1000 A, the most that blade fuses are proved to break. Judged at that fault alone: ask it at both ends of the run, and it holds between.',
     example: { given: [15, '14 AWG', 100], result: true },
     source: `FUSE_SECONDS against WITHSTAND_SECONDS. ${OPENING_SOURCE}`,
     compute: ({ rating, size, fault_amps, start_c, limit_c, material }) =>
