@@ -1,6 +1,6 @@
 /** The thinnest size that serves a run, and what asked for it. */
 import { ampacity, type Conditions } from './ampacity';
-import { runOhms, type Route } from './drop';
+import { lostVolts, runOhms, type Route } from './drop';
 import { fuseFor, smallestFuseFor } from './fuse';
 import { atMost } from './limits';
 import { isRefusal, noAnswer, type Outcome } from './outcome';
@@ -30,7 +30,7 @@ const MEETS: Readonly<
   Record<GaugeLimit, (demand: RunDemand, size: ConductorSize, ampacityA: number) => boolean>
 > = {
   drop: (demand, size) =>
-    atMost(demand.amps * runOhms(size, demand), demand.volts * demand.maxDrop),
+    atMost(lostVolts(demand.amps, runOhms(size, demand)), demand.volts * demand.maxDrop),
   heat: (demand, _size, ampacityA) => atMost(demand.amps, ampacityA),
   fuse: (demand, _size, ampacityA) =>
     !isRefusal(fuseFor(demand.amps, ampacityA, demand.continuous)),
@@ -41,7 +41,7 @@ function whyNone(limit: GaugeLimit, demand: RunDemand, thickest: ConductorSize):
   const targetVolts = demand.volts * demand.maxDrop;
   if (limit === 'drop') {
     return atMost(jointVolts, targetVolts)
-      ? `no size keeps the drop within ${amount(targetVolts, 'V')}: the thickest loses ${amount(demand.amps * runOhms(thickest, demand), 'V')}; shorten the run, divide the load or raise the volts`
+      ? `no size keeps the drop within ${amount(targetVolts, 'V')}: the thickest loses ${amount(lostVolts(demand.amps, runOhms(thickest, demand)), 'V')}; shorten the run, divide the load or raise the volts`
       : `the joints alone lose ${amount(jointVolts, 'V')} of the ${amount(targetVolts, 'V')} that the target allows`;
   }
   if (limit === 'heat') {

@@ -1,6 +1,6 @@
 /** What is wrong with a run of a given size, in words. */
 import { ampacity } from './ampacity';
-import { runOhms } from './drop';
+import { lostVolts, runOhms } from './drop';
 import { fuseFor } from './fuse';
 import type { RunDemand } from './gauge';
 import { atMost } from './limits';
@@ -22,7 +22,7 @@ export function runVerdict(demand: RunDemand, size: ConductorSize): Outcome<stri
   const ampacityA = ampacity(size, demand);
   if (isRefusal(ampacityA)) return ampacityA;
   const wrong: string[] = [];
-  if (!atMost(demand.amps * runOhms(size, demand), demand.volts * demand.maxDrop)) {
+  if (!atMost(lostVolts(demand.amps, runOhms(size, demand)), demand.volts * demand.maxDrop)) {
     wrong.push(VERDICT_WORDS.drop);
   }
   if (!atMost(demand.amps, ampacityA)) wrong.push(VERDICT_WORDS.heat);

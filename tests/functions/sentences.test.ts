@@ -131,6 +131,29 @@ describe('what is honest is answered', () => {
     expect(call('LOAD_VOLTS', 13, 0, 6, 'ft', 12)).toBe(13);
   });
 
+  test.each(['m', 'ft', 'mm'])('0 amps lose nothing over any length in %s', (unit) => {
+    for (const size of ['12 AWG', '40 AWG', '0.05 mm2']) {
+      expect(call('LOAD_VOLTS', 12, 0, 1e308, unit, size)).toBe(12);
+      expect(call('DCDROP', 0, 1e308, unit, size)).toBe(0);
+      expect(call('DCDROP_PCT', 0, 1e308, unit, size, 12)).toBe(0);
+    }
+    expect(call('MINGAUGE', 0, 1e308, unit, 12, 0.03)).toBe('18 AWG');
+    expect(call('RUN_VERDICT', 0, 1e308, unit, 12, 0.03, '12 AWG')).toBe('ok');
+  });
+
+  test.each<Call>([
+    ['DCDROP', -0, 6, 'ft', 12],
+    ['DCDROP', '-0', 6, 'ft', 12],
+    ['DCDROP', 20, -0, 'ft', 12],
+    ['DCDROP_PCT', -0, -0, 'ft', 12, 13],
+    ['LOSS_WATTS', 20, -0],
+    ['RUN_OHMS', -0, 'ft', 12],
+    ['CONDUCTOR_TEMP', 0, 12, -0],
+    ['PV_DESIGN_AMPS', -0],
+  ])('%j is 0, never -0', (...given) => {
+    expect(answer(given)).toBe(0); // toBe tells -0 from 0
+  });
+
   test('numbers that come as text, shares that come in per cent', () => {
     const plain = callNumber('MAX_LENGTH', 20, 'ft', 12, 13, 0.03);
     expect(call('MAX_LENGTH', ' 20 ', 'FT', '12', '13.0', '3%')).toBe(plain);

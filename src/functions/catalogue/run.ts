@@ -2,6 +2,7 @@
 import {
   loadVolts,
   longestRunM,
+  lostVolts,
   mostAmpsByDrop,
   runOhms,
   steadyPowerAmps,
@@ -93,7 +94,7 @@ export const RUN_FUNCTIONS = [
     gives: 'Volts.',
     example: { given: [20, 6, 'ft', '12 AWG'], result: 0.3812 },
     source: OHMS_LAW,
-    compute: (values) => values.amps * runOhms(values.size, route(values)),
+    compute: (values) => lostVolts(values.amps, runOhms(values.size, route(values))),
   }),
   perCell({
     id: 'DCDROP_PCT',
@@ -110,7 +111,7 @@ export const RUN_FUNCTIONS = [
     gives: 'A share: 0.0293 is 2.93 %.',
     example: { given: [20, 6, 'ft', '12 AWG', 13], result: 0.02932 },
     source: OHMS_LAW,
-    compute: (values) => (values.amps * runOhms(values.size, route(values))) / values.volts,
+    compute: (values) => lostVolts(values.amps, runOhms(values.size, route(values))) / values.volts,
   }),
   perCell({
     id: 'LOAD_VOLTS',
