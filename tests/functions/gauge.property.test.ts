@@ -172,7 +172,11 @@ test('ampacity never grows with ambient or with company, never shrinks with size
         const amps = ampacity(size, ambient, together);
         if (amps === undefined) return;
         expect(amps).toBeGreaterThan(0);
-        expect(ampacity(size, ambient + warmer, together) ?? 0).toBeLessThan(amps);
+        const inWarmer = ampacity(size, ambient + warmer, together) ?? 0;
+        expect(inWarmer).toBeLessThanOrEqual(amps);
+        // Colder than this no table of corrections tells one degree from another.
+        const coldestC = installed === 'craft' || installed === 'engine space' ? 30 : 10;
+        if (ambient > coldestC + 1) expect(inWarmer).toBeLessThan(amps);
         expect(ampacity(size, ambient, together + 5)).toBeLessThanOrEqual(amps);
         const otherAmps = ampacity(other, ambient, together);
         if (otherAmps === undefined) return; // an odd gauge, which the tables pass over
