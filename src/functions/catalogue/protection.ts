@@ -2,6 +2,7 @@
 import { ampacity } from '../../core/ampacity';
 import { faultAmps } from '../../core/fault';
 import { fuseFor } from '../../core/fuse';
+import { fuseLimitA } from '../../core/fuse-limit';
 import { ARCING_ALLOWANCE_S, fuseGuards, fuseSeconds } from '../../core/fuse-time';
 import { isRefusal } from '../../core/outcome';
 import { BLADE_BREAKING_A, FUSE_TYPE_SENTENCE } from '../../core/tables/iso-8820-types';
@@ -29,13 +30,14 @@ export const PROTECTION_FUNCTIONS = [
       parameter.installed,
       parameter.material,
       parameter.continuous,
+      parameter.fuseLimit,
     ],
     gives:
-      'Rating in amps; #N/A where the load wants more than the conductor may carry, or than any rating.',
+      'Rating in amps; #N/A where the load wants more than the conductor may carry, than fuse_limit allows, or than any rating.',
     example: { given: [20, '10 AWG'], result: 25 },
-    source:
-      'Ratings of the ISO 8820 series; 125 % of a continuous load: NFPA 70 210.20; AMPACITY of the conductor.',
-    compute({ amps, size, insulation_c, ambient_c, conductors, installed, material, continuous }) {
+    source: `Ratings of the ISO 8820 series; 125 % of a continuous load: NFPA 70 210.20; AMPACITY of the conductor. ${parameter.FUSE_LIMIT_SOURCE}`,
+    compute(values) {
+      const { amps, size, insulation_c, ambient_c, conductors, installed, material } = values;
       const ampacityA = ampacity(size, {
         insulationC: insulation_c,
         ambientC: ambient_c,
@@ -43,7 +45,9 @@ export const PROTECTION_FUNCTIONS = [
         installed,
         material,
       });
-      return isRefusal(ampacityA) ? ampacityA : fuseFor(amps, ampacityA, continuous);
+      if (isRefusal(ampacityA)) return ampacityA;
+      const limitA = fuseLimitA(values.fuse_limit, size, material);
+      return fuseFor(amps, ampacityA, values.continuous, limitA);
     },
   }),
   perCell({

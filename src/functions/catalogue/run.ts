@@ -31,7 +31,8 @@ const AMPACITY_WORDS = [
 
 type ConductorValues = ValuesOf<typeof CONDUCTOR_WORDS>;
 type DemandValues = ConductorValues &
-  ValuesOf<typeof AMPACITY_WORDS> & {
+  ValuesOf<typeof AMPACITY_WORDS> &
+  ValuesOf<readonly [typeof parameter.fuseLimit]> & {
     readonly amps: number;
     readonly length: number;
     readonly unit: LengthUnit;
@@ -61,6 +62,7 @@ function demand(values: DemandValues): RunDemand {
     conductors: values.conductors,
     installed: values.installed,
     continuous: values.continuous,
+    fuseLimit: values.fuse_limit,
   };
 }
 
@@ -73,7 +75,10 @@ const GAUGE_WORDS = [
   ...CONDUCTOR_WORDS,
   ...AMPACITY_WORDS,
   parameter.series,
+  parameter.fuseLimit,
 ] as const;
+
+const SIZE_BY_SIZE_SOURCE = `DCDROP, AMPACITY and FUSE_FOR, size by size. ${parameter.FUSE_LIMIT_SOURCE}`;
 
 export const RUN_FUNCTIONS = [
   perCell({
@@ -201,7 +206,7 @@ export const RUN_FUNCTIONS = [
     takes: GAUGE_WORDS,
     gives: 'A size as text, such as "10 AWG"; #N/A where none serves.',
     example: { given: [20, 12, 'ft', 13.8, 0.03], result: '8 AWG' },
-    source: 'DCDROP, AMPACITY and FUSE_FOR, size by size.',
+    source: SIZE_BY_SIZE_SOURCE,
     compute(values) {
       const chosen = chooseGauge(demand(values), values.series);
       return isRefusal(chosen) ? chosen : formatSize(chosen.size);
@@ -214,7 +219,7 @@ export const RUN_FUNCTIONS = [
     takes: GAUGE_WORDS,
     gives: '"drop", "heat" or "fuse"; on a tie the first of these.',
     example: { given: [20, 12, 'ft', 13.8, 0.03], result: 'drop' },
-    source: 'DCDROP, AMPACITY and FUSE_FOR, size by size.',
+    source: SIZE_BY_SIZE_SOURCE,
     compute(values) {
       const chosen = chooseGauge(demand(values), values.series);
       return isRefusal(chosen) ? chosen : chosen.limit;
@@ -233,6 +238,7 @@ export const RUN_FUNCTIONS = [
       parameter.size,
       ...CONDUCTOR_WORDS,
       ...AMPACITY_WORDS,
+      parameter.fuseLimit,
     ],
     gives:
       '"ok", or what is wrong: "drop over target", "over ampacity", "no fuse fits", joined with "; ".',
@@ -240,7 +246,7 @@ export const RUN_FUNCTIONS = [
       given: [40, 12, 'ft', 13, 0.03, '10 AWG'],
       result: 'drop over target; over ampacity; no fuse fits',
     },
-    source: 'DCDROP, AMPACITY and FUSE_FOR.',
+    source: `DCDROP, AMPACITY and FUSE_FOR. ${parameter.FUSE_LIMIT_SOURCE}`,
     compute: (values) => runVerdict(demand(values), values.size),
   }),
 ];
