@@ -106,7 +106,7 @@ export const PROTECTION_FUNCTIONS = [
     gives:
       'TRUE or FALSE. FALSE also where the fault is too weak to open the fuse (under 1.35 times its rating) or above 1000 A, the most that blade fuses are proved to break. Judged at that fault alone: ask it at both ends of the run, and it holds between.',
     example: { given: [15, '14 AWG', 100], result: true },
-    source: `FUSE_SECONDS against WITHSTAND_SECONDS. ${OPENING_SOURCE}`,
+    source: `FUSE_SECONDS against WITHSTAND_SECONDS. ${OPENING_SOURCE} ${OPENING_HOLDS}`,
     compute: ({ rating, size, fault_amps, start_c, limit_c, material }) =>
       fuseGuards(rating, size, fault_amps, { startC: start_c, limitC: limit_c, material }),
   }),
