@@ -22,17 +22,25 @@ export interface AmpacityMethod {
   readonly bundled: boolean;
   /** Printed shares at `usualAmbientC` where that is not the table's own ambient. */
   readonly shareAtUsualAmbient?: ReadonlyMap<number, number>;
+  /** The coldest air that the rule's corrections cover; colder air counts as that. */
+  readonly coldestC?: number;
+  /** The greatest share that an ambient may leave, where the rule gives nothing for cold air. */
+  readonly mostAmbientShare?: number;
 }
 
+/** Coldest row of NFPA 70 table 310.15(B)(1)(1), "10 or less". */
+const COLDEST_310_15_C = 10;
+
 export const METHODS: Readonly<Record<Installed, AmpacityMethod>> = {
-  cable: { table: NFPA70_310_16, usualAmbientC: 30, bundled: true },
-  air: { table: NFPA70_310_17, usualAmbientC: 30, bundled: true },
-  craft: { table: CFR33_183_425, usualAmbientC: 30, bundled: false },
+  cable: { table: NFPA70_310_16, usualAmbientC: 30, bundled: true, coldestC: COLDEST_310_15_C },
+  air: { table: NFPA70_310_17, usualAmbientC: 30, bundled: true, coldestC: COLDEST_310_15_C },
+  craft: { table: CFR33_183_425, usualAmbientC: 30, bundled: false, mostAmbientShare: 1 },
   'engine space': {
     table: CFR33_183_425,
     usualAmbientC: ENGINE_SPACE_AMBIENT_C,
     bundled: false,
     shareAtUsualAmbient: ENGINE_SPACE_SHARE,
+    mostAmbientShare: 1,
   },
 };
 
@@ -94,7 +102,10 @@ export function rowAmps(
   return Math.floor(hotterAmps * Math.sqrt(cooler));
 }
 
-/** Published amps of a size before corrections: its own row, or for an area the thickest row that is not thicker. */
+/**
+ * Published amps of a size before corrections: its own row, or for an area the thickest row that is not thicker. None
+ * for a size thinner than the rule lets a single conductor be.
+ */
 export function publishedAmps(
   table: AmpacityTable,
   material: Material,
@@ -102,16 +113,39 @@ export function publishedAmps(
   column: number,
 ): Outcome<number> {
   const none = () => noAnswer(`${table.title} has no row for ${formatSize(size)} in ${material}`);
+  const { thinnestSingle } = table;
+  if (
+    thinnestSingle !== undefined &&
+    !atMost(gaugeAreaMm2(thinnestSingle.gauge), sizeAreaMm2(size))
+  ) {
+    return noAnswer(`${thinnestSingle.rule}; ${formatSize(size)} is thinner`);
+  }
   if (size.kind === 'awg') return rowAmps(table, material, size.gauge, column) ?? none();
   const gauges = [...table[MATERIAL_CONSTANTS[material].ampacityAs].keys()];
   const gauge = gauges.findLast((candidate) => atMost(gaugeAreaMm2(candidate), sizeAreaMm2(size)));
   return (gauge === undefined ? undefined : rowAmps(table, material, gauge, column)) ?? none();
 }
 
+/**
+ * The share that an ambient leaves for insulation of `columnC`, within what the rule's corrections cover: colder air
+ * than the coldest of its table counts as that, and where the rule gives nothing for the cold the share is at most 1.
+ */
+export function shareInAmbient(installed: Installed, columnC: number, ambientC: number): number {
+  const { table, usualAmbientC, shareAtUsualAmbient, coldestC, mostAmbientShare } =
+    METHODS[installed];
+  const airC = Math.max(ambientC, coldestC ?? ambientC);
+  const printed = shareAtUsualAmbient?.get(columnC);
+  const share =
+    printed === undefined
+      ? ambientShare(columnC, airC, table.referenceAmbientC)
+      : printed * ambientShare(columnC, airC, usualAmbientC);
+  return Math.min(share, mostAmbientShare ?? share);
+}
+
 /** The share that the corrections leave of a published ampacity. */
 export function correctionShare(conditions: Conditions): Outcome<number> {
   const { insulationC, conductors, installed } = conditions;
-  const { table, usualAmbientC, bundled, shareAtUsualAmbient } = METHODS[installed];
+  const { table, usualAmbientC, bundled } = METHODS[installed];
   const column = columnFor(table, insulationC);
   if (isRefusal(column)) return column;
   const columnC = table.columnsC[column]!;
@@ -121,11 +155,7 @@ export function correctionShare(conditions: Conditions): Outcome<number> {
       `at ${ambientC} degC around it, insulation of the ${columnC} degC column carries nothing`,
     );
   }
-  const printed = shareAtUsualAmbient?.get(columnC);
-  const forAmbient =
-    printed === undefined
-      ? ambientShare(columnC, ambientC, table.referenceAmbientC)
-      : printed * ambientShare(columnC, ambientC, usualAmbientC);
+  const forAmbient = shareInAmbient(installed, columnC, ambientC);
   return bundled ? forAmbient * bundlingShare(conductors) : forAmbient;
 }
 

@@ -22,13 +22,19 @@ export function runOhms(size: ConductorSize, route: Route): number {
   return 2 * lengthM * ohmsPerM(size, material, tempC) + jointMilliohms / 1000;
 }
 
+/** Volts lost: amps times ohms. No current loses nothing, even where the ohms are past all counting. */
+export function lostVolts(amps: number, ohms: number): number {
+  return amps === 0 ? 0 : amps * ohms;
+}
+
 /** Volts left at a load of steady current; none where the run would lose more than the source has. */
 export function loadVolts(volts: number, amps: number, ohms: number): Outcome<number> {
-  const left = volts - amps * ohms;
+  const lost = lostVolts(amps, ohms);
+  const left = volts - lost;
   return left >= 0
     ? left
     : noAnswer(
-        `this run cannot carry ${amps} A: it would lose ${amount(amps * ohms, 'V')} and the source has ${volts} V`,
+        `this run cannot carry ${amps} A: it would lose ${amount(lost, 'V')} and the source has ${volts} V`,
       );
 }
 

@@ -1,4 +1,4 @@
-/** How long a blade fuse may take to open, and whether that is soon enough for the wire. */
+/** How long a blade fuse takes to open, and whether that is soon enough for the wire. */
 import { atMost } from './limits';
 import { isRefusal, noAnswer, type Outcome } from './outcome';
 import type { ConductorSize } from './size';
@@ -31,17 +31,41 @@ export function leastOpeningAmps(ratingA: number): Outcome<number> {
   return isRefusal(limits) ? limits : ratingA * limits[0]!.timesRating;
 }
 
-/** What the arc lasts once the element has melted, seconds: an estimate of ours, of a few milliseconds at low volts. */
-export const ARC_SECONDS = 0.002;
+/**
+ * Time allowed for the arc after the element has melted, seconds: an estimate of ours. A direct-current arc at 12 to 58 V
+ * lives for about as long as the inductance of the run feeds it, some tenths of a millisecond to a few milliseconds.
+ */
+export const ARCING_ALLOWANCE_S = 0.002;
 
 /**
- * Time in seconds that a blade fuse may take to open at a current in amps. Up to the last point that ISO 8820-3 publishes
- * the longest it allows, straight between its points on logarithmic axes (fuses' own curves sag below such chords). Beyond
- * it an estimate: the element has no time to lose heat and melts at a constant I2t, that of the last point, so the time
- * falls as 1/I2; ARC_SECONDS are added, and the sum is never more than the last published time. None below the least
- * current at which it must open. It holds up to what the fuse breaks and at its rated volts: see BLADE_BREAKING_A.
+ * I^2 t of the last published point, A^2 s: what the slowest fuse of the rating that keeps the limits lets through there.
+ * None for a rating that blade fuses do not have.
  */
-export function fuseSeconds(ratingA: number, amps: number): Outcome<number> {
+export function lastPublishedI2t(ratingA: number): Outcome<number> {
+  const limits = openingLimits(ratingA);
+  if (isRefusal(limits)) return limits;
+  const { timesRating, seconds } = limits.at(-1)!;
+  return (timesRating * ratingA) ** 2 * seconds;
+}
+
+/**
+ * Estimated seconds that a fuse takes at a current so great that its element has no time to lose heat: it melts at a
+ * constant I^2 t (in A^2 s), then the arcing allowance. An estimate, not a longest time.
+ */
+export function estimatedOpeningSeconds(i2t: number, amps: number): number {
+  // In this order the square of no current overflows.
+  return i2t / amps / amps + ARCING_ALLOWANCE_S;
+}
+
+/**
+ * Seconds that a blade fuse may take to open at a current in amps. Up to the last published point, at 6 times the rating,
+ * the longest time: the limits of ISO 8820-3, straight between its points on logarithmic axes (fuses' own curves sag
+ * below such chords). Beyond it the standard promises nothing shorter, and the answer is an estimate, not a longest time:
+ * the element melts at the I^2 t of that point, or at `makersI2t` in A^2 s where the maker of the fuse gives one, to
+ * which the arcing allowance is added; never more than the last published time. None below the least current at which
+ * it must open. All of it holds up to the current and the volts that the fuse can break: see BLADE_BREAKING_A.
+ */
+export function fuseSeconds(ratingA: number, amps: number, makersI2t?: number): Outcome<number> {
   const limits = openingLimits(ratingA);
   if (isRefusal(limits)) return limits;
   const leastA = ratingA * limits[0]!.timesRating;
@@ -56,8 +80,8 @@ export function fuseSeconds(ratingA: number, amps: number): Outcome<number> {
   const to = limits[above];
   if (to === undefined) {
     const last = limits.at(-1)!;
-    const melts = last.seconds * (last.timesRating / timesRating) ** 2;
-    return Math.min(last.seconds, melts + ARC_SECONDS);
+    const i2t = makersI2t ?? (last.timesRating * ratingA) ** 2 * last.seconds;
+    return Math.min(last.seconds, estimatedOpeningSeconds(i2t, amps));
   }
   const from = limits[above - 1]!;
   const share =
@@ -66,22 +90,27 @@ export function fuseSeconds(ratingA: number, amps: number): Outcome<number> {
 }
 
 /**
- * Whether a blade fuse opens before the conductor is hurt, by the published limits: its longest time is no longer than
- * the conductor's withstand time. False where it need not open at all (the fault is below 1.35 times its rating), and
- * where the fault is more than the fuse is proved to break. None for a rating whose times are not known.
+ * Whether a blade fuse opens before a short circuit of these amps hurts the conductor: its time (see fuseSeconds) is no
+ * longer than the conductor's withstand time. False where it need not open at all (the fault is below 1.35 times its
+ * rating), and where the fault is more than the fuse is proved to break. None for a rating whose times are not known.
+ *
+ * It judges that one fault, not the weaker ones. But a fuse that guards at two faults guards at every fault between:
+ * what it lets through, I^2 t, falls up to the last published point and rises beyond it, and the conductor bears a
+ * constant I^2 t. So a run is judged at both of its ends.
  */
 export function fuseGuards(
   ratingA: number,
   size: ConductorSize,
   faultA: number,
   span: HeatSpan,
+  makersI2t?: number,
 ): Outcome<boolean> {
   const leastA = leastOpeningAmps(ratingA);
   if (isRefusal(leastA)) return leastA;
   // Asked of a current that is surely above nothing, so that a senseless span is refused whatever the fault.
   const bearsSeconds = withstandSeconds(size, Math.max(faultA, leastA), span);
   if (isRefusal(bearsSeconds)) return bearsSeconds;
-  const opensSeconds = fuseSeconds(ratingA, faultA);
+  const opensSeconds = fuseSeconds(ratingA, faultA, makersI2t);
   return (
     !isRefusal(opensSeconds) &&
     atMost(opensSeconds, bearsSeconds) &&

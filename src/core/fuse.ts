@@ -1,7 +1,8 @@
 /** The fuse protects the wire: big enough for the load, no bigger than the conductor may carry. */
 import { atMost } from './limits';
-import { noAnswer, type Outcome } from './outcome';
+import { isRefusal, noAnswer, type Outcome } from './outcome';
 import { amount } from './sentence';
+import { CRAFT_FUSE_MOST_SHARE, CRAFT_FUSE_SHARE_BELOW_V } from './tables/33cfr-183-455';
 import { FUSE_RATINGS } from './tables/iso-8820-ratings';
 
 /**
@@ -24,13 +25,37 @@ export function smallestFuseFor(amps: number, continuous: boolean): Outcome<numb
   );
 }
 
-/** The fuse of a run: smallest standard rating for the load that is at most the conductor's ampacity in amps. */
-export function fuseFor(amps: number, ampacityA: number, continuous: boolean): Outcome<number> {
+/**
+ * The fuse of a run: smallest standard rating for the load that is at most the conductor's ampacity in amps, and at most
+ * `limitA` where a rule limits the fuses of so small a wire (see fuseLimitA).
+ */
+export function fuseFor(
+  amps: number,
+  ampacityA: number,
+  continuous: boolean,
+  limitA?: number,
+): Outcome<number> {
   const ratingA = smallestFuseFor(amps, continuous);
-  if (typeof ratingA !== 'number' || atMost(ratingA, ampacityA)) return ratingA;
-  // Rounded down, or 24.98 A would be told as the 25 A it is not.
-  const shownAmpacityA = Math.floor(ampacityA * 10) / 10;
-  return noAnswer(
-    `the load needs a fuse of ${ratingA} A and the conductor may carry ${shownAmpacityA} A; take a thicker size`,
-  );
+  if (isRefusal(ratingA)) return ratingA;
+  if (!atMost(ratingA, ampacityA)) {
+    // Rounded down, or 24.98 A would be told as the 25 A it is not.
+    const shownAmpacityA = Math.floor(ampacityA * 10) / 10;
+    return noAnswer(
+      `the load needs a fuse of ${ratingA} A and the conductor may carry ${shownAmpacityA} A; take a thicker size`,
+    );
+  }
+  return limitA === undefined || atMost(ratingA, limitA)
+    ? ratingA
+    : noAnswer(
+        `the load needs a fuse of ${ratingA} A and the rule for small wires, fuse_limit, allows ${limitA} A; take a thicker size`,
+      );
+}
+
+/**
+ * Amps of the greatest fuse that 33 CFR 183.455(c) allows in craft on a conductor of this ampacity (table 5, corrected):
+ * 150 % of it under 50 V, as much as it from 50 V on. Between the ampacity and this the rule is kept, but the fuse does
+ * not guard against a lasting overload.
+ */
+export function greatestCraftFuseA(ampacityA: number, volts: number): number {
+  return volts < CRAFT_FUSE_SHARE_BELOW_V ? CRAFT_FUSE_MOST_SHARE * ampacityA : ampacityA;
 }

@@ -1,7 +1,8 @@
 /** The thinnest size that serves a run, and what asked for it. */
 import { ampacity, type Conditions } from './ampacity';
-import { runOhms, type Route } from './drop';
+import { lostVolts, runOhms, type Route } from './drop';
 import { fuseFor, smallestFuseFor } from './fuse';
+import { fuseLimitA, type FuseLimit } from './fuse-limit';
 import { atMost } from './limits';
 import { isRefusal, noAnswer, type Outcome } from './outcome';
 import { amount } from './sentence';
@@ -14,6 +15,8 @@ export interface RunDemand extends Route, Conditions {
   /** The target: share of the source voltage. */
   readonly maxDrop: number;
   readonly continuous: boolean;
+  /** The rule that limits the fuses of small wires. */
+  readonly fuseLimit: FuseLimit;
 }
 
 export const GAUGE_LIMITS = ['drop', 'heat', 'fuse'] as const;
@@ -25,15 +28,20 @@ export interface ChosenGauge {
   readonly limit: GaugeLimit;
 }
 
+/** The fuse of a run of this size, whose ampacity under the run's conditions is known. */
+export function fuseOf(demand: RunDemand, size: ConductorSize, ampacityA: number): Outcome<number> {
+  const limitA = fuseLimitA(demand.fuseLimit, size, demand.material);
+  return fuseFor(demand.amps, ampacityA, demand.continuous, limitA);
+}
+
 /** Whether a size meets one limit; `ampacityA` is its ampacity under the run's conditions. */
 const MEETS: Readonly<
   Record<GaugeLimit, (demand: RunDemand, size: ConductorSize, ampacityA: number) => boolean>
 > = {
   drop: (demand, size) =>
-    atMost(demand.amps * runOhms(size, demand), demand.volts * demand.maxDrop),
+    atMost(lostVolts(demand.amps, runOhms(size, demand)), demand.volts * demand.maxDrop),
   heat: (demand, _size, ampacityA) => atMost(demand.amps, ampacityA),
-  fuse: (demand, _size, ampacityA) =>
-    !isRefusal(fuseFor(demand.amps, ampacityA, demand.continuous)),
+  fuse: (demand, size, ampacityA) => !isRefusal(fuseOf(demand, size, ampacityA)),
 };
 
 function whyNone(limit: GaugeLimit, demand: RunDemand, thickest: ConductorSize): string {
@@ -41,7 +49,7 @@ function whyNone(limit: GaugeLimit, demand: RunDemand, thickest: ConductorSize):
   const targetVolts = demand.volts * demand.maxDrop;
   if (limit === 'drop') {
     return atMost(jointVolts, targetVolts)
-      ? `no size keeps the drop within ${amount(targetVolts, 'V')}: the thickest loses ${amount(demand.amps * runOhms(thickest, demand), 'V')}; shorten the run, divide the load or raise the volts`
+      ? `no size keeps the drop within ${amount(targetVolts, 'V')}: the thickest loses ${amount(lostVolts(demand.amps, runOhms(thickest, demand)), 'V')}; shorten the run, divide the load or raise the volts`
       : `the joints alone lose ${amount(jointVolts, 'V')} of the ${amount(targetVolts, 'V')} that the target allows`;
   }
   if (limit === 'heat') {
@@ -55,7 +63,7 @@ function whyNone(limit: GaugeLimit, demand: RunDemand, thickest: ConductorSize):
 
 /**
  * Thinnest size of a series that keeps the drop within the target, carries the current and leaves room for a standard
- * fuse between load and ampacity. Sizes without a published ampacity are passed over. None where no size serves.
+ * fuse between load and ampacity, which the rule for small wires allows. Sizes without a published ampacity are passed over. None where no size serves.
  */
 export function chooseGauge(demand: RunDemand, series: Series): Outcome<ChosenGauge> {
   const candidates: { readonly size: ConductorSize; readonly ampacityA: number }[] = [];

@@ -1,8 +1,7 @@
 /** What is wrong with a run of a given size, in words. */
 import { ampacity } from './ampacity';
-import { runOhms } from './drop';
-import { fuseFor } from './fuse';
-import type { RunDemand } from './gauge';
+import { lostVolts, runOhms } from './drop';
+import { fuseOf, type RunDemand } from './gauge';
 import { atMost } from './limits';
 import { isRefusal, type Outcome } from './outcome';
 import type { ConductorSize } from './size';
@@ -22,11 +21,11 @@ export function runVerdict(demand: RunDemand, size: ConductorSize): Outcome<stri
   const ampacityA = ampacity(size, demand);
   if (isRefusal(ampacityA)) return ampacityA;
   const wrong: string[] = [];
-  if (!atMost(demand.amps * runOhms(size, demand), demand.volts * demand.maxDrop)) {
+  if (!atMost(lostVolts(demand.amps, runOhms(size, demand)), demand.volts * demand.maxDrop)) {
     wrong.push(VERDICT_WORDS.drop);
   }
   if (!atMost(demand.amps, ampacityA)) wrong.push(VERDICT_WORDS.heat);
-  if (isRefusal(fuseFor(demand.amps, ampacityA, demand.continuous))) {
+  if (isRefusal(fuseOf(demand, size, ampacityA))) {
     wrong.push(VERDICT_WORDS.fuse);
   }
   return wrong.length === 0 ? VERDICT_WORDS.ok : wrong.join(VERDICT_JOINT);

@@ -29,13 +29,16 @@ export function refusalCell(refusal: Refusal, parameterName?: string): CellError
   return new CellError(refusal.refused === 'invalid' ? '#VALUE!' : '#N/A', sentence);
 }
 
-/** A computed answer as a cell. A number that is not finite is a fault of ours, told as such rather than shown. */
+/**
+ * A computed answer as a cell. A number that is not finite is a fault of ours, told as such rather than shown; the 0 that
+ * is less than nothing is 0.
+ */
 export function answerCell(answer: Outcome<Given>): ResultCell {
   if (isRefusal(answer)) return refusalCell(answer);
   if (typeof answer === 'number' && !Number.isFinite(answer)) {
     return new CellError('#N/A', 'the numbers are too large or too small to compute with');
   }
-  return answer;
+  return answer === 0 ? 0 : answer;
 }
 
 /** The cell that counts at a place of the common shape; undefined where the matrix has no such row or column. */

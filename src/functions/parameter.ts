@@ -76,7 +76,7 @@ export function readNumber(given: Given): Outcome<number> {
       ? Number.isFinite(number)
       : numeral !== null && Number.isFinite(number)
   ) {
-    return number;
+    return number === 0 ? 0 : number; // not -0, which would go on into signs of its own
   }
   const hint = /^[+-]?\d+,\d+$/.test(text) ? `; write ${shortened(text.replace(',', '.'))}` : '';
   return invalid(`${quoted(given)} is not a number${hint}`);

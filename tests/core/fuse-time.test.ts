@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fuseGuards, fuseSeconds, leastOpeningAmps } from '../../src/core/fuse-time';
+import {
+  ARCING_ALLOWANCE_S,
+  estimatedOpeningSeconds,
+  fuseGuards,
+  fuseSeconds,
+  lastPublishedI2t,
+  leastOpeningAmps,
+} from '../../src/core/fuse-time';
 import { isRefusal } from '../../src/core/outcome';
 import { awg, SERIES_SIZES, type ConductorSize } from '../../src/core/size';
 import { FUSE_RATINGS } from '../../src/core/tables/iso-8820-ratings';
@@ -55,23 +62,69 @@ describe('fuseSeconds', () => {
     expect(fuseSeconds(35, 210)).toBe(0.1);
   });
 
-  test('beyond 6 times the rating no shorter time is claimed', () => {
-    expect(fuseSeconds(10, 1e9)).toBe(0.1);
-    expect(fuseSeconds(80, 1e9)).toBe(1);
+  test.each([
+    // Rating, amps, the I^2 t of the last point (6 times; 0.1 s, 0.15 s, 1 s), seconds: that over amps squared, and 2 ms.
+    [2, 1000, 14.4, 0.0020144],
+    [15, 600, 810, 0.00425],
+    [40, 1000, 8640, 0.01064],
+    [80, 960, 230_400, 0.252],
+  ])('%d A at %d A: melts at %d A2s, open after %d s', (ratingA, amps, i2t, seconds) => {
+    expect(lastPublishedI2t(ratingA)).toBeCloseTo(i2t, 9);
+    expect(fuseSeconds(ratingA, amps)).toBeCloseTo(seconds, 12);
+  });
+
+  test("a maker's I2t replaces that of the last point, beyond the last point alone", () => {
+    expect(fuseSeconds(15, 600, 180)).toBeCloseTo(0.0005 + 0.002, 12);
+    expect(fuseSeconds(15, 100, 1e6)).toBe(0.1);
+    expect(fuseSeconds(15, 30, 180)).toBe(5);
+  });
+
+  test('no current is so great that the arc takes no time, and none gives a number that is none', () => {
+    for (const amps of [1e9, 1e200, Number.MAX_VALUE]) {
+      expect(fuseSeconds(10, amps)).toBeCloseTo(ARCING_ALLOWANCE_S, 9);
+    }
+    expect(ARCING_ALLOWANCE_S).toBe(0.002);
   });
 
   test('a rating that blade fuses do not have has no time, and the sentence lists those that have', () => {
     for (const ratingA of [12, 125, 500, 0.5]) {
       expect(refusalText(fuseSeconds(ratingA, 1000))).toMatch(/^none: .*7\.5, 10, 15.*100 A/);
+      expect(refusalText(lastPublishedI2t(ratingA))).toMatch(/^none: .*100 A/);
     }
   });
 
+  const blade = fc.constantFrom(...BLADES_A);
+  const times = fc.oneof(
+    fc.double({ min: 1.35, max: 12, noNaN: true }),
+    fc.double({ min: 1.35, max: 1000, noNaN: true }),
+  );
+  const makers = fc.option(fc.double({ min: 1, max: 1e6, noNaN: true }), { nil: undefined });
+
   test('never longer at more amps', () => {
-    const times = fc.double({ min: 1.35, max: 12, noNaN: true });
     fc.assert(
-      fc.property(fc.constantFrom(...BLADES_A), times, times, (ratingA, one, other) => {
-        const at = (multiple: number) => fuseSeconds(ratingA, ratingA * multiple) as number;
+      fc.property(blade, times, times, makers, (ratingA, one, other, i2t) => {
+        const at = (multiple: number) => fuseSeconds(ratingA, ratingA * multiple, i2t) as number;
         expect(at(Math.max(one, other))).toBeLessThanOrEqual(at(Math.min(one, other)) * (1 + 1e-9));
+      }),
+    );
+  });
+
+  test('beyond the last point it goes on where the limits end, never above them, and melts as 1 / I2', () => {
+    const beyond = fc.double({ min: 6, max: 1000, noNaN: true });
+    fc.assert(
+      fc.property(blade, beyond, (ratingA, multiple) => {
+        const last = fuseSeconds(ratingA, 6 * ratingA) as number;
+        const amps = ratingA * multiple;
+        const seconds = fuseSeconds(ratingA, amps) as number;
+        expect(seconds).toBeLessThanOrEqual(last);
+        const melting = last * (6 / multiple) ** 2;
+        expect(seconds).toBeCloseTo(Math.min(last, melting + 0.002), 12);
+        expect(estimatedOpeningSeconds(lastPublishedI2t(ratingA) as number, amps)).toBeCloseTo(
+          melting + 0.002,
+          12,
+        );
+        // Without a jump: a hair past the last point it is still the last time.
+        expect(fuseSeconds(ratingA, ratingA * 6 * (1 + 1e-6))).toBe(last);
       }),
     );
   });
@@ -96,10 +149,19 @@ test('types follow one another by rating, and limits fall ever less steeply on l
 
 describe('fuseGuards', () => {
   test('true where the longest opening time is within what the conductor bears', () => {
-    // 100 A: the fuse 0.1 s (6.67 times), 14 AWG 5.7 s.
+    // 100 A: the fuse 0.083 s (6.67 times), 14 AWG 5.7 s.
     expect(fuseGuards(15, awg(14), 100, PVC_COPPER)).toBe(true);
-    // 600 A: the fuse is promised no sooner than 0.1 s, 18 AWG bears 0.025 s.
-    expect(fuseGuards(15, awg(18), 600, PVC_COPPER)).toBe(false);
+    // 1000 A: 2 ms, mostly arcing; 18 AWG bears 8.9 ms.
+    expect(fuseGuards(2, awg(18), 1000, PVC_COPPER)).toBe(true);
+    // 960 A: the fuse 0.252 s, 14 AWG bears 0.062 s, 10 AWG 0.396 s.
+    expect(fuseGuards(80, awg(14), 960, PVC_COPPER)).toBe(false);
+    expect(fuseGuards(80, awg(10), 960, PVC_COPPER)).toBe(true);
+  });
+
+  test("a maker's I2t counts", () => {
+    // 960 A: 14 AWG bears 57,100 A2s; 30,000 of them melt the element and 1,843 pass in the arc.
+    expect(fuseGuards(80, awg(14), 960, PVC_COPPER, 30_000)).toBe(true);
+    expect(fuseGuards(80, awg(14), 960, PVC_COPPER, 56_000)).toBe(false);
   });
 
   test('a fault too weak to open the fuse is not guarded, however thick the wire', () => {
@@ -148,9 +210,10 @@ describe('fuseGuards', () => {
         fc.constantFrom(...BLADES_A),
         fc.integer({ min: -3, max: 24 }).map(awg),
         fc.tuple(fault, fault, fault),
-        (ratingA, size, faults) => {
+        fc.option(fc.double({ min: 1, max: 1e6, noNaN: true }), { nil: undefined }),
+        (ratingA, size, faults, i2t) => {
           const [far, between, near] = faults.sort((a, b) => a - b);
-          const guarded = (faultA: number) => fuseGuards(ratingA, size, faultA, PVC_COPPER);
+          const guarded = (faultA: number) => fuseGuards(ratingA, size, faultA, PVC_COPPER, i2t);
           fc.pre(guarded(far) === true && guarded(near) === true);
           expect(guarded(between)).toBe(true);
         },

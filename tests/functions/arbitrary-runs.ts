@@ -42,3 +42,5 @@ export const anyInstallation = fc.tuple(
   fc.constantFrom('cable', 'air', 'craft', 'engine space', null),
   fc.constantFrom(true, false, null),
 ) as fc.Arbitrary<Cell[]>;
+
+export const anyFuseLimit = fc.constantFrom('none', 'NFPA 70 240.4(D)', null) as fc.Arbitrary<Cell>;

@@ -26,6 +26,7 @@ function hasNoNumber(cameIn: ReadonlySet<unknown>): boolean {
 
 /** What is wrong with a cell that came out; undefined where nothing is. Plain code, since it runs a million times. */
 function faultOf(cell: unknown, cameIn: ReadonlySet<unknown>): string | undefined {
+  if (Object.is(cell, -0)) return 'the number -0';
   if (typeof cell === 'number') return Number.isFinite(cell) ? undefined : `the number ${cell}`;
   if (typeof cell === 'string' || typeof cell === 'boolean') return undefined;
   if (!(cell instanceof CellError)) return `no cell at all, a ${typeof cell}`;

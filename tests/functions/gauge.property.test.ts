@@ -5,6 +5,7 @@ import { CellError, type Cell } from '../../src/functions/cell';
 import {
   anyAmps,
   anyConductor,
+  anyFuseLimit,
   anyInstallation,
   anyLength,
   anySeries,
@@ -26,21 +27,35 @@ interface Demand {
   readonly conductor: readonly Cell[];
   readonly installation: readonly Cell[];
   readonly series: keyof typeof SIZES_OF_SERIES;
+  readonly fuseLimit: Cell;
 }
 
 const anyDemand: fc.Arbitrary<Demand> = fc
-  .tuple(anyAmps, anyLength, anyUnit, anyVolts, anyTarget, anyConductor, anyInstallation, anySeries)
-  .map(([amps, length, unit, volts, target, conductor, installation, series]) => ({
-    run: [amps, length, unit, volts, target],
+  .tuple(
+    fc.tuple(anyAmps, anyLength, anyUnit, anyVolts, anyTarget),
+    anyConductor,
+    anyInstallation,
+    anySeries,
+    anyFuseLimit,
+  )
+  .map(([run, conductor, installation, series, fuseLimit]) => ({
+    run,
     conductor,
     installation,
     series,
+    fuseLimit,
   }));
 
-const choose = (id: 'MINGAUGE' | 'GAUGE_LIMIT', { run, conductor, installation, series }: Demand) =>
-  call(id, ...run, ...conductor, ...installation, series);
-const verdictOf = ({ run, conductor, installation }: Demand, size: string) =>
-  call('RUN_VERDICT', ...run, size, ...conductor, ...installation);
+const choose = (
+  id: 'MINGAUGE' | 'GAUGE_LIMIT',
+  { run, conductor, installation, series, fuseLimit }: Demand,
+) => call(id, ...run, ...conductor, ...installation, series, fuseLimit);
+const verdictOf = ({ run, conductor, installation, fuseLimit }: Demand, size: string) =>
+  call('RUN_VERDICT', ...run, size, ...conductor, ...installation, fuseLimit);
+
+/** Place in its series, thinnest first; beyond all sizes where none serves. */
+const placeOf = (answer: Cell, series: Demand['series']) =>
+  answer instanceof CellError ? Infinity : SIZES_OF_SERIES[series].indexOf(answer as string);
 
 test("MINGAUGE's size is ok, the next thinner is not, and GAUGE_LIMIT says why", () => {
   const seen = { drop: 0, heat: 0, fuse: 0, none: 0, thinnest: 0 };
@@ -90,10 +105,6 @@ test("MINGAUGE's size is ok, the next thinner is not, and GAUGE_LIMIT says why",
 test('a stricter target, more current or a longer run never gets a thinner size', () => {
   fc.assert(
     fc.property(anyDemand, fc.double({ min: 1, max: 2, noNaN: true }), (demand, factor) => {
-      const placeOf = (answer: Cell) =>
-        answer instanceof CellError
-          ? Infinity
-          : SIZES_OF_SERIES[demand.series].indexOf(answer as string);
       const [amps, length, unit, volts, target] = demand.run as [
         number,
         number,
@@ -101,17 +112,54 @@ test('a stricter target, more current or a longer run never gets a thinner size'
         number,
         number,
       ];
-      const place = placeOf(choose('MINGAUGE', demand));
+      const place = placeOf(choose('MINGAUGE', demand), demand.series);
       for (const run of [
         [amps * factor, length, unit, volts, target],
         [amps, length * factor, unit, volts, target],
         [amps, length, unit, volts, target / factor],
       ]) {
-        expect(placeOf(choose('MINGAUGE', { ...demand, run }))).toBeGreaterThanOrEqual(place);
+        expect(
+          placeOf(choose('MINGAUGE', { ...demand, run }), demand.series),
+        ).toBeGreaterThanOrEqual(place);
       }
     }),
     { seed: 22, numRuns: 500 },
   );
+});
+
+test('the limit of small wires never gives a thinner size, a larger fuse or a milder verdict', () => {
+  const seen = { thicker: 0, same: 0 };
+  fc.assert(
+    fc.property(anyDemand, anySize, (demand, size) => {
+      const without = { ...demand, fuseLimit: 'none' };
+      const limited = { ...demand, fuseLimit: 'NFPA 70 240.4(D)' };
+      const place = placeOf(choose('MINGAUGE', without), demand.series);
+      const limitedPlace = placeOf(choose('MINGAUGE', limited), demand.series);
+      expect(limitedPlace).toBeGreaterThanOrEqual(place);
+      seen[limitedPlace > place ? 'thicker' : 'same'] += 1;
+
+      if (verdictOf(limited, size) === 'ok') expect(verdictOf(without, size)).toBe('ok');
+
+      const [insulationC, ambientC, conductors, installed, continuous] = demand.installation;
+      const fuse = (limit: Cell) =>
+        call(
+          'FUSE_FOR',
+          demand.run[0],
+          size,
+          insulationC,
+          ambientC,
+          conductors,
+          installed,
+          demand.conductor[0],
+          continuous,
+          limit,
+        );
+      const fuseA = fuse('NFPA 70 240.4(D)');
+      if (!(fuseA instanceof CellError)) expect(fuse('none')).toBe(fuseA);
+    }),
+    { seed: 26, numRuns: 1000 },
+  );
+  for (const [what, times] of Object.entries(seen)) expect(times, what).toBeGreaterThan(10);
 });
 
 test('a fuse carries the load and protects the conductor, or #N/A says which it cannot', () => {
@@ -172,7 +220,11 @@ test('ampacity never grows with ambient or with company, never shrinks with size
         const amps = ampacity(size, ambient, together);
         if (amps === undefined) return;
         expect(amps).toBeGreaterThan(0);
-        expect(ampacity(size, ambient + warmer, together) ?? 0).toBeLessThan(amps);
+        const inWarmer = ampacity(size, ambient + warmer, together) ?? 0;
+        expect(inWarmer).toBeLessThanOrEqual(amps);
+        // Colder than this no table of corrections tells one degree from another.
+        const coldestC = installed === 'craft' || installed === 'engine space' ? 30 : 10;
+        if (ambient > coldestC + 1) expect(inWarmer).toBeLessThan(amps);
         expect(ampacity(size, ambient, together + 5)).toBeLessThanOrEqual(amps);
         const otherAmps = ampacity(other, ambient, together);
         if (otherAmps === undefined) return; // an odd gauge, which the tables pass over

@@ -54,6 +54,10 @@ describe('#VALUE!: of the wrong kind, an unknown parameter, or outside what phys
       ['FUSE_FOR', 20, 12, 75, 30, 2, 'cable', 'copper', 0],
       'continuous: 0 is neither TRUE nor FALSE',
     ],
+    [
+      ['FUSE_FOR', 20, 12, 75, 30, 2, 'cable', 'copper', true, 'some'],
+      'fuse_limit: "some" is not one of "none", "NFPA 70 240.4(D)"',
+    ],
   ])('%j', (given, sentence) => {
     expect(answer(given)).toEqual(new CellError('#VALUE!', sentence));
   });
@@ -98,6 +102,10 @@ describe('#N/A: sound arguments for which no answer exists', () => {
       ['FUSE_FOR', 20, '12 AWG', 75, 30.05],
       'the load needs a fuse of 25 A and the conductor may carry 24.9 A; take a thicker size',
     ],
+    [
+      ['FUSE_FOR', 20, '12 AWG', 75, 30, 2, 'cable', 'copper', true, 'NFPA 70 240.4(D)'],
+      'the load needs a fuse of 25 A and the rule for small wires, fuse_limit, allows 20 A; take a thicker size',
+    ],
     [['AMPACITY', 20], 'NFPA 70 table 310.16 has no row for 20 AWG in copper'],
     [
       ['AMPACITY', 12, 50],
@@ -131,6 +139,29 @@ describe('what is honest is answered', () => {
     expect(call('LOAD_VOLTS', 13, 0, 6, 'ft', 12)).toBe(13);
   });
 
+  test.each(['m', 'ft', 'mm'])('0 amps lose nothing over any length in %s', (unit) => {
+    for (const size of ['12 AWG', '40 AWG', '0.05 mm2']) {
+      expect(call('LOAD_VOLTS', 12, 0, 1e308, unit, size)).toBe(12);
+      expect(call('DCDROP', 0, 1e308, unit, size)).toBe(0);
+      expect(call('DCDROP_PCT', 0, 1e308, unit, size, 12)).toBe(0);
+    }
+    expect(call('MINGAUGE', 0, 1e308, unit, 12, 0.03)).toBe('18 AWG');
+    expect(call('RUN_VERDICT', 0, 1e308, unit, 12, 0.03, '12 AWG')).toBe('ok');
+  });
+
+  test.each<readonly [string, readonly TestArgument[]]>([
+    ['DCDROP', [-0, 6, 'ft', 12]],
+    ['DCDROP', ['-0', 6, 'ft', 12]],
+    ['DCDROP', [20, -0, 'ft', 12]],
+    ['DCDROP_PCT', [-0, -0, 'ft', 12, 13]],
+    ['LOSS_WATTS', [20, -0]],
+    ['RUN_OHMS', [-0, 'ft', 12]],
+    ['CONDUCTOR_TEMP', [0, 12, -0]],
+    ['PV_DESIGN_AMPS', [-0]],
+  ])('%s %j is 0, never -0', (id, given) => {
+    expect(call(id, ...given)).toBe(0); // toBe tells -0 from 0
+  });
+
   test('numbers that come as text, shares that come in per cent', () => {
     const plain = callNumber('MAX_LENGTH', 20, 'ft', 12, 13, 0.03);
     expect(call('MAX_LENGTH', ' 20 ', 'FT', '12', '13.0', '3%')).toBe(plain);
@@ -146,8 +177,8 @@ describe('what is honest is answered', () => {
   test('the defaults are those of the contract', () => {
     const spelt = ['copper', 20, 0, 75, 30, 2, 'cable', true] as const;
     const run = [20, 12, 'ft', 13.8, 0.03] as const;
-    expect(call('MINGAUGE', ...run)).toBe(call('MINGAUGE', ...run, ...spelt, 'AWG'));
-    expect(call('RUN_VERDICT', ...run, 8)).toBe(call('RUN_VERDICT', ...run, 8, ...spelt));
+    expect(call('MINGAUGE', ...run)).toBe(call('MINGAUGE', ...run, ...spelt, 'AWG', 'none'));
+    expect(call('RUN_VERDICT', ...run, 8)).toBe(call('RUN_VERDICT', ...run, 8, ...spelt, 'none'));
     expect(call('AMPACITY', 8)).toBe(call('AMPACITY', 8, 75, 30, 2, 'cable', 'copper'));
     expect(call('AMPACITY', 8, 75, null, 2, 'engine space')).toBe(
       call('AMPACITY', 8, 75, 50, 2, 'engine space'),

@@ -32,6 +32,7 @@ export function demandOf(run: Run, house: House, amps: number): RunDemand {
     conductors: house.conductors,
     installed: house.installed,
     continuous: house.continuous,
+    fuseLimit: 'none',
   };
 }
 

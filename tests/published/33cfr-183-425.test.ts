@@ -6,13 +6,14 @@
  * Printed oddity: note 1 gives 0.85 at 105 degC where its own equation gives 0.856. The printed figure is used.
  */
 import { describe, expect, test } from 'vitest';
-import { callNumber } from '../functions/call';
+import { CFR33_183_425 } from '../../src/core/tables/33cfr-183-425';
+import { CellError } from '../../src/functions/cell';
+import { call, callNumber } from '../functions/call';
 
 const COLUMNS_C = [60, 75, 80, 90, 105, 125, 200] as const;
 
 /** Gauge; amps by column; amps of the 105 degC column in an engine space. */
 const TABLE_5: readonly (readonly [string, readonly number[], number])[] = [
-  ['18', [10, 10, 15, 20, 20, 25, 25], 17],
   ['16', [15, 15, 20, 25, 25, 30, 35], 21],
   ['14', [20, 20, 25, 30, 35, 40, 45], 30],
   ['12', [25, 25, 35, 40, 45, 50, 55], 38],
@@ -44,6 +45,76 @@ describe.each(TABLE_5)('%s AWG', (gauge, amps, engineSpace105C) => {
   test(`105 degC in an engine space: ${engineSpace105C} A`, () => {
     const ours = callNumber('AMPACITY', size, 105, undefined, undefined, 'engine space');
     expect(Math.abs(ours - engineSpace105C)).toBeLessThanOrEqual(0.5);
+  });
+});
+
+/**
+ * 183.425(d) and (e): a single conductor is at least 16 AWG, 18 AWG only in a sheath (as a reader of the regulation gives
+ * it). So the row of 18 AWG is printed, and is no single conductor's.
+ */
+describe('18 AWG, which is for conductors in a sheath', () => {
+  test('is printed: 10 10 15 20 20 25 25 A', () => {
+    expect(CFR33_183_425.copper.get(18)).toEqual([10, 10, 15, 20, 20, 25, 25]);
+  });
+
+  // 1.3087 mm2 is 16 AWG.
+  test.each(['craft', 'engine space'])('no single conductor is thinner than 16, "%s"', (place) => {
+    for (const size of ['18 AWG', '20 AWG', '17 AWG', '0.75 mm2', '1 mm2', '1.3 mm2']) {
+      const answer = call('AMPACITY', size, 105, undefined, undefined, place);
+      expect(answer).toBeInstanceOf(CellError);
+      expect(answer).toMatchObject({
+        code: '#N/A',
+        sentence: `33 CFR 183.425 wants single conductors of at least 16 AWG, and 18 AWG only in a sheath; ${size} is thinner`,
+      });
+    }
+    const sixteen = callNumber('AMPACITY', '16 AWG', 105, undefined, undefined, place);
+    expect(callNumber('AMPACITY', '1.5 mm2', 105, undefined, undefined, place)).toBe(sixteen);
+  });
+
+  test('none is suggested: a small load gets 16 AWG, of mm2 the first not thinner', () => {
+    const smallest = (series: string) =>
+      call(
+        'MINGAUGE',
+        1,
+        1,
+        'm',
+        12,
+        0.1,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        'craft',
+        null,
+        series,
+      );
+    expect(smallest('AWG')).toBe('16 AWG');
+    expect(smallest('AWG all')).toBe('16 AWG');
+    expect(smallest('mm2')).toBe('1.5 mm2');
+  });
+});
+
+/** The rule gives no more than table 5 for cold air. */
+describe('cold air', () => {
+  test.each([-40, 0, 20, 29, 30])('%d degC: what table 5 prints, no more', (ambientC) => {
+    for (const [columnC, printed] of [
+      [75, 40],
+      [105, 60],
+    ] as const) {
+      const amps = (place: string) => callNumber('AMPACITY', '10 AWG', columnC, ambientC, 2, place);
+      expect(amps('craft')).toBe(printed);
+      // Here by the printed share of note 1, which at 105 degC is a little less than the equation.
+      expect(amps('engine space')).toBeLessThanOrEqual(printed);
+      expect(amps('engine space')).toBeGreaterThan(0.99 * printed);
+    }
+  });
+
+  test('an engine space between 30 and 50 degC lies between', () => {
+    const amps = callNumber('AMPACITY', '10 AWG', 75, 40, undefined, 'engine space');
+    expect(amps).toBeLessThan(40);
+    expect(amps).toBeGreaterThan(40 * 0.75);
   });
 });
 

@@ -82,6 +82,19 @@ describe('ambient, reference 30 degC', () => {
   );
 });
 
+/** The coldest row is "10 or less": colder air earns no more. */
+describe.each(['cable', 'air'])('colder than the coldest row, installed "%s"', (installed) => {
+  test.each(COLUMNS_C.map((columnC, index) => [columnC, [1.29, 1.2, 1.15][index]!] as const))(
+    'insulation of %i degC: %d at 10 degC and below',
+    (columnC, factor) => {
+      const amps = (c: number) => callNumber('AMPACITY', '4/0 AWG', columnC, c, 3, installed);
+      expect(Math.abs(amps(10) / amps(30) - factor)).toBeLessThan(HALF_A_PRINTED_UNIT);
+      for (const ambientC of [9.9, 0, -40, -100]) expect(amps(ambientC)).toBe(amps(10));
+      expect(amps(10.1)).toBeLessThan(amps(10));
+    },
+  );
+});
+
 // No function of ours starts from a table at 40 degC; the equation is held against it, since a table read in full
 // judges the equation better than one from memory.
 describe('ambient, reference 40 degC, the equation alone', () => {

@@ -1,7 +1,8 @@
 /**
  * 33 CFR 183.425 table 5, the public rule for conductors in boats, single copper conductors at 30 degC ambient;
  * read in full. Bundling is a matter of the section for circuits of 50 V and more (183.435); none applies under 50 V.
- * Table 5 names no aluminium: 183.425(a) wants stranded copper.
+ * Table 5 names no aluminium: 183.425(a) wants stranded copper. Its row of 18 AWG is for conductors in a sheath: a single
+ * conductor is at least 16 AWG, 183.425(d) and (e) (as a reader of the regulation gives them, the text not opened).
  */
 import type { AmpacityTable } from './ampacity-table';
 
@@ -27,6 +28,10 @@ export const CFR33_183_425: AmpacityTable = {
     [-3, [300, 360, 385, 385, 445, 475, 510]],
   ]),
   aluminium: new Map(),
+  thinnestSingle: {
+    gauge: 16,
+    rule: '33 CFR 183.425 wants single conductors of at least 16 AWG, and 18 AWG only in a sheath',
+  },
 };
 
 /**

@@ -12,4 +12,6 @@ export interface AmpacityTable {
   /** Rows by gauge (1/0 is 0, 4/0 is -3), thinnest first. */
   readonly copper: ReadonlyMap<number, AmpacityRow>;
   readonly aluminium: ReadonlyMap<number, AmpacityRow>;
+  /** Where the rule has thinner rows than it lets a single conductor be: the thinnest gauge, and the rule in words. */
+  readonly thinnestSingle?: { readonly gauge: number; readonly rule: string };
 }

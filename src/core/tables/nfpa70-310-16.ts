@@ -2,7 +2,8 @@
  * NFPA 70 (National Electrical Code), 2011 edition and later, table 310.16 (numbered 310.15(B)(16) in 2011 to 2017):
  * not more than three current-carrying conductors in raceway, cable or earth, 30 degC ambient. Copper read in
  * reproductions of the edition before 2011 and, where that edition differs (four cells), from memory; aluminium and
- * copper-clad aluminium from memory. 18 and 16 AWG stand in the 90 degC column alone.
+ * copper-clad aluminium from memory. 18 and 16 AWG stand in the 90 degC column alone; their ampacities at 60 and 75 degC
+ * are not printed but computed from it, by the equation of 310.15(B): see rowAmps.
  */
 import type { AmpacityTable } from './ampacity-table';
 

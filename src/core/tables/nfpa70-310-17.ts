@@ -2,7 +2,8 @@
  * NFPA 70 (National Electrical Code), 2011 edition and later, table 310.17 (numbered 310.15(B)(17) in 2011 to 2017):
  * single conductors in free air, 30 degC ambient. From memory; the 60 and 75 degC cells from 6 AWG up also stand in
  * 33 CFR 183.425 table 5, which was read. Aluminium and copper-clad aluminium from memory.
- * 18 and 16 AWG stand in the 90 degC column alone.
+ * 18 and 16 AWG stand in the 90 degC column alone; their ampacities at 60 and 75 degC are not printed but computed from
+ * it, by the equation of 310.15(B): see rowAmps.
  */
 import type { AmpacityTable } from './ampacity-table';
 

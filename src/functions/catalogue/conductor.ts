@@ -12,7 +12,7 @@ import { insulationMm, steadyAmps, stillAirC } from '../parameters/protection';
 const RESISTANCE_SOURCE =
   'AWG: geometry of ASTM B258, resistivity of IEC 60028 (IACS), as solid metal (stranded is about 2 % more); mm2: IEC 60228 maximum at 20 degC where it lists the size.';
 const AMPACITY_SOURCE =
-  'NFPA 70 tables 310.16 and 310.17 with the ambient equation of 310.15(B) and the bundling of 310.15(C)(1); 33 CFR 183.425 table 5 with its engine-space factors.';
+  'NFPA 70 tables 310.16 and 310.17 with the ambient equation of 310.15(B) and the bundling of 310.15(C)(1); 33 CFR 183.425 table 5 with its engine-space factors, single conductors from 16 AWG. NFPA 70 prints 16 and 18 AWG at 90 degC alone: their 60 and 75 degC ampacities are computed from that column by the same equation.';
 
 export const CONDUCTOR_FUNCTIONS = [
   perCell({
@@ -91,7 +91,8 @@ export const CONDUCTOR_FUNCTIONS = [
       parameter.installed,
       parameter.material,
     ],
-    gives: 'Amps; #N/A where the table has no row.',
+    gives:
+      'Amps; #N/A where the table has no row. Air of 10 degC and colder counts as 10 ("cable", "air"); cold air earns no more than the table prints ("craft", "engine space").',
     example: { given: ['10 AWG', 75, 40], result: 30.87 },
     source: AMPACITY_SOURCE,
     compute: ({ size, insulation_c, ambient_c, conductors, installed, material }) =>

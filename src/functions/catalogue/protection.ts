@@ -2,9 +2,10 @@
 import { ampacity } from '../../core/ampacity';
 import { faultAmps } from '../../core/fault';
 import { fuseFor } from '../../core/fuse';
-import { fuseGuards, fuseSeconds } from '../../core/fuse-time';
+import { fuseLimitA } from '../../core/fuse-limit';
+import { ARCING_ALLOWANCE_S, fuseGuards, fuseSeconds } from '../../core/fuse-time';
 import { isRefusal } from '../../core/outcome';
-import { FUSE_TYPE_SENTENCE } from '../../core/tables/iso-8820-types';
+import { BLADE_BREAKING_A, FUSE_TYPE_SENTENCE } from '../../core/tables/iso-8820-types';
 import { withstandSeconds } from '../../core/withstand';
 import { perCell } from '../worksheet-function';
 import * as parameter from '../parameters/run';
@@ -12,7 +13,8 @@ import * as protection from '../parameters/protection';
 
 const ADIABATIC_SOURCE =
   'I^2 t = (k S)^2, IEC 60364-5-54 and IEC 60949; no heat leaves the metal, which is cautious beyond about 5 s, and its limits are published for up to 5 s.';
-const OPENING_SOURCE = `Upper time limits of ISO 8820-3 from memory, log-log between its points. ${FUSE_TYPE_SENTENCE}`;
+const OPENING_SOURCE = `Upper time limits of ISO 8820-3 from memory, log-log between its points. Beyond the last (6 times the rating) an estimate: melting at the I^2 t of that point, plus ${ARCING_ALLOWANCE_S * 1000} ms for the arc (ours). ${FUSE_TYPE_SENTENCE}`;
+const OPENING_HOLDS = `It holds up to ${BLADE_BREAKING_A} A, the most that blade fuses are proved to break, and their rated volts.`;
 
 export const PROTECTION_FUNCTIONS = [
   perCell({
@@ -28,13 +30,14 @@ export const PROTECTION_FUNCTIONS = [
       parameter.installed,
       parameter.material,
       parameter.continuous,
+      parameter.fuseLimit,
     ],
     gives:
-      'Rating in amps; #N/A where the load wants more than the conductor may carry, or than any rating.',
+      'Rating in amps; #N/A where the load wants more than the conductor may carry, than fuse_limit allows, or than any rating.',
     example: { given: [20, '10 AWG'], result: 25 },
-    source:
-      'Ratings of the ISO 8820 series; 125 % of a continuous load: NFPA 70 210.20; AMPACITY of the conductor.',
-    compute({ amps, size, insulation_c, ambient_c, conductors, installed, material, continuous }) {
+    source: `Ratings of the ISO 8820 series; 125 % of a continuous load: NFPA 70 210.20; AMPACITY of the conductor. ${parameter.FUSE_LIMIT_SOURCE}`,
+    compute(values) {
+      const { amps, size, insulation_c, ambient_c, conductors, installed, material } = values;
       const ampacityA = ampacity(size, {
         insulationC: insulation_c,
         ambientC: ambient_c,
@@ -42,7 +45,9 @@ export const PROTECTION_FUNCTIONS = [
         installed,
         material,
       });
-      return isRefusal(ampacityA) ? ampacityA : fuseFor(amps, ampacityA, continuous);
+      if (isRefusal(ampacityA)) return ampacityA;
+      const limitA = fuseLimitA(values.fuse_limit, size, material);
+      return fuseFor(amps, ampacityA, values.continuous, limitA);
     },
   }),
   perCell({
@@ -76,19 +81,20 @@ export const PROTECTION_FUNCTIONS = [
   perCell({
     id: 'FUSE_SECONDS',
     topic: 'Protection',
-    summary: 'Longest time a blade fuse may take to open, by the published limits.',
+    summary:
+      'Time a blade fuse may take to open: the longest by the published limits up to 6 times its rating, an estimate beyond.',
     takes: [protection.rating, protection.fuseAmps],
     gives:
-      'Seconds; #N/A below 1.35 times the rating, where it need never open, and for ratings that blade fuses do not have.',
+      'Seconds; beyond 6 times the rating estimated, never more than at 6 times. #N/A below 1.35 times the rating, where it need never open, and for ratings that blade fuses do not have.',
     example: { given: [15, 30], result: 5 },
-    source: `${OPENING_SOURCE} Beyond 6 times the rating no shorter time is promised.`,
+    source: `${OPENING_SOURCE} ${OPENING_HOLDS}`,
     compute: ({ rating, amps }) => fuseSeconds(rating, amps),
   }),
   perCell({
     id: 'FUSE_GUARDS',
     topic: 'Protection',
     summary:
-      'Whether a blade fuse opens before a short circuit hurts the conductor, by the published limits.',
+      'Whether a blade fuse opens before a short circuit hurts the conductor; beyond 6 times its rating by an estimate.',
     takes: [
       protection.rating,
       parameter.size,
@@ -98,9 +104,9 @@ export const PROTECTION_FUNCTIONS = [
       parameter.material,
     ],
     gives:
-      'TRUE or FALSE. FALSE also where the fault is too weak to open the fuse (under 1.35 times its rating) or above 1000 A, the most that blade fuses are proved to break.',
+      'TRUE or FALSE. FALSE also where the fault is too weak to open the fuse (under 1.35 times its rating) or above 1000 A, the most that blade fuses are proved to break. Judged at that fault alone: ask it at both ends of the run, and it holds between.',
     example: { given: [15, '14 AWG', 100], result: true },
-    source: `FUSE_SECONDS against WITHSTAND_SECONDS. ${OPENING_SOURCE}`,
+    source: `FUSE_SECONDS against WITHSTAND_SECONDS. ${OPENING_SOURCE} ${OPENING_HOLDS}`,
     compute: ({ rating, size, fault_amps, start_c, limit_c, material }) =>
       fuseGuards(rating, size, fault_amps, { startC: start_c, limitC: limit_c, material }),
   }),

@@ -2,6 +2,7 @@
 import {
   loadVolts,
   longestRunM,
+  lostVolts,
   mostAmpsByDrop,
   runOhms,
   steadyPowerAmps,
@@ -30,7 +31,8 @@ const AMPACITY_WORDS = [
 
 type ConductorValues = ValuesOf<typeof CONDUCTOR_WORDS>;
 type DemandValues = ConductorValues &
-  ValuesOf<typeof AMPACITY_WORDS> & {
+  ValuesOf<typeof AMPACITY_WORDS> &
+  ValuesOf<readonly [typeof parameter.fuseLimit]> & {
     readonly amps: number;
     readonly length: number;
     readonly unit: LengthUnit;
@@ -60,6 +62,7 @@ function demand(values: DemandValues): RunDemand {
     conductors: values.conductors,
     installed: values.installed,
     continuous: values.continuous,
+    fuseLimit: values.fuse_limit,
   };
 }
 
@@ -72,7 +75,10 @@ const GAUGE_WORDS = [
   ...CONDUCTOR_WORDS,
   ...AMPACITY_WORDS,
   parameter.series,
+  parameter.fuseLimit,
 ] as const;
+
+const SIZE_BY_SIZE_SOURCE = `DCDROP, AMPACITY and FUSE_FOR, size by size. ${parameter.FUSE_LIMIT_SOURCE}`;
 
 export const RUN_FUNCTIONS = [
   perCell({
@@ -93,7 +99,7 @@ export const RUN_FUNCTIONS = [
     gives: 'Volts.',
     example: { given: [20, 6, 'ft', '12 AWG'], result: 0.3812 },
     source: OHMS_LAW,
-    compute: (values) => values.amps * runOhms(values.size, route(values)),
+    compute: (values) => lostVolts(values.amps, runOhms(values.size, route(values))),
   }),
   perCell({
     id: 'DCDROP_PCT',
@@ -110,7 +116,7 @@ export const RUN_FUNCTIONS = [
     gives: 'A share: 0.0293 is 2.93 %.',
     example: { given: [20, 6, 'ft', '12 AWG', 13], result: 0.02932 },
     source: OHMS_LAW,
-    compute: (values) => (values.amps * runOhms(values.size, route(values))) / values.volts,
+    compute: (values) => lostVolts(values.amps, runOhms(values.size, route(values))) / values.volts,
   }),
   perCell({
     id: 'LOAD_VOLTS',
@@ -200,7 +206,7 @@ export const RUN_FUNCTIONS = [
     takes: GAUGE_WORDS,
     gives: 'A size as text, such as "10 AWG"; #N/A where none serves.',
     example: { given: [20, 12, 'ft', 13.8, 0.03], result: '8 AWG' },
-    source: 'DCDROP, AMPACITY and FUSE_FOR, size by size.',
+    source: SIZE_BY_SIZE_SOURCE,
     compute(values) {
       const chosen = chooseGauge(demand(values), values.series);
       return isRefusal(chosen) ? chosen : formatSize(chosen.size);
@@ -213,7 +219,7 @@ export const RUN_FUNCTIONS = [
     takes: GAUGE_WORDS,
     gives: '"drop", "heat" or "fuse"; on a tie the first of these.',
     example: { given: [20, 12, 'ft', 13.8, 0.03], result: 'drop' },
-    source: 'DCDROP, AMPACITY and FUSE_FOR, size by size.',
+    source: SIZE_BY_SIZE_SOURCE,
     compute(values) {
       const chosen = chooseGauge(demand(values), values.series);
       return isRefusal(chosen) ? chosen : chosen.limit;
@@ -232,6 +238,7 @@ export const RUN_FUNCTIONS = [
       parameter.size,
       ...CONDUCTOR_WORDS,
       ...AMPACITY_WORDS,
+      parameter.fuseLimit,
     ],
     gives:
       '"ok", or what is wrong: "drop over target", "over ampacity", "no fuse fits", joined with "; ".',
@@ -239,7 +246,7 @@ export const RUN_FUNCTIONS = [
       given: [40, 12, 'ft', 13, 0.03, '10 AWG'],
       result: 'drop over target; over ampacity; no fuse fits',
     },
-    source: 'DCDROP, AMPACITY and FUSE_FOR.',
+    source: `DCDROP, AMPACITY and FUSE_FOR. ${parameter.FUSE_LIMIT_SOURCE}`,
     compute: (values) => runVerdict(demand(values), values.size),
   }),
 ];

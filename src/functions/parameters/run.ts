@@ -1,6 +1,7 @@
 /** The parameters of the catalogue: every argument that a function takes, described and read once. */
 import { MOST_DROP_SHARE } from '../../core/limits';
 import { INSTALLATIONS } from '../../core/ampacity';
+import { FUSE_LIMITS } from '../../core/fuse-limit';
 import { LENGTH_UNITS } from '../../core/length';
 import { parseSize, SERIES, type ConductorSize } from '../../core/size';
 import {
@@ -131,4 +132,16 @@ export const continuous = optional(
   ),
   true,
   'TRUE',
+);
+
+/** Where the limit of small wires comes from and what it counts, for the help of the functions that take it. */
+export const FUSE_LIMIT_SOURCE =
+  'fuse_limit: NFPA 70 240.4(D), 2014 edition and later, after corrections: copper 18 AWG 7 A, 16 AWG 10 A, 14 AWG 15 A, 12 AWG 20 A, 10 AWG 30 A; aluminium and copper-clad 12 AWG 15 A, 10 AWG 25 A, copper-clad 14 AWG 10 A (from memory). An area in mm2 counts as the thickest gauge not thicker than it.';
+
+export const fuseLimit = optional(
+  choiceParameter('fuse_limit', 'Rule for the greatest fuse of small wires', FUSE_LIMITS, {
+    '240.4(d)': 'NFPA 70 240.4(D)',
+  }),
+  'none',
+  '"none"',
 );

@@ -9,7 +9,7 @@ import type { ProtectionCellReferences } from './cells';
 import type { ProtectionKey } from '../station/protection-keys';
 import { PROTECTION_FIGURES, PROTECTION_WORDS, STATE } from '../station/protection-words';
 import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
-import { ARC_SECONDS } from '../../core/fuse-time';
+import { ARCING_ALLOWANCE_S } from '../../core/fuse-time';
 import { figureByKind, kindInForce } from '../station/fuse-kind';
 import { FIX_WORDS, PANEL, WORD, type VerdictKey } from '../station/verdicts';
 import { MULTIPLES } from './fuse-points';
@@ -94,7 +94,7 @@ const isPublished = ({ own, types }: ProtectionReferences) =>
 
 /** The time that the maker's I2t gives, which holds where the fuse opens too soon to lose heat. */
 const byI2t = ({ own }: ProtectionReferences, amps: string) =>
-  `(${own.i2t}/${amps}^2+${ARC_SECONDS})`;
+  `(${own.i2t}/${amps}^2+${ARCING_ALLOWANCE_S})`;
 
 /** The fuse's longest time at a fault; at the source end the maker's I2t counts, where it is typed. */
 function opensWithin(row: ProtectionReferences, amps: string, end: 'far' | 'near'): string {
@@ -171,7 +171,7 @@ const guardPlace: ProtectionFormula = (row) => {
   });
   const lastTime = `INDEX(${types.times},${own.type},${last})`;
   const level = `${lastTime}*${far}^2`;
-  const melts = `(${lastTime}*(INDEX(${types.multiples},1,${last})*${own.fuse})^2+${ARC_SECONDS}*${far}^2)`;
+  const melts = `(${lastTime}*(INDEX(${types.multiples},1,${last})*${own.fuse})^2+${ARCING_ALLOWANCE_S}*${far}^2)`;
   const beyond = `((${level}+${melts}-ABS(${level}-${melts}))/2<=${bears})`;
   const guarded = [
     `(${own.fuse}<=${sizes.chooseAmps}*${WITHIN})`,

@@ -4,7 +4,7 @@
  * functions do: an error that comes in goes through, a bad entry is #VALUE!, a question without an answer #N/A.
  */
 import { fuseShare } from '../../core/fuse';
-import { ARC_SECONDS } from '../../core/fuse-time';
+import { ARCING_ALLOWANCE_S } from '../../core/fuse-time';
 import { RELATIVE_SLACK } from '../../core/limits';
 import { BRIGHT_SUN, CONTINUOUS, RATED_AT_C } from '../../core/solar';
 import { RESISTANCE_LAW_LEAST_C, RESISTANCE_LAW_MOST_C } from '../../core/tables/materials';
@@ -110,7 +110,7 @@ function fuseSeconds({ types }: NativeData, rating: string, fault: string): stri
   const at = (table: string, step = '') => `INDEX(${table},${type},${point}${step})`;
   const multiple = (step = '') => `INDEX(${types.multiples},1,${point}${step})`;
   return (
-    `IF(${point}=${MULTIPLES.length},MIN(${at(types.times)},${at(types.times)}*(${multiple()}/${times})^2+${ARC_SECONDS}),${at(types.times)}*(${at(types.times, '+1')}/${at(types.times)})` +
+    `IF(${point}=${MULTIPLES.length},MIN(${at(types.times)},${at(types.times)}*(${multiple()}/${times})^2+${ARCING_ALLOWANCE_S}),${at(types.times)}*(${at(types.times, '+1')}/${at(types.times)})` +
     `^(LN(${times}/${multiple()})/LN(${multiple('+1')}/${multiple()})))`
   );
 }
