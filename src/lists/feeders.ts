@@ -5,6 +5,9 @@ import type { ScheduleRun } from '../sheets/station/run';
 import { nearestName } from './nearest-name';
 import { isBattery, SOURCES } from './words';
 
+/** Most pairs of names that are compared for one list, about two seconds' work; later misspellings are named, not guessed at. */
+const MOST_COMPARED = 150_000;
+
 export interface ReadFeeder {
   /** The run, blank for the battery where the list spelled it out. */
   readonly run: ScheduleRun;
@@ -23,7 +26,8 @@ export function readFeeders(runs: readonly ScheduleRun[]): readonly ReadFeeder[]
   // A misspelt feeder often feeds many runs.
   const doubts = new Map<string, string>();
   const doubtOf = (feeder: string): string => {
-    const nearest = nearestName(feeder, candidates);
+    const isWithin = (doubts.size + 1) * candidates.length <= MOST_COMPARED;
+    const nearest = isWithin ? nearestName(feeder, candidates) : undefined;
     const hint = nearest === undefined ? '' : `; did you mean ${nearest}?`;
     return `no run of the list is called "${shortened(feeder)}"${hint}`;
   };
