@@ -53,7 +53,9 @@ export class ExcelHost implements SheetHost {
 
   insert(plans: readonly SheetPlan[], watch: Watch = {}): Promise<Inserted> {
     const { writing, pause } = this;
-    return writing(() => insertPlans(plans, watch, { taken: () => this.taken(), writing, pause }));
+    return writing(() =>
+      insertPlans(plans, watch, { taken: () => request(readTaken), writing, pause }),
+    );
   }
 
   calculate(): Promise<void> {

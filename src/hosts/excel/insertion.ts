@@ -49,7 +49,13 @@ export async function insertPlans(
     };
     return nothing;
   }
-  const clash = firstClash(plans, await means.taken());
+  const taken = await means.taken().catch((cause: unknown) => {
+    throw new InsertionFault(
+      `Nothing was inserted, the workbook is as it was: ${reasonOf(cause)}.`,
+      { cause },
+    );
+  });
+  const clash = firstClash(plans, taken);
   if (clash !== undefined) {
     throw new InsertionFault(`Nothing was inserted: the workbook already has a “${clash}”.`, {
       namesTaken: true,
