@@ -213,9 +213,9 @@ export async function checkSpreadsheet(
     await checkRefusals(host, scratch, attempt, workbook);
   }
   if (inserted !== undefined) {
-    const { remove } = inserted;
+    const made = inserted;
     await attempt('Removing its traces', async () => {
-      await remove();
+      await made.remove();
       const isAsBefore = (await workbook()) === before;
       return {
         held: isAsBefore,

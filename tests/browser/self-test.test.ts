@@ -22,7 +22,7 @@ test(
     const workbench = await openWorkbench(browser, { width: 1400, height: 3000 });
     const { page } = workbench;
     const before = await workbench.sheetNames();
-    await page.getByRole('button', { name: 'Check the workbench' }).click();
+    await page.getByRole('button', { name: 'Check the workbench' }).click({ timeout: SLOW_MS });
     const text = page.getByLabel('What the check found, as text');
     await text.waitFor({ timeout: SLOW_MS });
     const found = await text.inputValue();
