@@ -1,55 +1,56 @@
 /**
- * Programs that the tests need beside Node: installed where that may be done (Debian, as root), named where it may not.
+ * The first step of `npm test`: installs what the tests need beside Node where that may be done (Debian, as root), and
+ * stops them with one sentence where it may not.
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
-import path from 'node:path';
+import { commandPath } from './command-path';
+import {
+  hindranceBefore,
+  missingFrom,
+  stopSentence,
+  type Hindrance,
+  type Machine,
+  type SystemPackage,
+} from './system-packages';
 
-interface SystemTool {
-  /** A command that has to be on the PATH. */
-  readonly command: string;
-  readonly debianPackage: string;
-  readonly why: string;
-}
+const thisMachine: Machine = {
+  hasCommand: (command) => commandPath(command) !== undefined,
+  hasFont(family) {
+    // Asked by name, fc-list prints one line a file, and nothing for a font that is not there.
+    const asked = spawnSync('fc-list', [`:family=${family}`, 'family'], { encoding: 'utf8' });
+    return asked.status === 0 && asked.stdout.trim() !== '';
+  },
+};
 
-export const SYSTEM_TOOLS: readonly SystemTool[] = [
-  { command: 'chromium', debianPackage: 'chromium', why: 'opens the pages' },
-  { command: 'soffice', debianPackage: 'libreoffice-calc', why: 'calculates written workbooks' },
-  { command: 'units', debianPackage: 'units', why: 'knows the wire gauge' },
-  { command: 'ngspice', debianPackage: 'ngspice', why: 'solves the same circuits' },
-  { command: 'pdftotext', debianPackage: 'poppler-utils', why: 'reads printed pages' },
-  { command: 'fc-list', debianPackage: 'fontconfig', why: 'lends the pages its fonts' },
-];
-
-function isOnPath(command: string): boolean {
-  return (process.env['PATH'] ?? '')
-    .split(path.delimiter)
-    .some((folder) => existsSync(path.join(folder, command)));
-}
-
-function run(command: string, args: readonly string[]): boolean {
-  const result = spawnSync(command, args, {
-    stdio: 'inherit',
+/** Runs apt-get, silent but for its complaints; true where it ended well. */
+function aptGet(...args: readonly string[]): boolean {
+  const ended = spawnSync('apt-get', args, {
+    stdio: ['ignore', 'ignore', 'inherit'],
     env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
   });
-  return result.status === 0;
+  return ended.status === 0;
+}
+
+function install(missing: readonly SystemPackage[]): void {
+  const packages = missing.map(({ debianPackage }) => debianPackage);
+  console.log(`Installing ${packages.join(', ')} (a minute or two)`);
+  // Where the lists cannot be had, those of last time may still do.
+  aptGet('update', '-qq');
+  aptGet('install', '-y', '-qq', '--no-install-recommends', ...packages);
 }
 
 function main(): number {
-  const missing = SYSTEM_TOOLS.filter(({ command }) => !isOnPath(command));
+  let missing = missingFrom(thisMachine);
   if (missing.length === 0) return 0;
-  const packages = missing.map(({ debianPackage }) => debianPackage);
-  const mayInstall = process.getuid?.() === 0 && isOnPath('apt-get');
-  if (mayInstall) {
-    console.log(`Installing ${packages.join(', ')}`);
-    run('apt-get', ['update', '-qq']);
-    run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...packages]);
+  let hindrance: Hindrance | null = hindranceBefore(thisMachine, process.getuid?.() === 0);
+  if (hindrance === null) {
+    install(missing);
+    missing = missingFrom(thisMachine);
+    if (missing.length === 0) return 0;
+    hindrance = 'apt-get failed';
   }
-  const stillMissing = SYSTEM_TOOLS.filter(({ command }) => !isOnPath(command));
-  for (const { command, debianPackage, why } of stillMissing) {
-    console.error(`Missing: ${command} (${why}). On Debian: apt-get install ${debianPackage}`);
-  }
-  return stillMissing.length === 0 ? 0 : 1;
+  console.error(stopSentence(missing, hindrance));
+  return 1;
 }
 
 process.exitCode = main();

@@ -1,69 +1,47 @@
-/** A plain file server for the built pages: nothing outside one folder, nothing but reading. */
-import { createReadStream } from 'node:fs';
-import { stat } from 'node:fs/promises';
-import http, { type IncomingMessage, type RequestListener, type ServerResponse } from 'node:http';
+/** Serves the built pages: nothing outside one folder, nothing but reading. */
+import http, { type RequestListener } from 'node:http';
 import https from 'node:https';
 import type { AddressInfo } from 'node:net';
-import path from 'node:path';
+import { lookup } from 'mrmime';
+import sirv from 'sirv';
 
-const MIME_TYPES: Readonly<Record<string, string>> = {
-  '.css': 'text/css; charset=utf-8',
-  '.html': 'text/html; charset=utf-8',
-  '.js': 'text/javascript; charset=utf-8',
-  '.json': 'application/json; charset=utf-8',
-  '.png': 'image/png',
-  '.svg': 'image/svg+xml',
-  '.txt': 'text/plain; charset=utf-8',
-  '.xml': 'application/xml; charset=utf-8',
-};
+/** Of these the bytes are characters, and a script may be fetched by what has no page to tell its encoding. */
+const IS_TEXT = /^text\/|^application\/json$|^image\/svg/;
 
-/** The file that a request names, or null where it names none inside the folder. */
-export function requestedFile(folder: string, url: string): string | null {
-  let wanted: string;
-  try {
-    wanted = decodeURIComponent(new URL(url, 'http://localhost').pathname);
-  } catch {
-    return null;
-  }
-  if (wanted.includes('\0')) return null;
-  const file = path.resolve(folder, `.${wanted}`);
-  return file.startsWith(folder + path.sep) ? file : null;
-}
-
-async function answer(
-  folder: string,
-  startPage: string,
-  request: IncomingMessage,
-  response: ServerResponse,
-): Promise<void> {
-  if (request.method !== 'GET' && request.method !== 'HEAD') {
-    response.writeHead(405, { Allow: 'GET, HEAD' }).end();
-    return;
-  }
-  if (request.url === '/') {
-    response.writeHead(302, { Location: `/${startPage}` }).end();
-    return;
-  }
-  const file = requestedFile(folder, request.url ?? '');
-  const found = file === null ? null : await stat(file).catch(() => null);
-  if (file === null || found?.isFile() !== true) {
-    response.writeHead(404, { 'Content-Type': 'text/plain; charset=utf-8' }).end('Not found\n');
-    return;
-  }
-  response.writeHead(200, {
-    'Content-Type': MIME_TYPES[path.extname(file)] ?? 'application/octet-stream',
-    'Content-Length': found.size,
-    'X-Content-Type-Options': 'nosniff',
-    // A new build is seen at the next reload.
-    'Cache-Control': 'no-cache',
+function listenerFor(folder: string, startPage: string): RequestListener {
+  const files = sirv(folder, {
+    // Looks at the folder at every request, and has the browser ask again: a new build is seen at the next reload.
+    dev: true,
+    etag: true,
+    // A page is asked for by its whole name.
+    extensions: [],
+    setHeaders(response, pathname) {
+      const type = lookup(pathname) ?? 'application/octet-stream';
+      response.setHeader('Content-Type', IS_TEXT.test(type) ? `${type}; charset=utf-8` : type);
+    },
+    onNoMatch(_request, response) {
+      response.writeHead(404, { 'Content-Type': 'text/plain; charset=utf-8' }).end('Not found\n');
+    },
   });
-  if (request.method === 'HEAD') {
-    response.end();
-    return;
-  }
-  createReadStream(file)
-    .on('error', () => response.destroy())
-    .pipe(response);
+  return (request, response) => {
+    response.setHeader('X-Content-Type-Options', 'nosniff');
+    if (request.method !== 'GET' && request.method !== 'HEAD') {
+      response.writeHead(405, { Allow: 'GET, HEAD' }).end();
+      return;
+    }
+    if (request.url === '/') {
+      response.writeHead(302, { Location: `/${startPage}` }).end();
+      return;
+    }
+    // Files come whole, which is allowed; a range that ends before it begins would stop sirv, and the server with it.
+    delete request.headers.range;
+    try {
+      files(request, response);
+    } catch {
+      // The file went away while it was looked at.
+      response.destroy();
+    }
+  };
 }
 
 export interface Certificate {
@@ -107,9 +85,7 @@ function inUse(fault: unknown): boolean {
 /** Serves a folder until closed; rejects where the port cannot be had. */
 export async function serve(options: ServeOptions): Promise<RunningServer> {
   const { folder, startPage, host, certificate } = options;
-  const listener: RequestListener = (request, response) => {
-    answer(folder, startPage, request, response).catch(() => response.destroy());
-  };
+  const listener = listenerFor(folder, startPage);
   for (let port = options.port; ; port += 1) {
     const server =
       certificate === undefined

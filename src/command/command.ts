@@ -2,10 +2,10 @@
 import { readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, extname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { VERDICT_WORDS } from '../core/verdict';
 import { CellError, type ResultCell } from '../functions/cell';
 import { stationValues, type RunValues, type StationValues } from '../sheets/station-values';
 import type { StationContent } from '../sheets/station/content';
+import { WORD } from '../sheets/station/verdicts';
 import { readRuns, UnreadableFile, type RunsReport } from '../lists/read-runs';
 import { readRules, ruleLines, UnknownRule } from './rules';
 import { textTable } from './table';
@@ -196,7 +196,7 @@ function verdictLines(content: StationContent, { runs, rules }: StationValues): 
     'Verdict',
     'What would mend it',
   ];
-  const bad = runs.filter(({ verdict }) => verdict !== VERDICT_WORDS.ok).length;
+  const bad = runs.filter(({ verdict }) => verdict !== WORD.ok).length;
   return [
     content.title,
     '',

@@ -1,5 +1,12 @@
-/** `npm run schedule`: see terminal-run. */
+/** `npm run schedule`: see command.ts. */
 import { runTerminal } from './command';
+
+/** A reader that has seen enough (`| head`) closes the pipe: what is left to print is dropped, the workbook still written. */
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on('error', (fault: NodeJS.ErrnoException) => {
+    if (fault.code !== 'EPIPE') throw fault;
+  });
+}
 
 runTerminal(process.argv.slice(2), {
   print: (line) => process.stdout.write(`${line}\n`),

@@ -1,5 +1,6 @@
 /** The one thing the pane knows of a spreadsheet: it can be asked what is there, drawn into, and read back. */
 import type { Area } from '../sheets/plan/area';
+import type { ComputedGrid, GridValue, SheetGrid } from '../sheets/plan/grid';
 import type { Formula, ReferenceStyle, SheetPlan } from '../sheets/plan/plan';
 
 /** Names already used in the workbook, in lower case, since a spreadsheet does not tell case apart. */
@@ -7,20 +8,6 @@ export interface TakenNames {
   readonly sheets: ReadonlySet<string>;
   /** Tables and defined names share one name space in Excel. */
   readonly names: ReadonlySet<string>;
-}
-
-/** A value as read back from a cell: errors come as their text, such as "#N/A"; an empty cell is null. */
-export type GridValue = string | number | boolean | null;
-
-/** The used part of one sheet, from its first cell A1 on. */
-export interface SheetGrid {
-  readonly sheetName: string;
-  readonly values: readonly (readonly GridValue[])[];
-}
-
-/** A sheet, and which of its cells a formula computes. */
-export interface ComputedGrid extends SheetGrid {
-  readonly computed: readonly (readonly boolean[])[];
 }
 
 /** Whether the figures are those of the entries: "manual" where the spreadsheet calculates only when asked. */

@@ -4,7 +4,7 @@ import { PROTECTION_CELLS } from '../sheets/protection/cells';
 import { HEAD } from '../sheets/protection/layout';
 import { RULE_GROUPS } from '../sheets/schedule/layout';
 import { SUPPLY_CELLS } from '../sheets/supply/cells';
-import type { ComputedGrid } from '../hosts/sheet-host';
+import type { ComputedGrid } from '../sheets/plan/grid';
 import { ruleUnit, usualUnit } from './length-unit';
 import { cellText, isEmpty, type RawCell, type RawRow, type RawTable } from './raw';
 import { dutyIn, PROTECTION_TYPED, type Typed } from './rules';

@@ -1,6 +1,6 @@
 /** A workbook's sheets as rows, and the house rules in its named cells. */
 import ExcelJS, { type Cell, type Workbook, type Worksheet } from 'exceljs';
-import { unescapeText } from '../hosts/xlsx/escape';
+import { unescapeText } from './escape';
 import type { RawCell, RawRow, RawTable } from './raw';
 import { quotedName, UnreadableFile } from './unreadable';
 

@@ -2,7 +2,7 @@
  * What every computed cell of a station's sheets comes to outside any spreadsheet: the figures that a written workbook
  * shows before anything calculates, and the verdicts a terminal prints. The formulas themselves are evaluated.
  */
-import { CellError, type Cell, type ResultCell } from '../functions/cell';
+import type { Cell, ResultCell } from '../functions/cell';
 import { addInSheets } from './book';
 import { calculate, type Calculated } from './calculate/calculate';
 import type { Area } from './plan/area';
@@ -68,8 +68,7 @@ export function readStationValues(
       duty: (content.duty ?? []).map((_, row) =>
         keyed(
           ['mean', 'heating', 'daily'] as const,
-          (key) =>
-            sheets.at(names.supplySheet, SUPPLY_ROWS.dutyFirst + row, DUTY[key]) as ResultCell,
+          (key) => sheets.at(names.supplySheet, SUPPLY_ROWS.dutyFirst + row, DUTY[key]) ?? '',
         ),
       ),
     },
@@ -91,9 +90,4 @@ export function stationValues(
 ): StationValues {
   const layout: Layout = { names, references: 'cells', rows: Math.max(1, content.runs.length) };
   return readStationValues(calculate(addInSheets(layout, content)), content, names);
-}
-
-/** What a value is in a file: an error by its code. */
-export function isErrorCell(cell: Cell): cell is CellError {
-  return cell instanceof CellError;
 }

@@ -2,13 +2,8 @@
  * Checking the spreadsheet itself: the demonstration on scratch sheets, changed as a person changes it, every cell compared
  * with the values that travel along with the add-in; then what the spreadsheet must refuse. Nothing of it stays.
  */
-import {
-  InsertionFault,
-  type GridValue,
-  type HostProbe,
-  type Inserted,
-  type SheetHost,
-} from '../hosts/sheet-host';
+import { InsertionFault, type HostProbe, type Inserted, type SheetHost } from '../hosts/sheet-host';
+import type { GridValue } from '../sheets/plan/grid';
 import { addInSheets, BOOK } from '../sheets/book';
 import { calculate } from '../sheets/calculate/calculate';
 import { area, cellAddress } from '../sheets/plan/area';
@@ -20,7 +15,7 @@ import type { StationContent } from '../sheets/station/content';
 import { DEMO } from '../sheets/station/demo';
 import { freeScheduleNames, type ScheduleNames } from '../sheets/station/naming';
 import type { ScheduleRun } from '../sheets/station/run';
-import { SCHEDULE_WORDS } from '../sheets/station/verdicts';
+import { WORD } from '../sheets/station/verdicts';
 import { insertUnderFreeNames } from './insertion';
 
 /** One thing that was tried. */
@@ -150,7 +145,7 @@ class Scratch {
     for (const row of readSchedule(values)?.rows ?? []) {
       if (!values[row.row]!.some((value) => BUSY.has(value))) continue;
       this.sawBusy += 1;
-      if (row.values.verdict === SCHEDULE_WORDS.checkEntries) this.misjudged += 1;
+      if (row.values.verdict === WORD.checkEntries) this.misjudged += 1;
     }
   }
 
@@ -273,7 +268,7 @@ async function checkSheets(host: SheetHost, scratch: Scratch, attempt: Attempt):
       scratch.misjudged > 0
         ? {
             held: false,
-            found: `“${SCHEDULE_WORDS.checkEntries}” in ${scratch.misjudged} rows that were not calculated yet`,
+            found: `“${WORD.checkEntries}” in ${scratch.misjudged} rows that were not calculated yet`,
           }
         : {
             held: true,

@@ -1,5 +1,6 @@
 /** "Schedule in view": the runs of the active sheet by verdict, and the way to the worst. */
-import type { Calculation, SheetGrid, SheetHost } from '../hosts/sheet-host';
+import type { Calculation, SheetHost } from '../hosts/sheet-host';
+import type { SheetGrid } from '../sheets/plan/grid';
 import { calmly } from './calm';
 import { commandButton } from './command-button';
 import { make, say } from './make';
@@ -18,10 +19,10 @@ import { worstRunOf } from './worst-run';
 const DELAY_MS = 250;
 
 function countRows({ verdicts }: Extract<Standing, { kind: 'schedule' }>): HTMLElement[] {
-  return verdicts.map(({ verdict, runs, gravity }) =>
+  return verdicts.map(({ verdict, runs, level }) =>
     make(
       'li',
-      { 'data-gravity': gravity },
+      { 'data-level': level },
       make('span', { class: 'loom-count' }, String(runs)),
       make('span', { class: 'loom-verdict' }, verdict),
     ),

@@ -1,6 +1,6 @@
 /** How the schedule in view stands: its runs by verdict. */
-import type { Calculation, SheetGrid } from '../hosts/sheet-host';
-import { VERDICT_JOINT, VERDICT_WORDS } from '../core/verdict';
+import type { Calculation } from '../hosts/sheet-host';
+import type { SheetGrid } from '../sheets/plan/grid';
 import {
   countVerdicts,
   readSchedule,
@@ -8,16 +8,13 @@ import {
   type ScheduleReading,
 } from '../sheets/schedule/reading';
 import type { ShownKey } from '../sheets/station/schedule-keys';
-import { SCHEDULE_WORDS } from '../sheets/station/verdicts';
-
-/** How grave a verdict is, as the sheet colours it; "unfinished" has too little to be judged. */
-export type Gravity = 'ok' | 'over' | 'danger' | 'unfinished';
+import { levelOf, WORD, type Level } from '../sheets/station/verdicts';
 
 export interface VerdictCount {
   /** In words; what a spreadsheet shows while it has no verdict is put into words too. */
   readonly verdict: string;
   readonly runs: number;
-  readonly gravity: Gravity;
+  readonly level: Level;
 }
 
 export type Standing =
@@ -32,39 +29,6 @@ export type Standing =
       readonly verdicts: readonly VerdictCount[];
     };
 
-type Values<T> = T[keyof T];
-export type VerdictWord = Values<typeof VERDICT_WORDS> | Values<typeof SCHEDULE_WORDS>;
-
-/** One for every word that a verdict can have, so that a new word does not compile until it is judged. */
-const GRAVITY_OF: Readonly<Record<VerdictWord, Gravity>> = {
-  [VERDICT_WORDS.ok]: 'ok',
-  [VERDICT_WORDS.heat]: 'danger',
-  [VERDICT_WORDS.fuse]: 'danger',
-  [SCHEDULE_WORDS.needsFuse]: 'danger',
-  [SCHEDULE_WORDS.fuseTooSlow]: 'danger',
-  [SCHEDULE_WORDS.faultTooWeak]: 'danger',
-  [SCHEDULE_WORDS.mayNotBreak]: 'danger',
-  [SCHEDULE_WORDS.tooHot]: 'danger',
-  [SCHEDULE_WORDS.noSize]: 'danger',
-  [SCHEDULE_WORDS.noAmpacity]: 'danger',
-  [VERDICT_WORDS.drop]: 'over',
-  [SCHEDULE_WORDS.tooFewVolts]: 'over',
-  [SCHEDULE_WORDS.cannotBeServed]: 'over',
-  [SCHEDULE_WORDS.peakMissing]: 'unfinished',
-  [SCHEDULE_WORDS.lengthMissing]: 'unfinished',
-  [SCHEDULE_WORDS.voltsMissing]: 'unfinished',
-  [SCHEDULE_WORDS.nameMissing]: 'unfinished',
-  [SCHEDULE_WORDS.nameTwice]: 'unfinished',
-  [SCHEDULE_WORDS.feederNotListed]: 'unfinished',
-  [SCHEDULE_WORDS.inLoop]: 'unfinished',
-  [SCHEDULE_WORDS.tiedToAnother]: 'unfinished',
-  [SCHEDULE_WORDS.voltsUnknown]: 'unfinished',
-  [SCHEDULE_WORDS.checkEntries]: 'unfinished',
-  [SCHEDULE_WORDS.notJudged]: 'unfinished',
-};
-const GRAVITIES = new Map<string, Gravity>(Object.entries(GRAVITY_OF));
-const GRAVEST_FIRST: readonly Gravity[] = ['danger', 'over', 'unfinished', 'ok'];
-
 const BEING_CALCULATED = 'still being calculated';
 const ERRORS_IN_WORDS: Readonly<Record<string, string>> = {
   '#BUSY!': BEING_CALCULATED,
@@ -77,11 +41,6 @@ export function verdictInWords(verdict: string): string {
   const inWords = ERRORS_IN_WORDS[verdict];
   if (inWords !== undefined) return inWords;
   return verdict.startsWith('#') ? `no verdict (${verdict})` : verdict;
-}
-
-function gravityOf(verdict: string): Gravity {
-  const found = verdict.split(VERDICT_JOINT).map((word) => GRAVITIES.get(word) ?? 'unfinished');
-  return GRAVEST_FIRST.find((gravity) => found.includes(gravity)) ?? 'unfinished';
 }
 
 const CALCULATING = new Set(
@@ -117,7 +76,7 @@ export function standingOf(grid: SheetGrid | null): Standing {
   const reading = { ...read, rows: read.rows.map(whileCalculating) };
   const counts = countVerdicts(reading);
   const runs = reading.rows.length;
-  const ok = counts.find(([verdict]) => verdict === VERDICT_WORDS.ok)?.[1] ?? 0;
+  const ok = counts.find(([verdict]) => verdict === WORD.ok)?.[1] ?? 0;
   return {
     kind: 'schedule',
     sheetName: grid.sheetName,
@@ -127,7 +86,7 @@ export function standingOf(grid: SheetGrid | null): Standing {
     verdicts: counts.map(([verdict, count]) => ({
       verdict: verdictInWords(verdict),
       runs: count,
-      gravity: gravityOf(verdict),
+      level: levelOf(verdict),
     })),
   };
 }

@@ -6,7 +6,8 @@ import { ConditionalFormattingService } from '@univerjs/preset-sheets-conditiona
 import type { FRange } from '@univerjs/sheets/facade';
 import type { WorkbenchHost } from '../hosts/workbench/host';
 import { readCell } from '../hosts/workbench/read';
-import type { GridValue, SheetHost } from '../hosts/sheet-host';
+import type { SheetHost } from '../hosts/sheet-host';
+import type { GridValue } from '../sheets/plan/grid';
 
 export interface WorkbenchHandle {
   /** Resolves when the demo stands there calculated. */

@@ -1,9 +1,8 @@
 /** Chromium for the browser tests, watched for what a page must not do. */
-import { existsSync } from 'node:fs';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { inject } from 'vitest';
+import { commandPath } from '../../src/build/command-path';
 
-const CHROMIUM = '/usr/bin/chromium';
 const QUIET = [
   '--no-sandbox',
   '--disable-gpu',
@@ -15,12 +14,13 @@ const QUIET = [
 ];
 
 export async function launchBrowser(): Promise<Browser> {
-  if (!existsSync(CHROMIUM)) {
+  const executablePath = commandPath('chromium');
+  if (executablePath === undefined) {
     throw new Error(
-      `The browser tests need Chromium at ${CHROMIUM}. On Debian: apt-get install chromium`,
+      'The browser tests need chromium on the PATH. On Debian: apt-get install chromium',
     );
   }
-  return chromium.launch({ executablePath: CHROMIUM, args: QUIET });
+  return chromium.launch({ executablePath, args: QUIET });
 }
 
 export interface Trouble {

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import ts from 'typescript';
-import type { SheetGrid } from '../../src/hosts/sheet-host';
+import type { SheetGrid } from '../../src/sheets/plan/grid';
 import type { RecordingExcel } from '../hosts/excel/recording-excel';
 import { openPage, type WatchedPage, type Window as Viewport } from './browser';
 

@@ -1,6 +1,6 @@
 /** The workbench page as the browser tests drive it. */
 import type { Browser, Page } from 'playwright-core';
-import type { GridValue, SheetGrid } from '../../src/hosts/sheet-host';
+import type { GridValue, SheetGrid } from '../../src/sheets/plan/grid';
 import type { WorkbenchHandle } from '../../src/workbench/handle';
 import { openPage, type Trouble, type Window as Viewport } from './browser';
 

@@ -1,4 +1,5 @@
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
 import {
   existsSync,
   mkdirSync,
@@ -170,5 +171,26 @@ describe('the schedule from a terminal', () => {
     const ill = npm(at('none.csv'), at('out2.xlsx'));
     expect([ill.status, ill.stdout]).toEqual([ENDED.unread, '']);
     expect(ill.stderr).toMatch(/could not be read/);
+  });
+
+  it('writes its workbook in silence where the reader of its table has gone', async () => {
+    const rows = Array.from({ length: 300 }, (_, index) => `Lamp ${index},2,${5 + (index % 9)}\n`);
+    writeFileSync(at('long.csv'), `Name,Current (A),Length (ft)\n${rows.join('')}`);
+    for (const closed of ['stdout', 'stderr'] as const) {
+      const list = closed === 'stdout' ? at('long.csv') : at('none.csv');
+      const tsx = join('node_modules', 'tsx', 'dist', 'cli.mjs');
+      const child = spawn(
+        process.execPath,
+        [tsx, join('src', 'command', 'main.ts'), list, at(`${closed}.xlsx`)],
+        { stdio: ['ignore', 'pipe', 'pipe'] },
+      );
+      child[closed].destroy();
+      let heard = '';
+      const open = closed === 'stdout' ? child.stderr : child.stdout;
+      open.on('data', (data: Buffer) => (heard += data.toString()));
+      const [code] = (await once(child, 'close')) as [number | null];
+      expect([code, heard]).toEqual([closed === 'stdout' ? ENDED.well : ENDED.unread, '']);
+    }
+    expect((await readBack('stdout.xlsx')).runs).toHaveLength(300);
   });
 });

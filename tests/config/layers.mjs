@@ -25,7 +25,18 @@ const PLATFORM_GLOBALS = [
   ...['Office', 'Excel', 'OfficeExtension', 'CustomFunctions'],
 ];
 
-function forbiddenImports(layer) {
+/** The rooms of the sheets from the bottom up; the files beside them know them all, and no room knows those. */
+const ROOMS = [
+  'plan',
+  'calculate',
+  'station',
+  'schedule',
+  'supply',
+  'protection',
+  'without-add-in',
+];
+
+function patternsOf(layer) {
   const above = [...LAYERS.slice(LAYERS.indexOf(layer) + 1), 'build'];
   const patterns = [
     {
@@ -36,8 +47,21 @@ function forbiddenImports(layer) {
   if (PURE.has(layer)) {
     patterns.push({ regex: '^[^.]', message: `${layer} depends on no package and no platform.` });
   }
-  return ['error', { patterns }];
+  return patterns;
 }
+
+function patternsOfRoom(room) {
+  const above = ROOMS.slice(ROOMS.indexOf(room) + 1);
+  return [
+    ...patternsOf('sheets'),
+    {
+      regex: `^(\\./)?\\.\\./(${[...above, '[^/]+$'].join('|')})(/|$)`,
+      message: `the room ${room} must not know ${[...above, 'the files beside the rooms'].join(', ')}.`,
+    },
+  ];
+}
+
+const restricted = (patterns) => ({ 'no-restricted-imports': ['error', { patterns }] });
 
 /** Imports that the rule on import declarations does not see. */
 const HIDDEN_IMPORTS = ['ImportExpression', 'TSImportType', 'TSImportEqualsDeclaration'].map(
@@ -51,9 +75,13 @@ export const layerRules = [
   ...LAYERS.map((layer) => ({
     files: [`src/${layer}/**/*.ts`],
     rules: {
-      'no-restricted-imports': forbiddenImports(layer),
+      ...restricted(patternsOf(layer)),
       ...(PURE.has(layer) ? { 'no-restricted-syntax': ['error', ...HIDDEN_IMPORTS] } : {}),
     },
+  })),
+  ...ROOMS.map((room) => ({
+    files: [`src/sheets/${room}/**/*.ts`],
+    rules: restricted(patternsOfRoom(room)),
   })),
   {
     files: ['src/core/**/*.ts'],

@@ -27,6 +27,8 @@ export default defineConfig({
           fileParallelism: false,
           testTimeout: 60_000,
           hookTimeout: 120_000,
+          // What a page comes to show is waited for; a busy machine needs longer than the usual second.
+          expect: { poll: { timeout: 15_000 } },
         },
       },
     ],

@@ -1,6 +1,6 @@
 import ExcelJS from 'exceljs';
 import { describe, expect, it } from 'vitest';
-import type { ComputedGrid, GridValue } from '../../src/hosts/sheet-host';
+import type { ComputedGrid, GridValue } from '../../src/sheets/plan/grid';
 import { rawCell } from '../../src/lists/workbook';
 import { stationOf } from '../../src/lists/grids';
 import { writeWorkbook } from '../../src/hosts/xlsx/write';

@@ -1,15 +1,13 @@
 /** A spreadsheet in memory for the pane's tests: it keeps what it is given and computes nothing. */
 import type {
   Calculation,
-  ComputedGrid,
-  GridValue,
   HostProbe,
   Inserted,
-  SheetGrid,
   SheetHost,
   SheetView,
   TakenNames,
 } from '../../src/hosts/sheet-host';
+import type { ComputedGrid, GridValue, SheetGrid } from '../../src/sheets/plan/grid';
 import type { Area } from '../../src/sheets/plan/area';
 import type { SheetPlan } from '../../src/sheets/plan/plan';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';

@@ -30,7 +30,7 @@ describe('the standing of the sheet in view', () => {
     );
   });
 
-  test('runs are counted by verdict, the gravest word of a verdict setting its gravity', () => {
+  test('runs are counted by verdict, the gravest word of a verdict setting its level', () => {
     const standing = standingOf(
       scheduleGrid(
         { verdict: 'ok' },
@@ -47,10 +47,10 @@ describe('the standing of the sheet in view', () => {
       notOk: 3,
       unfilled: [],
       verdicts: [
-        { verdict: 'ok', runs: 2, gravity: 'ok' },
-        { verdict: 'drop over target', runs: 1, gravity: 'over' },
-        { verdict: 'drop over target; no fuse fits', runs: 1, gravity: 'danger' },
-        { verdict: 'length missing', runs: 1, gravity: 'unfinished' },
+        { verdict: 'ok', runs: 2, level: 'ok' },
+        { verdict: 'drop over target', runs: 1, level: 'fails' },
+        { verdict: 'drop over target; no fuse fits', runs: 1, level: 'danger' },
+        { verdict: 'length missing', runs: 1, level: 'unclear' },
       ],
     });
     expect(standingSentence(standing)).toBe('“Hill runs”: 5 runs, 3 not ok.');
@@ -69,9 +69,9 @@ describe('the standing of the sheet in view', () => {
     expect(standing).toMatchObject({
       notOk: 3,
       verdicts: [
-        { verdict: 'not calculated: the LOOM functions are not loaded', gravity: 'unfinished' },
-        { verdict: 'still being calculated', gravity: 'unfinished' },
-        { verdict: 'no verdict (#REF!)', gravity: 'unfinished' },
+        { verdict: 'not calculated: the LOOM functions are not loaded', level: 'unclear' },
+        { verdict: 'still being calculated', level: 'unclear' },
+        { verdict: 'no verdict (#REF!)', level: 'unclear' },
       ],
     });
   });

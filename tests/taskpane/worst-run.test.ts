@@ -23,7 +23,7 @@ describe('the worst run', () => {
       }),
     );
     expect(worst?.sentence).toBe(
-      'Row 5, “Winch”: drop over target; over ampacity. It loses 5.123 % of its source volts where 3 % is the target; 31 A flow where 10 AWG may carry 30.87 A.',
+      'Row 5, “Winch”: drop over target; over ampacity. 31 A flow where 10 AWG may carry 30.87 A; it loses 5.123 % of its source volts where 3 % is the target.',
     );
   });
 
@@ -65,7 +65,9 @@ describe('the worst run', () => {
     const worst = worstRunOf(
       scheduleGrid({ run: '  ', verdict: 'over ampacity', ampacity: '#N/A' }),
     );
-    expect(worst?.sentence).toBe('Row 4: over ampacity.');
+    expect(worst?.sentence).toBe(
+      'Row 4: over ampacity. More current flows than the published table allows the conductor as installed.',
+    );
   });
 
   test('a row that is not calculated is told in words', () => {

@@ -1,11 +1,10 @@
 /** Cells of a workbook as plain values, for comparing. */
 import ExcelJS from 'exceljs';
-
-export type PlainCell = string | number | boolean | { readonly error: string } | null;
+import { CellError, type Cell, type ErrorCode } from '../../src/functions/cell';
 
 export interface WorkbookCells {
   /** A cell by its sheet and zero-based place; null where nothing stands. */
-  at(sheet: string, row: number, column: number): PlainCell;
+  at(sheet: string, row: number, column: number): Cell;
 }
 
 /** Reads a workbook's values; a formula counts for what it came to. */
@@ -24,11 +23,11 @@ export async function cellsOf(bytes: Uint8Array): Promise<WorkbookCells> {
   };
 }
 
-function plain(value: ExcelJS.CellValue): PlainCell {
+function plain(value: ExcelJS.CellValue): Cell {
   if (value === null || value === undefined) return null;
   if (typeof value !== 'object') return value;
   if (value instanceof Date) throw new Error(`a date where none belongs: ${value.toISOString()}`);
-  if ('error' in value) return { error: value.error };
+  if ('error' in value) return new CellError(value.error as ErrorCode, 'in the file');
   if ('formula' in value || 'sharedFormula' in value) throw new Error('a formula within a value');
   if ('richText' in value) return value.richText.map(({ text }) => text).join('');
   return value.text;

@@ -7,7 +7,7 @@ import { DEMO } from '../../src/sheets/station/demo';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';
 import { SHOWN_KEYS } from '../../src/sheets/station/schedule-keys';
 import { runDebianTool } from '../published/debian-tool';
-import { generatedStations } from './generated-stations';
+import { generatedStations } from '../sheets/generated-stations';
 import { printed } from './libreoffice';
 import { sharedFile } from '../../src/hosts/xlsx/shared-file';
 import { calculate } from '../../src/sheets/calculate/calculate';

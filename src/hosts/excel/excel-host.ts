@@ -2,16 +2,8 @@
 import type { Area } from '../../sheets/plan/area';
 import type { SheetPlan } from '../../sheets/plan/plan';
 import { oneAtATime, type Queue } from '../one-at-a-time';
-import type {
-  ComputedGrid,
-  HostProbe,
-  Inserted,
-  SheetGrid,
-  SheetHost,
-  SheetView,
-  TakenNames,
-  Watch,
-} from '../sheet-host';
+import type { HostProbe, Inserted, SheetHost, SheetView, TakenNames, Watch } from '../sheet-host';
+import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
 import type { Pause } from './clearing';
 import { failure } from './failure';
 import { SheetInView } from './follow';

@@ -1,7 +1,8 @@
 /** What the check of Excel needs beyond the pane's own commands. Everything happens on sheets of the check's own. */
 import { area, type Area } from '../../sheets/plan/area';
 import type { Queue } from '../one-at-a-time';
-import type { HostProbe, Provocation, SheetGrid } from '../sheet-host';
+import type { HostProbe, Provocation } from '../sheet-host';
+import type { SheetGrid } from '../../sheets/plan/grid';
 import { reasonOf } from './failure';
 import { gridOf } from './read';
 import { request } from './request';

@@ -1,5 +1,6 @@
 /** Reads sheets and names back. Two round trips at most, whatever the number of sheets. */
-import type { ComputedGrid, GridValue, SheetGrid, TakenNames } from '../sheet-host';
+import type { TakenNames } from '../sheet-host';
+import type { ComputedGrid, GridValue, SheetGrid } from '../../sheets/plan/grid';
 
 /** Every sheet, table and defined name of the workbook, in lower case. */
 export async function readTaken(context: Excel.RequestContext): Promise<TakenNames> {

@@ -5,15 +5,14 @@ import type { SheetPlan } from '../../sheets/plan/plan';
 import { oneAtATime } from '../one-at-a-time';
 import {
   InsertionFault,
-  type ComputedGrid,
   type HostProbe,
   type Inserted,
-  type SheetGrid,
   type SheetHost,
   type SheetView,
   type TakenNames,
   type Watch,
 } from '../sheet-host';
+import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
 import { watchChanges, type Changes } from './changes';
 import type { Grid } from './grid';
 import { insertedSheets, stepOf } from './insertion';

@@ -2,7 +2,7 @@
 import { CellValueType, type ICellData, type Nullable } from '@univerjs/core';
 import { FormulaDataModel } from '@univerjs/engine-formula';
 import type { FWorksheet } from '@univerjs/sheets/facade';
-import type { GridValue, SheetGrid } from '../sheet-host';
+import type { GridValue, SheetGrid } from '../../sheets/plan/grid';
 import type { Grid } from './grid';
 
 function gridValue(cell: Nullable<ICellData>): GridValue {

@@ -6,7 +6,7 @@ import { areaAddress, quotedSheetName } from '../../sheets/plan/area';
 import { layBlocks } from '../../sheets/plan/lay-blocks';
 import type { CellContent, CellStyle, HighlightPlan, SheetPlan } from '../../sheets/plan/plan';
 import { applyEntry } from './entries';
-import { escapeText } from './escape';
+import { escapeText } from '../../lists/escape';
 import { ChoiceLists } from './lists';
 import { applyPage, applyPanes } from './page';
 import { cellStyle, highlightStyle } from './styles';
@@ -130,7 +130,7 @@ function cellValue(
 
 function resultOf(value: ResultCell): NonNullable<CellFormulaValue['result']> {
   if (value instanceof CellError) {
-    return { error: value.code } as NonNullable<CellFormulaValue['result']>;
+    return { error: value.code };
   }
   return typeof value === 'string' ? escapeText(value) : value;
 }

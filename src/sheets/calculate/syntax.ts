@@ -100,6 +100,7 @@ class Parser {
 
   private take(): Token {
     const token = this.next;
+    if (token.kind === 'end') this.fail();
     this.at += 1;
     return token;
   }

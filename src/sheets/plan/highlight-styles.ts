@@ -3,7 +3,7 @@ import { PALETTE } from './palette';
 
 export const HIGHLIGHT_STYLES = {
   danger: { fill: PALETTE.danger, fontColour: PALETTE.dangerText, bold: true },
-  over: { fill: PALETTE.over, fontColour: PALETTE.darkText, bold: true },
+  fails: { fill: PALETTE.over, fontColour: PALETTE.darkText, bold: true },
   close: { fill: PALETTE.close, fontColour: PALETTE.darkText },
 } as const;
 export type HighlightKey = keyof typeof HIGHLIGHT_STYLES;

@@ -7,9 +7,9 @@ import { VERDICT_JOINT } from '../../core/verdict';
 import { text } from '../plan/formula';
 import type { ProtectionCellReferences } from './cells';
 import type { ProtectionKey } from '../station/protection-keys';
-import { PROTECTION_FIGURES, PROTECTION_WORDS, STATE } from './words';
-import type { ColumnKey } from '../station/schedule-keys';
-import { PANEL, SCHEDULE_WORDS } from '../station/verdicts';
+import { PROTECTION_FIGURES, PROTECTION_WORDS, STATE } from '../station/protection-words';
+import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
+import { PANEL, WORD, type VerdictKey } from '../station/verdicts';
 
 /** Sizes to choose among, one a row, thinnest first within a series. */
 export interface GuardData {
@@ -50,7 +50,6 @@ export interface ProtectionReferences extends ProtectionCellReferences {
 export type ProtectionFormula = (row: ProtectionReferences) => string;
 
 export const WITHIN = `(1+${RELATIVE_SLACK})`;
-const FEEDERS = ['place1', 'place2', 'place3', 'place4'] as const;
 
 /** The schedule's cell of the same run. */
 export const there = ({ column, own }: ProtectionReferences, key: ColumnKey) =>
@@ -99,7 +98,7 @@ const state: ProtectionFormula = (row) => {
     protect.airC,
     protect.ratingC,
   ];
-  const tooDeep = `IF(ISNUMBER(${of('place4')}),ISNUMBER(INDEX(${column.place1},${of('place4')})),FALSE)`;
+  const tooDeep = `IF(${of('place4')}>0,INDEX(${column.place1},${of('place4')})<>0,FALSE)`;
   return (
     `IF(${own.place}>ROWS(${column.run}),"",IFERROR(IF(${of('runAmps')}="","",` +
     `IF(NOT(AND(ISNUMBER(${of('runAmps')}),ISNUMBER(${of('ohms')}))),${text(STATE.row)},` +
@@ -110,8 +109,8 @@ const state: ProtectionFormula = (row) => {
 };
 
 const root: ProtectionFormula = (row) =>
-  FEEDERS.reduce(
-    (nearer, key) => `IF(ISNUMBER(${there(row, key)}),${there(row, key)},${nearer})`,
+  FEEDER_KEYS.reduce(
+    (nearer, key) => `IF(${there(row, key)}>0,${there(row, key)},${nearer})`,
     row.own.place,
   );
 
@@ -122,8 +121,8 @@ const sourceVolts: ProtectionFormula = ({ own, column, rule, supply }) => {
 
 const nearOhms: ProtectionFormula = (row) => {
   const { column, supply } = row;
-  const above = FEEDERS.map(
-    (key) => `IF(ISNUMBER(${there(row, key)}),INDEX(${column.ohms},${there(row, key)}),0)`,
+  const above = FEEDER_KEYS.map(
+    (key) => `IF(${there(row, key)}>0,INDEX(${column.ohms},${there(row, key)}),0)`,
   );
   return `IF(AND(ISNUMBER(${supply.milliohms}),${supply.milliohms}>=0),${above.join('+')},NA())`;
 };
@@ -158,7 +157,7 @@ const guardPlace: ProtectionFormula = (row) => {
   );
 };
 
-const wrong = (word: keyof typeof SCHEDULE_WORDS) => text(VERDICT_JOINT + SCHEDULE_WORDS[word]);
+const wrong = (word: VerdictKey) => text(VERDICT_JOINT + WORD[word]);
 const noted = (word: keyof typeof PROTECTION_WORDS) => text(VERDICT_JOINT + PROTECTION_WORDS[word]);
 
 export const PROTECTION_FORMULAS: Readonly<Record<ProtectionKey, ProtectionFormula>> = {
@@ -234,8 +233,7 @@ export const PROTECTION_FORMULAS: Readonly<Record<ProtectionKey, ProtectionFormu
   guardPlace,
   wrong: (row) => {
     const { own } = row;
-    const told = (cell: string, word: keyof typeof SCHEDULE_WORDS) =>
-      `IF(${cell}=1,${wrong(word)},"")`;
+    const told = (cell: string, word: VerdictKey) => `IF(${cell}=1,${wrong(word)},"")`;
     return (
       `IF(${is(row, 'source', 'deep')},${wrong('notJudged')},"")&${told(own.slow, 'fuseTooSlow')}` +
       `&${told(own.weak, 'faultTooWeak')}&${told(own.unbroken, 'mayNotBreak')}&${told(own.hot, 'tooHot')}`

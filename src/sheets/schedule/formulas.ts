@@ -1,12 +1,12 @@
 /** The formulas of the schedule's computed columns, in our functions and plain arithmetic. */
 import { RELATIVE_SLACK } from '../../core/limits';
-import { VERDICT_JOINT, VERDICT_WORDS } from '../../core/verdict';
+import { VERDICT_JOINT } from '../../core/verdict';
 import { BAD_ENTRY, text } from '../plan/formula';
 import { ambientInForce, conductorTempInForce } from '../station/house-rules';
 import type { RowReferences } from '../station/references';
-import type { ColumnKey } from '../station/schedule-keys';
-import { PROTECTION_FIGURES } from '../protection/words';
-import { MEND_WORDS, PANEL, SCHEDULE_WORDS } from '../station/verdicts';
+import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
+import { PROTECTION_FIGURES } from '../station/protection-words';
+import { MEND_WORDS, PANEL, WORD, type VerdictKey } from '../station/verdicts';
 
 /** A formula without its leading "=", for one row. */
 export type RowFormula = (row: RowReferences) => string;
@@ -55,14 +55,27 @@ function gaugeArguments(row: RowReferences): readonly string[] {
   ];
 }
 
-/** A column's cell in the row at a place; a place that is an error stays one. */
+/** A column's cell in the row at a place. */
 const there = (column: string, place: string) => `INDEX(${column},${place})`;
+
+/** Where a feeder that is not in the list stands; a run that is fed by none has 0 for its feeder's place. */
+const NOT_LISTED = -1;
 
 /** The place of a feeder's own feeder. */
 const placeAbove =
   (below: 'place1' | 'place2' | 'place3'): RowFormula =>
   ({ cell, column }) =>
-    `IF(ISNUMBER(${cell[below]}),${there(column.place1, cell[below])},NA())`;
+    `IF(${cell[below]}>0,MAX(0,${there(column.place1, cell[below])}),0)`;
+
+/** A column summed over all that hangs below the run, itself left out. */
+export const sumBelow = (
+  { column, place }: Pick<RowReferences, 'column' | 'place'>,
+  summed: string,
+) => FEEDER_KEYS.map((key) => `SUMIF(${column[key]},${place},${summed})`).join('+');
+
+/** Some feeder above the run is the run itself. */
+export const comesRound = ({ cell, place }: Pick<RowReferences, 'cell' | 'place'>) =>
+  `OR(${FEEDER_KEYS.map((key) => `${cell[key]}=${place}`).join(',')})`;
 
 /** A volts column: solved for the whole tree, or for an unnamed run by itself. */
 const voltsFrom =
@@ -82,9 +95,9 @@ const sourceVolts =
 /** Rating of the nearest fuse upstream of a run that has none of its own, up to four levels. */
 const feederFuse: RowFormula = (row) => {
   const { cell, column } = row;
-  const nearest = [cell.place1, cell.place2, cell.place3, cell.place4].reduceRight(
+  const nearest = FEEDER_KEYS.map((key) => cell[key]).reduceRight(
     (further, place) =>
-      `IF(${there(column.fused, place)}="no",${further},${there(column.fuse, place)})`,
+      `IF(${place}<=0,NA(),IF(${there(column.fused, place)}="no",${further},${there(column.fuse, place)}))`,
     'NA()',
   );
   return `IF(${cell.fused}="no",${nearest},"")`;
@@ -92,18 +105,15 @@ const feederFuse: RowFormula = (row) => {
 
 /** What is wrong with a run's place among the others; empty where nothing is. */
 const treeWord: RowFormula = (row) => {
-  const { cell, column, place } = row;
-  const word = (key: keyof typeof SCHEDULE_WORDS) => text(SCHEDULE_WORDS[key]);
-  const comesRound = [cell.place1, cell.place2, cell.place3, cell.place4]
-    .map((above) => `IFERROR(${above}=${place},FALSE)`)
-    .join(',');
+  const { cell, column } = row;
+  const word = (key: VerdictKey) => text(WORD[key]);
   return whenReady(
     row,
     `IF(${cell.run}="",IF(${cell.feeder}="","",${word('nameMissing')}),` +
       `IF(SUMPRODUCT(--(${column.run}=${cell.run}))>1,${word('nameTwice')},` +
-      `IF(AND(${cell.feeder}<>"",ISNA(${cell.place1})),${word('feederNotListed')},` +
+      `IF(${cell.place1}=${NOT_LISTED},${word('feederNotListed')},` +
       `IF(AND(ISERROR(${cell.runAmps}),ISNUMBER(${cell.ownAmps})),` +
-      `IF(OR(${comesRound}),${word('inLoop')},${word('tiedToAnother')}),""))))`,
+      `IF(${comesRound(row)},${word('inLoop')},${word('tiedToAnother')}),""))))`,
   );
 };
 
@@ -116,8 +126,8 @@ function shortOf(leastVolts: string, volts: string): string {
 const mendPlace: RowFormula = ({ cell, column, place }) => {
   const lost = [
     `IFERROR(${cell.lowDrop},0)`,
-    ...[cell.place1, cell.place2, cell.place3, cell.place4].map(
-      (above) => `IFERROR(${there(column.lowDrop, above)},0)`,
+    ...FEEDER_KEYS.map(
+      (key) => `IF(${cell[key]}>0,IFERROR(${there(column.lowDrop, cell[key])},0),0)`,
     ),
   ];
   const most = `MAX(${lost.join(',')})`;
@@ -132,7 +142,7 @@ const mendPlace: RowFormula = ({ cell, column, place }) => {
 /** What the Protection sheet finds wrong with the run; a run that has no row there is not judged. */
 const protection: RowFormula = (row) => {
   const found = there(row.protect.verdict, row.place);
-  const notJudged = text(VERDICT_JOINT + SCHEDULE_WORDS.notJudged);
+  const notJudged = text(VERDICT_JOINT + WORD.notJudged);
   return whenReady(
     row,
     `IFERROR(IF(${found}=${text(PROTECTION_FIGURES.none)},"",IF(LEN(${found})>${VERDICT_JOINT.length},${found},${notJudged})),${notJudged})`,
@@ -191,7 +201,7 @@ const over = (value: string, limit: string) => `${value}>${limit}*(1+${RELATIVE_
 /** What RUN_VERDICT would say of the run by itself, from the figures that stand in its row. */
 const judged: RowFormula = (row) => {
   const { cell } = row;
-  const word = (wrong: 'drop' | 'heat' | 'fuse') => text(VERDICT_JOINT + VERDICT_WORDS[wrong]);
+  const word = (wrong: 'drop' | 'heat' | 'fuse') => text(VERDICT_JOINT + WORD[wrong]);
   const wrong =
     `IF(${over(cell.dropVolts, `${cell.volts}*${cell.target}`)},${word('drop')},"")` +
     `&IF(${over(cell.runAmps, cell.ampacity)},${word('heat')},"")` +
@@ -202,17 +212,17 @@ const judged: RowFormula = (row) => {
   return whenReady(
     row,
     `IF(ISERROR(${cell.ampacity}),${cell.ampacity},IF(ISERROR(${cell.dropVolts}),${cell.dropVolts},` +
-      `IF(${usable},IF(LEN(${wrong})=0,${text(VERDICT_WORDS.ok)},MID(${wrong},${VERDICT_JOINT.length + 1},200)),${BAD_ENTRY})))`,
+      `IF(${usable},IF(LEN(${wrong})=0,${text(WORD.ok)},MID(${wrong},${VERDICT_JOINT.length + 1},200)),${BAD_ENTRY})))`,
   );
 };
 
 /** What is wrong with the row, each word after VERDICT_JOINT; empty where nothing is. */
 const words: RowFormula = (row) => {
   const { cell } = row;
-  const word = (key: keyof typeof SCHEDULE_WORDS) => text(VERDICT_JOINT + SCHEDULE_WORDS[key]);
+  const word = (key: VerdictKey) => text(VERDICT_JOINT + WORD[key]);
   const alone =
     `IF(ISNA(${cell.ampacity}),${word('noAmpacity')},` +
-    `IF(${cell.judged}=${text(VERDICT_WORDS.ok)},"",${text(VERDICT_JOINT)}&${cell.judged}))`;
+    `IF(${cell.judged}=${text(WORD.ok)},"",${text(VERDICT_JOINT)}&${cell.judged}))`;
   const served =
     `IF(ISNA(${cell.lowVolts}),${word('cannotBeServed')},IF(ISERROR(${cell.lowVolts}),${word('voltsUnknown')},` +
     `IF(${cell.shortLow}=1,${word('tooFewVolts')},"")))`;
@@ -284,7 +294,8 @@ export const SCHEDULE_FORMULAS = {
       ),
     ),
   heat: (row) => whenReady(row, `${row.cell.runAmps}*${row.cell.dropVolts}`),
-  place1: ({ cell, column }) => `IF(${cell.feeder}="",NA(),MATCH(${cell.feeder},${column.run},0))`,
+  place1: ({ cell, column }) =>
+    `IF(${cell.feeder}="",0,IFERROR(MATCH(${cell.feeder},${column.run},0),${NOT_LISTED}))`,
   place2: placeAbove('place1'),
   place3: placeAbove('place2'),
   place4: placeAbove('place3'),
@@ -296,7 +307,7 @@ export const SCHEDULE_FORMULAS = {
   lowDrop: (row) =>
     whenReady(
       row,
-      `IF(ISNUMBER(${row.cell.place1}),${there(row.column.lowVolts, row.cell.place1)},${row.cell.lowSource})-${row.cell.lowVolts}`,
+      `IF(${row.cell.place1}>0,${there(row.column.lowVolts, row.cell.place1)},${row.cell.lowSource})-${row.cell.lowVolts}`,
     ),
   mendPlace,
   protection,
@@ -305,12 +316,12 @@ export const SCHEDULE_FORMULAS = {
   // "ok" has to be earned: a row of which nothing could be judged is not ok.
   verdict: (row) => {
     const { cell } = row;
-    const check = text(SCHEDULE_WORDS.checkEntries);
-    const ok = text(VERDICT_WORDS.ok);
+    const check = text(WORD.checkEntries);
+    const ok = text(WORD.ok);
     return (
-      `IF(${isEmptyRow(row)},"",IF(${cell.length}="",${text(SCHEDULE_WORDS.lengthMissing)},` +
-      `IF(${cell.ownLoad}="",${text(SCHEDULE_WORDS.peakMissing)},` +
-      `IF(OR(${cell.volts}="",${cell.target}=""),${text(SCHEDULE_WORDS.voltsMissing)},` +
+      `IF(${isEmptyRow(row)},"",IF(${cell.length}="",${text(WORD.lengthMissing)},` +
+      `IF(${cell.ownLoad}="",${text(WORD.peakMissing)},` +
+      `IF(OR(${cell.volts}="",${cell.target}=""),${text(WORD.voltsMissing)},` +
       `IFERROR(IF(${cell.words}="",IF(${cell.judged}=${ok},${ok},${check}),` +
       `IF(LEN(${cell.words})<=${VERDICT_JOINT.length},${check},MID(${cell.words},${VERDICT_JOINT.length + 1},200))),${check})))))`
     );

@@ -35,7 +35,7 @@ export function scheduleHighlights(rows: number): HighlightPlan[] {
     {
       keys: ['dropVolts', 'dropShare'],
       formula: `${ratio}>${whole}`,
-      style: 'over',
+      style: 'fails',
       meaning: 'drop over target',
     },
     {
@@ -44,14 +44,14 @@ export function scheduleHighlights(rows: number): HighlightPlan[] {
       style: 'close',
       meaning: 'close to the drop target',
     },
-    { keys: ['lowVolts'], formula: short, style: 'over', meaning: 'too few volts at low charge' },
+    { keys: ['lowVolts'], formula: short, style: 'fails', meaning: 'too few volts at low charge' },
     {
       keys: ['verdict'],
       formula: `AND(${notOk},OR(${overAmpacity},${noFuse},${unguarded}))`,
       style: 'danger',
       meaning: 'over ampacity, no fuse, or a fuse that does not guard',
     },
-    { keys: ['verdict'], formula: notOk, style: 'over', meaning: 'not ok' },
+    { keys: ['verdict'], formula: notOk, style: 'fails', meaning: 'not ok' },
   ];
   return highlights.flatMap(({ keys, formula, style, meaning }) =>
     keys.map((key) => ({

@@ -1,9 +1,8 @@
 /** Reading a schedule back from a sheet's values: its rows, how many of each verdict, and the worst. */
-import { VERDICT_JOINT, VERDICT_WORDS } from '../../core/verdict';
 import { area, type Area } from '../plan/area';
 import { SCHEDULE_COLUMNS } from './columns';
 import { SHOWN_KEYS, type ShownKey } from '../station/schedule-keys';
-import { SCHEDULE_WORDS } from '../station/verdicts';
+import { rankOf, VERDICT_KEYS, verdictsIn } from '../station/verdicts';
 
 type Value = string | number | boolean | null;
 
@@ -20,33 +19,6 @@ export interface ScheduleReading {
   /** Zero-based sheet column of each key. */
   readonly columnOf: Readonly<Record<ShownKey, number>>;
 }
-
-/** What is worst, first. Heat before fuse before drop: the first two start fires. */
-const WORST_FIRST: readonly string[] = [
-  VERDICT_WORDS.heat,
-  SCHEDULE_WORDS.tooHot,
-  VERDICT_WORDS.fuse,
-  SCHEDULE_WORDS.needsFuse,
-  SCHEDULE_WORDS.fuseTooSlow,
-  SCHEDULE_WORDS.faultTooWeak,
-  SCHEDULE_WORDS.mayNotBreak,
-  SCHEDULE_WORDS.noSize,
-  SCHEDULE_WORDS.noAmpacity,
-  SCHEDULE_WORDS.nameMissing,
-  SCHEDULE_WORDS.nameTwice,
-  SCHEDULE_WORDS.feederNotListed,
-  SCHEDULE_WORDS.inLoop,
-  SCHEDULE_WORDS.tiedToAnother,
-  SCHEDULE_WORDS.checkEntries,
-  SCHEDULE_WORDS.notJudged,
-  SCHEDULE_WORDS.peakMissing,
-  SCHEDULE_WORDS.lengthMissing,
-  SCHEDULE_WORDS.voltsMissing,
-  SCHEDULE_WORDS.cannotBeServed,
-  SCHEDULE_WORDS.tooFewVolts,
-  SCHEDULE_WORDS.voltsUnknown,
-  VERDICT_WORDS.drop,
-];
 
 const isEmpty = (value: Value | undefined) =>
   value === undefined || value === null || (typeof value === 'string' && value.trim() === '');
@@ -96,15 +68,11 @@ export function countVerdicts(reading: ScheduleReading): readonly (readonly [str
   return [...counts].sort(([, a], [, b]) => b - a);
 }
 
-/** Lower is worse; Infinity is ok. */
+/** Lower is worse; Infinity is ok. A verdict that is none of ours comes after those that are. */
 function rank(row: ReadRow): number {
-  const verdict = String(row.values.verdict);
-  if (verdict === VERDICT_WORDS.ok) return Number.POSITIVE_INFINITY;
-  const places = verdict
-    .split(VERDICT_JOINT)
-    .map((word) => WORST_FIRST.indexOf(word))
-    .filter((place) => place >= 0);
-  return places.length === 0 ? WORST_FIRST.length : Math.min(...places);
+  const [gravest] = verdictsIn(String(row.values.verdict));
+  if (gravest === undefined) return VERDICT_KEYS.length;
+  return gravest === 'ok' ? Number.POSITIVE_INFINITY : rankOf(gravest);
 }
 
 /** How many times its target a run loses; 0 where it cannot be told. */

@@ -105,7 +105,7 @@ function ruleBlocks({ names }: Layout, { rules }: ScheduleContent): Block[] {
 
 const LEGEND = [
   { column: 0, columns: 2, text: 'Heat or fuse: fire risk', style: HIGHLIGHT_STYLES.danger },
-  { column: 2, columns: 1, text: 'Over target, few volts', style: HIGHLIGHT_STYLES.over },
+  { column: 2, columns: 1, text: 'Over target, few volts', style: HIGHLIGHT_STYLES.fails },
   { column: 3, columns: 2, text: 'Close to target', style: HIGHLIGHT_STYLES.close },
 ] as const;
 

@@ -57,3 +57,11 @@ export const WORKING_KEYS = [
 
 export const COLUMN_KEYS = [...SHOWN_KEYS, ...WORKING_KEYS] as const;
 export type ColumnKey = (typeof COLUMN_KEYS)[number];
+
+/** Places of a run's feeders in the list, nearest first: as far up as the sheets follow. */
+export const FEEDER_KEYS = [
+  'place1',
+  'place2',
+  'place3',
+  'place4',
+] as const satisfies readonly ColumnKey[];

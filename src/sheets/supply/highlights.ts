@@ -19,7 +19,7 @@ export function supplyHighlights(): HighlightPlan[] {
     return {
       area: supplyArea(key),
       formula: `IF(ISNUMBER(${cell}),${cell}${beyond}0,TRUE)`,
-      style: HIGHLIGHT_STYLES.over,
+      style: HIGHLIGHT_STYLES.fails,
       meaning,
     };
   });

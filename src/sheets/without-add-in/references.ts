@@ -5,16 +5,12 @@
 import type { DataKey } from '../station/data-keys';
 import type { RowReferences } from '../station/references';
 
-/** Levels that the workings of a tree reach below and above a run. */
-export const TREE_LEVELS = 4;
 /** Fixed-point rounds for loads of steady power. */
-export const POWER_ROUNDS = 3;
+export const ROUNDS = [1, 2, 3] as const;
+export type Round = (typeof ROUNDS)[number];
+export const POWER_ROUNDS = 3 satisfies Round;
 export const CHARGES = ['full', 'low'] as const;
 export type Charge = (typeof CHARGES)[number];
-
-type Level = 1 | 2 | 3 | 4;
-type Round = 1 | 2 | 3;
-type RoundKey = `${Charge}${Round}${'amps' | `sum${Level}` | 'drop'}`;
 
 /** Columns of the Workings sheet. */
 export type WorkKey =
@@ -29,13 +25,11 @@ export type WorkKey =
   | 'deep'
   | 'load'
   | 'unknown'
-  | `load${Level}`
-  | `unknown${Level}`
   | 'unknownVolts'
   | 'branchUnknown'
   | `${Charge}${0 | Round}volts`
   | `${Charge}Served`
-  | RoundKey
+  | `${Charge}${Round}${'amps' | 'drop'}`
   | 'amps'
   | `${Charge}Volts`;
 

@@ -2,7 +2,7 @@
 import { CellError, type Cell, type ResultCell } from '../../functions/cell';
 import { BAD_ENTRY, text } from '../plan/formula';
 import { hasCurrent, there, type ProtectionReferences } from '../protection/formulas';
-import { PROTECTION_FIGURES } from '../protection/words';
+import { PROTECTION_FIGURES } from '../station/protection-words';
 
 /** What a steady temperature was worked out from when the workbook was written, and what it came to. */
 export interface SteadyAtWriting {

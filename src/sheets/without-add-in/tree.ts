@@ -1,35 +1,33 @@
 /**
- * The Workings columns that solve a tree of runs with SUMIF and look-ups: currents, and volts with three fixed-point
- * rounds for loads of steady power. They reach four levels up and down from any run.
+ * The Workings columns that solve a tree of runs with SUMIF and look-ups: currents, and volts in rounds for loads of steady
+ * power. They reach four levels up and down from any run.
  */
 import { RELATIVE_SLACK } from '../../core/limits';
 import { BAD_ENTRY } from '../plan/formula';
+import { comesRound, sumBelow } from '../schedule/formulas';
+import { FEEDER_KEYS } from '../station/schedule-keys';
 import {
   CHARGES,
   POWER_ROUNDS,
-  TREE_LEVELS,
+  ROUNDS,
   type Charge,
   type NativeFormula,
   type NativeReferences,
+  type Round,
   type WorkKey,
 } from './references';
 
-type Level = 1 | 2 | 3 | 4;
-type Round = 1 | 2 | 3;
-const LEVELS = Array.from({ length: TREE_LEVELS }, (_, index) => (index + 1) as Level);
-const ROUNDS = Array.from({ length: POWER_ROUNDS }, (_, index) => (index + 1) as Round);
+const places = ({ cell }: NativeReferences) => FEEDER_KEYS.map((key) => cell[key]);
 
-const places = ({ cell }: NativeReferences) => [cell.place1, cell.place2, cell.place3, cell.place4];
-
-/** What hangs directly from this run, summed over a column; nothing hangs from a run without a name. */
-const below = ({ cell, column }: NativeReferences, summed: string) =>
-  `IF(${cell.run}="",0,SUMIF(${column.feeder},${cell.run},${summed}))`;
-
-/** A column summed over the feeders above, nothing for those that are not there. */
+/** A column summed over the feeders above; what is no number counts as 0. */
 const above = (row: NativeReferences, column: string) =>
   places(row)
-    .map((place) => `IFERROR(INDEX(${column},${place})+0,0)`)
+    .map((place) => `IF(${place}>0,IFERROR(INDEX(${column},${place})+0,0),0)`)
     .join('+');
+
+/** A column summed over the run itself and all that hangs below it. */
+const fed = (row: NativeReferences, own: string, column: string) =>
+  `${own}+${sumBelow(row, column)}`;
 
 /** The figure of the run nearest the source on this one's path. */
 const atRoot = (row: NativeReferences, column: string) => `INDEX(${column},${row.work.root})`;
@@ -47,26 +45,17 @@ const sourceKey = { full: 'fullSource', low: 'lowSource' } as const satisfies Re
 
 type Columns = Partial<Record<WorkKey, NativeFormula>>;
 
-function columnsOf(entries: readonly (readonly [WorkKey, NativeFormula])[]): Columns {
-  return Object.fromEntries(entries);
-}
-
 const merged = (parts: readonly Columns[]): Columns =>
   Object.fromEntries(parts.flatMap((part) => Object.entries(part)));
 
 /** Where each run stands in the tree, and what is not known of it. */
 const STANDING: Columns = {
   root: (row) =>
-    places(row).reduce((nearer, place) => `IF(ISNUMBER(${place}),${place},${nearer})`, row.place),
+    places(row).reduce((nearer, place) => `IF(${place}>0,${place},${nearer})`, row.place),
   deep: ({ cell, column }) =>
-    `IF(ISNUMBER(${cell.place4}),IF(ISNUMBER(INDEX(${column.place1},${cell.place4})),1,0),0)`,
+    `IF(${cell.place4}>0,IF(INDEX(${column.place1},${cell.place4})<>0,1,0),0)`,
   // 1 where the run has no place: a name or a feeder that does not hold, or a loop.
-  misplaced: (row) => {
-    const loop = places(row)
-      .map((place) => `IFERROR(${place}=${row.place},FALSE)`)
-      .join(',');
-    return `IF(OR(${isTwice(row)},AND(${row.cell.feeder}<>"",ISERROR(${row.cell.place1})),${loop}),1,0)`;
-  },
+  misplaced: (row) => `IF(OR(${isTwice(row)},${row.cell.place1}<0,${comesRound(row)}),1,0)`,
   load: ({ cell }) => `IF(ISNUMBER(${cell.ownAmps}),${cell.ownAmps},0)`,
   unknown: (row) => {
     const { cell, column } = row;
@@ -76,33 +65,18 @@ const STANDING: Columns = {
   },
 };
 
-/** A column summed level by level over what hangs below. */
-function levels(of: 'load' | 'unknown'): Columns {
-  return columnsOf(
-    LEVELS.map((level) => [
-      `${of}${level}`,
-      (row) =>
-        below(
-          row,
-          row.workColumn[level === 1 ? of : (`${of}${level - 1}` as `${typeof of}${Level}`)],
-        ),
-    ]),
-  );
-}
-
-const summed = (row: NativeReferences, of: 'load' | 'unknown') =>
-  [row.work[of], ...LEVELS.map((level) => row.work[`${of}${level}`])].join('+');
-
 const isMisplaced = (row: NativeReferences) =>
   `${row.work.misplaced}+${above(row, row.workColumn.misplaced)}>0`;
 
 const CURRENTS: Columns = {
-  ...levels('load'),
-  ...levels('unknown'),
   // What FEED_AMPS answers.
-  amps: (row) =>
-    `IF(${row.cell.run}="","",IF(ISERROR(${row.cell.ownAmps}),${row.cell.ownAmps},` +
-    `IF(OR(${row.data.tooDeep}>0,${isMisplaced(row)},${summed(row, 'unknown')}>0),${BAD_ENTRY},${summed(row, 'load')})))`,
+  amps: (row) => {
+    const { cell, work, workColumn } = row;
+    return (
+      `IF(${cell.run}="","",IF(ISERROR(${cell.ownAmps}),${cell.ownAmps},` +
+      `IF(OR(${row.data.tooDeep}>0,${isMisplaced(row)},${fed(row, work.unknown, workColumn.unknown)}>0),${BAD_ENTRY},${fed(row, work.load, workColumn.load)})))`
+    );
+  },
   unknownVolts: (row) => {
     const { cell, work, column } = row;
     const kindOk = `OR(${cell.kind}="",${cell.kind}="A",${cell.kind}="W")`;
@@ -116,36 +90,22 @@ const CURRENTS: Columns = {
 
 /** One fixed-point round: currents at the volts of the round before, summed up the tree, and the volts they leave. */
 function round(charge: Charge, number: Round): Columns {
-  const key = <Part extends 'amps' | `sum${Level}` | 'drop' | 'volts'>(part: Part) =>
+  const key = <Part extends 'amps' | 'drop' | 'volts'>(part: Part) =>
     `${charge}${number}${part}` as const;
   const before = `${charge}${(number - 1) as 0 | Round}volts` as const;
-  const sums = LEVELS.map((level): [WorkKey, NativeFormula] => [
-    key(`sum${level}`),
-    (row) => below(row, row.workColumn[key(level === 1 ? 'amps' : `sum${(level - 1) as Level}`)]),
-  ]);
-  return columnsOf([
-    [
-      key('amps'),
-      ({ cell, work }) =>
-        `IF(AND(ISNUMBER(${cell.ownLoad}),${work[`${charge}Served`]}=1),IF(${cell.kind}="W",IF(${work[before]}>0,${cell.ownLoad}/${work[before]},0),${cell.ownLoad}),0)`,
-    ],
-    ...sums,
-    [
-      key('drop'),
-      ({ cell, work }) =>
-        `IF(ISNUMBER(${cell.ohms}),${cell.ohms},0)*(${[work[key('amps')], ...LEVELS.map((level) => work[key(`sum${level}`)])].join('+')})`,
-    ],
-    [
-      key('volts'),
-      (row) =>
-        `IFERROR(${atRoot(row, row.column[sourceKey[charge]])}+0,0)-${row.work[key('drop')]}-(${above(row, row.workColumn[key('drop')])})`,
-    ],
-  ]);
+  return {
+    [key('amps')]: ({ cell, work }: NativeReferences) =>
+      `IF(AND(ISNUMBER(${cell.ownLoad}),${work[`${charge}Served`]}=1),IF(${cell.kind}="W",IF(${work[before]}>0,${cell.ownLoad}/${work[before]},0),${cell.ownLoad}),0)`,
+    [key('drop')]: (row: NativeReferences) =>
+      `IF(ISNUMBER(${row.cell.ohms}),${row.cell.ohms},0)*(${fed(row, row.work[key('amps')], row.workColumn[key('amps')])})`,
+    [key('volts')]: (row: NativeReferences) =>
+      `IFERROR(${atRoot(row, row.column[sourceKey[charge]])}+0,0)-${row.work[key('drop')]}-(${above(row, row.workColumn[key('drop')])})`,
+  };
 }
 
 /** Volts at one state of charge, as FEED_VOLTS answers. */
 function volts(charge: Charge): Columns {
-  const solved = `${charge}${POWER_ROUNDS as Round}volts` as const;
+  const solved = `${charge}${POWER_ROUNDS}volts` as const;
   return {
     // 0 where the load could not be served even if it were alone on its path; the others are solved without it.
     [`${charge}Served`]: (row: NativeReferences) => {

@@ -37,7 +37,7 @@ function judged(excel: RecordingExcel, before: string, { inserted, said, fault }
     expect(there).toEqual(plans.map(({ name }) => name));
     return inserted.missing.length === 0 ? 'inserted' : 'looks missing';
   }
-  if (/the workbook is as it was/.test(said)) {
+  if (said.includes('the workbook is as it was')) {
     expect(stateOf(excel)).toBe(before);
     expect(fault.removeRest).toBeUndefined();
     return 'as it was';
@@ -45,7 +45,7 @@ function judged(excel: RecordingExcel, before: string, { inserted, said, fault }
   for (const name of there) expect(said).toContain(name);
   for (const name of names) expect(said).toContain(/^[^_]*_/.exec(name)![0]);
   expect(fault.removeRest).toBeDefined();
-  const isCertain = /still there/.test(said);
+  const isCertain = said.includes('still there');
   if (isCertain) expect(there.length + names.length).toBeGreaterThan(0);
   else expect(said).toMatch(/not known whether something was left/);
   return isCertain ? 'left, named' : 'not known, named';
@@ -63,7 +63,7 @@ async function undisturbed() {
   expect(outcome.inserted?.missing).toEqual([]);
   const paths = excel.done.map(({ path }) => path);
   // The first request of the looks begins with its two calls to hold still and the way to its sheets.
-  const dressing = paths.findIndex((path) => /\.format\./.test(path)) - 4;
+  const dressing = paths.findIndex((path) => path.includes('.format.')) - 4;
   return { steps: paths.length, dressing };
 }
 
@@ -205,7 +205,7 @@ describe('looks that Excel refuses for good', () => {
       expect.stringMatching(/^the print set-up of “Supply” \(this version of Excel cannot/),
       expect.stringMatching(/^the highlights of “Protection” \(/),
     ]);
-    excel.refuse = ({ path }) => (/^Protection!/.test(path) ? 'AccessDenied' : undefined);
+    excel.refuse = ({ path }) => (path.startsWith('Protection!') ? 'AccessDenied' : undefined);
     const again = await inserted.repair();
     expect(again.missing).toEqual([expect.stringMatching(/highlights of “Protection”.*protected/)]);
     excel.refuse = () => undefined;

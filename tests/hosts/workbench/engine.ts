@@ -1,5 +1,5 @@
 /** The grid's formula engine without its page: enough to see what our functions are given and what becomes of it. */
-import { LocaleType, LogLevel, Univer, type ICellData } from '@univerjs/core';
+import { LocaleType, LogLevel, Univer, type ICellData, type IWorksheetData } from '@univerjs/core';
 import { FUniver } from '@univerjs/core/facade';
 import { UniverFormulaEnginePlugin } from '@univerjs/engine-formula';
 import { UniverSheetsPlugin } from '@univerjs/sheets';
@@ -16,7 +16,7 @@ import type { Grid } from '../../../src/hosts/workbench/grid';
 import { readCell } from '../../../src/hosts/workbench/read';
 import { Sentences } from '../../../src/hosts/workbench/sentences';
 import { gridContent } from '../../../src/hosts/workbench/snapshot';
-import type { GridValue } from '../../../src/hosts/sheet-host';
+import type { GridValue } from '../../../src/sheets/plan/grid';
 import { cellAddress } from '../../../src/sheets/plan/area';
 import type { CellContent } from '../../../src/sheets/plan/plan';
 
@@ -36,11 +36,11 @@ export interface Engine {
   readonly close: () => void;
 }
 
-/** Opens a workbook of one sheet with these contents, row by row from A1, and calculates it. */
-export async function openEngine(
+/** Opens the grid's engine with these sheets in it and our functions in its formulas, uncalculated. */
+export function openBareGrid(
   catalogue: readonly WorksheetFunction[],
-  rows: readonly (readonly CellContent[])[],
-): Promise<Engine> {
+  sheets: readonly Partial<IWorksheetData>[],
+): Grid {
   compareAfresh();
   const sentences = new Sentences();
   const univer = new Univer({
@@ -54,22 +54,39 @@ export async function openEngine(
   univer.registerPlugin(UniverSheetsPlugin);
   univer.registerPlugin(UniverSheetsFormulaPlugin);
   const api = FUniver.newAPI(univer);
+  const keyed = sheets.map((sheet, index) => [`s${index}`, { id: `s${index}`, ...sheet }] as const);
+  const workbook = api.createWorkbook({
+    sheetOrder: keyed.map(([id]) => id),
+    sheets: Object.fromEntries(keyed),
+  });
+  return { univer, api, workbook, sentences };
+}
+
+/** Calculates everything and waits until it stands in the cells. */
+export async function calculateGrid({ api }: Grid): Promise<void> {
+  api.getFormula().executeCalculation();
+  await api.getFormula().onCalculationResultApplied(60_000);
+}
+
+/** Opens a workbook of one sheet with these contents, row by row from A1, and calculates it. */
+export async function openEngine(
+  catalogue: readonly WorksheetFunction[],
+  rows: readonly (readonly CellContent[])[],
+): Promise<Engine> {
   const cellData: Record<number, Record<number, ICellData>> = {};
   for (const [row, contents] of rows.entries()) {
     cellData[row] = Object.fromEntries(
       contents.map((content, column) => [column, gridContent(content)]),
     );
   }
-  const workbook = api.createWorkbook({
-    sheetOrder: ['one'],
-    sheets: { one: { id: 'one', name: 'One', rowCount: ROWS, columnCount: COLUMNS, cellData } },
-  });
-  const grid: Grid = { univer, api, workbook, sentences };
+  const grid = openBareGrid(catalogue, [
+    { name: 'One', rowCount: ROWS, columnCount: COLUMNS, cellData },
+  ]);
+  const { univer, api, workbook, sentences } = grid;
   watchChanges(grid);
   const sheet = workbook.getActiveSheet();
   const calculated = () => api.getFormula().onCalculationResultApplied(30_000);
-  api.getFormula().executeCalculation();
-  await calculated();
+  await calculateGrid(grid);
 
   const value = (address: string) => {
     const range = sheet.getRange(address);

@@ -2,7 +2,7 @@
 import { CellError, type Cell, type Matrix } from '../../../src/functions/cell';
 import type { Given } from '../../../src/functions/parameter';
 import type { WorksheetFunction } from '../../../src/functions/worksheet-function';
-import type { GridValue } from '../../../src/hosts/sheet-host';
+import type { GridValue } from '../../../src/sheets/plan/grid';
 import { NAMESPACE } from '../../../src/functions/catalogue';
 import type { CellContent } from '../../../src/sheets/plan/plan';
 

@@ -14,10 +14,10 @@ import {
   PROTECTION_SHOWN_KEYS,
 } from '../../../src/sheets/station/protection-keys';
 import { protectionReferences } from '../../../src/sheets/protection/layout';
-import { PROTECTION_WORDS, STATE } from '../../../src/sheets/protection/words';
+import { PROTECTION_WORDS, STATE } from '../../../src/sheets/station/protection-words';
 import { scheduleNames } from '../../../src/sheets/station/naming';
 import type { ScheduleRun } from '../../../src/sheets/station/run';
-import { SCHEDULE_WORDS } from '../../../src/sheets/station/verdicts';
+import { WORD } from '../../../src/sheets/station/verdicts';
 import { newSchedule } from '../../../src/sheets/new-schedule';
 import type { StationContent } from '../../../src/sheets/station/content';
 import { stationValues } from '../../../src/sheets/station-values';
@@ -112,9 +112,9 @@ describe('the demonstration', () => {
   const verdicts = new Map(DEMO.runs.map(({ run }, index) => [run, runs[index]!.verdict]));
 
   test.each([
-    ['Case 2 charger', SCHEDULE_WORDS.fuseTooSlow],
-    ['Bank lamp', SCHEDULE_WORDS.faultTooWeak],
-    ['Gauge line', SCHEDULE_WORDS.mayNotBreak],
+    ['Case 2 charger', WORD.fuseTooSlow],
+    ['Bank lamp', WORD.faultTooWeak],
+    ['Gauge line', WORD.mayNotBreak],
   ])('%s: %s, and nothing else', (run, word) => {
     expect(verdicts.get(run)).toBe(word);
   });
@@ -135,7 +135,7 @@ describe('the demonstration', () => {
   });
 
   test('still tells of the relay set that works from a full battery and not from a low one', () => {
-    expect(verdicts.get('Relay set')).toBe(SCHEDULE_WORDS.tooFewVolts);
+    expect(verdicts.get('Relay set')).toBe(WORD.tooFewVolts);
     expect([supply.cells.fullShort, supply.cells.lowShort]).toEqual([0, 1]);
     const { mend } = rowOf(DEMO, 'Relay set').schedule;
     const size = /^thicker Relay set: (.+)$/.exec(String(mend))![1]!;
@@ -188,22 +188,20 @@ describe('what a run is judged by', () => {
     const big = rowOf(content, 'big');
     expect(big.words).toBe(PROTECTION_WORDS.noTime);
     expect(big.schedule.verdict).toBe('ok');
-    expect(rowOf(station(content.runs, 5), 'big').schedule.verdict).toBe(
-      SCHEDULE_WORDS.mayNotBreak,
-    );
+    expect(rowOf(station(content.runs, 5), 'big').schedule.verdict).toBe(WORD.mayNotBreak);
   });
 
   test('hotter than its insulation, where it stands in hot air', () => {
     const content = station([{ run: 'hot', peak: 34, length: 2, ownSize: '10 AWG' }]);
     const hot = { ...content, rules: { ...content.rules, insulationC: 60, ambientC: 55 } };
-    expect(rowOf(hot, 'hot').words).toContain(SCHEDULE_WORDS.tooHot);
-    expect(rowOf(content, 'hot').words).not.toContain(SCHEDULE_WORDS.tooHot);
+    expect(rowOf(hot, 'hot').words).toContain(WORD.tooHot);
+    expect(rowOf(content, 'hot').words).not.toContain(WORD.tooHot);
   });
 
   test('nothing limits a source without milliohms at its own terminals', () => {
     const row = rowOf(station([{ run: 'stiff', peak: 2, length: 4 }], 0), 'stiff');
     expect(row.nearFault).toBe('no limit');
-    expect(row.schedule.verdict).toBe(SCHEDULE_WORDS.mayNotBreak);
+    expect(row.schedule.verdict).toBe(WORD.mayNotBreak);
   });
 
   test('what cannot be judged says so, and does not pass for well', () => {
@@ -215,9 +213,9 @@ describe('what a run is judged by', () => {
       ownSize: '6 AWG',
     }));
     expect(rowOf(station(chain), 'e').state).toBe(STATE.judged);
-    expect(rowOf(station(chain), 'f').schedule.verdict).toBe(SCHEDULE_WORDS.notJudged);
+    expect(rowOf(station(chain), 'f').schedule.verdict).toBe(WORD.notJudged);
     const senseless = { ...station(chain.slice(0, 1)), protection: { startC: 160, limitC: 70 } };
-    expect(rowOf(senseless, 'a').schedule.verdict).toBe(SCHEDULE_WORDS.notJudged);
+    expect(rowOf(senseless, 'a').schedule.verdict).toBe(WORD.notJudged);
   });
 
   test('a panel limits its own fault, and blank rows stay quiet', () => {

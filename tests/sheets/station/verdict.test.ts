@@ -1,6 +1,6 @@
 /** What a row says of itself when not everything is there. */
 import { describe, expect, test } from 'vitest';
-import { SCHEDULE_WORDS } from '../../../src/sheets/station/verdicts';
+import { WORD } from '../../../src/sheets/station/verdicts';
 import type { StationContent } from '../../../src/sheets/station/content';
 import { stationValues } from '../../../src/sheets/station-values';
 
@@ -16,23 +16,19 @@ test('a sound run is ok', () => {
 
 describe('ok is earned', () => {
   test.each([
-    ['an emptied length unit', { rules: { unit: '' } }, SCHEDULE_WORDS.checkEntries],
-    ['a length unit nobody knows', { rules: { unit: 'furlong' } }, SCHEDULE_WORDS.checkEntries],
-    ['emptied source volts', { rules: { volts: '' } }, SCHEDULE_WORDS.voltsMissing],
-    ['an emptied target', { rules: { target: '' } }, SCHEDULE_WORDS.voltsMissing],
-    ['a target of 3', { rules: { target: 3 } }, SCHEDULE_WORDS.checkEntries],
+    ['an emptied length unit', { rules: { unit: '' } }, WORD.checkEntries],
+    ['a length unit nobody knows', { rules: { unit: 'furlong' } }, WORD.checkEntries],
+    ['emptied source volts', { rules: { volts: '' } }, WORD.voltsMissing],
+    ['an emptied target', { rules: { target: '' } }, WORD.voltsMissing],
+    ['a target of 3', { rules: { target: 3 } }, WORD.checkEntries],
     [
       'a panel of which nothing is known',
       { runs: [{ ...SOUND, fedFrom: 'panel' }] },
-      SCHEDULE_WORDS.voltsMissing,
+      WORD.voltsMissing,
     ],
-    ['no length', { runs: [{ run: 'Lamp', peak: 1 }] }, SCHEDULE_WORDS.lengthMissing],
-    ['no load', { runs: [{ run: 'Lamp', length: 12 }] }, SCHEDULE_WORDS.peakMissing],
-    [
-      'a load that is no number',
-      { runs: [{ ...SOUND, peak: 'abc' }] },
-      SCHEDULE_WORDS.checkEntries,
-    ],
+    ['no length', { runs: [{ run: 'Lamp', peak: 1 }] }, WORD.lengthMissing],
+    ['no load', { runs: [{ run: 'Lamp', length: 12 }] }, WORD.peakMissing],
+    ['a load that is no number', { runs: [{ ...SOUND, peak: 'abc' }] }, WORD.checkEntries],
   ] as const)('not by %s', (_, content, verdict) => {
     expect(verdictOf(content)).toBe(verdict);
   });

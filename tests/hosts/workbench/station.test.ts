@@ -1,0 +1,78 @@
+/** The sheets of a station as the add-in inserts them, calculated by the grid's engine with our functions in it. */
+import { afterEach, expect, test } from 'vitest';
+import { CATALOGUE } from '../../../src/functions/catalogue';
+import { CellError, ERROR_CODES, type Cell, type ErrorCode } from '../../../src/functions/cell';
+import type { Grid } from '../../../src/hosts/workbench/grid';
+import { readCell } from '../../../src/hosts/workbench/read';
+import { sheetSnapshot } from '../../../src/hosts/workbench/snapshot';
+import { areaAddress, quotedSheetName } from '../../../src/sheets/plan/area';
+import type { GridValue } from '../../../src/sheets/plan/grid';
+import { scheduleSheets } from '../../../src/sheets/new-schedule';
+import { readStationValues, stationValues } from '../../../src/sheets/station-values';
+import type { StationContent } from '../../../src/sheets/station/content';
+import { DEMO } from '../../../src/sheets/station/demo';
+import { scheduleNames } from '../../../src/sheets/station/naming';
+import { compareStations, summary, toldDifferences } from '../../sheets/station-differences';
+import { calculateGrid, openBareGrid } from './engine';
+
+const NOTHING_TAKEN = { sheets: new Set<string>(), names: new Set<string>() };
+
+let grid: Grid | undefined;
+afterEach(() => {
+  grid?.univer.dispose();
+  grid = undefined;
+});
+
+/** A value as the grid shows it, errors by their kind. */
+function cellOf(value: GridValue): Cell {
+  const isError = typeof value === 'string' && ERROR_CODES.includes(value as ErrorCode);
+  return isError ? new CellError(value as ErrorCode, 'in the grid') : value;
+}
+
+/**
+ * A stiff and a weak battery, and every series. Stations with mistakes are not held to it: dividing by text is #DIV/0! to
+ * the grid's engine, and empty text counts as 0, where Excel and LibreOffice say #VALUE!.
+ */
+const STATIONS: readonly StationContent[] = [
+  DEMO,
+  {
+    ...DEMO,
+    title: 'Stiff',
+    rules: { ...DEMO.rules, series: 'AWG all' },
+    supply: { ...DEMO.supply, milliohms: 3 },
+  },
+  {
+    ...DEMO,
+    title: 'Weak',
+    rules: { ...DEMO.rules, series: 'mm2', insulationC: 90 },
+    supply: { ...DEMO.supply, milliohms: 60 },
+    protection: { startC: 90, limitC: 250 },
+  },
+];
+
+test.each(STATIONS.map((content) => [content.title, content] as const))(
+  'come to what our own evaluation says: %s',
+  async (_, content) => {
+    const plans = scheduleSheets(content, 'cells', NOTHING_TAKEN);
+    grid = openBareGrid(CATALOGUE, plans.map(sheetSnapshot));
+    const { workbook } = grid;
+    for (const plan of plans) {
+      for (const { name, area } of plan.names) {
+        const where = `${quotedSheetName(plan.name)}!${areaAddress(area, 'both')}`;
+        workbook.insertDefinedName(name, where);
+      }
+    }
+    await calculateGrid(grid);
+    const calculated = {
+      at: (sheet: string, row: number, column: number) =>
+        cellOf(readCell(grid!, workbook.getSheetByName(sheet)!, row, column)),
+    };
+    const theirs = readStationValues(calculated, content, scheduleNames());
+    const comparison = compareStations(content, stationValues(content), theirs);
+    console.info(summary(`The grid, ${content.title}`, comparison));
+    expect(comparison.compared).toBeGreaterThan(1000);
+    expect(toldDifferences(comparison.differences)).toEqual([]);
+    expect(comparison.setAside).toEqual([]);
+  },
+  120_000,
+);
