@@ -46,5 +46,7 @@ export function workbenchProbe(
         await calculated();
       }),
     provocations: provocations(grid),
+    // As in a working column of a row that is not filled in yet; Excel refuses to add text.
+    ownFault: { is: 0, insteadOf: '#VALUE!', why: 'the grid adds empty text as 0' },
   };
 }
