@@ -173,7 +173,8 @@ describe('inserting sheets', () => {
     const row = second.rows[0]!;
     const drop = at(second, row, 'dropVolts');
     const before = await workbench.read(first, drop);
-    expect(await workbench.read(second.sheetName, drop)).toBe(before);
+    // The grid sums a tree in another order than the evaluation that filled the new sheet.
+    expect(await workbench.read(second.sheetName, drop)).toBeCloseTo(Number(before), 12);
     await workbench.write(second.sheetName, at(second, row, 'length'), 70);
     expect(await workbench.read(second.sheetName, drop)).not.toBe(before);
     expect(await workbench.read(first, drop)).toBe(before);

@@ -21,6 +21,9 @@ import { readComputed, readSheet } from './read';
 import { gridRange, highlightRule, validationRule } from './rules';
 import { sheetSnapshot } from './snapshot';
 import { AddSheetDataValidationCommand } from '@univerjs/preset-sheets-data-validation';
+import type { Calculated } from '../../sheets/calculate/calculate';
+import { tellEngine, valuesOf, withoutCalculating } from './filled-in';
+import { insertName } from './names';
 import { ICommandService } from '@univerjs/core';
 
 /** Longer than any calculation of a workbook that a person would still wait for. */
@@ -53,13 +56,18 @@ export class WorkbenchHost implements SheetHost {
     const taken = await this.taken();
     const added: FWorksheet[] = [];
     const named: string[] = [];
-    try {
+    const values = valuesOf(plans);
+    const add = () => {
       stepOf(watch, 0);
-      for (const plan of plans) added.push(this.addSheet(plan, taken));
+      for (const plan of plans) added.push(this.addSheet(plan, taken, values));
       for (const plan of plans) named.push(...this.addNames(plan, taken));
       // The rules come last: their formulas may use names and other new sheets.
       for (const [index, plan] of plans.entries()) this.addRules(added[index]!, plan);
       stepOf(watch, 0.9);
+    };
+    try {
+      if (values === undefined) add();
+      else withoutCalculating(this.grid, add);
     } catch (fault) {
       for (const name of named) workbook.deleteDefinedName(name);
       for (const sheet of added) workbook.deleteSheet(sheet);
@@ -71,7 +79,12 @@ export class WorkbenchHost implements SheetHost {
       );
     }
     if (added[0] !== undefined) workbook.setActiveSheet(added[0]);
-    await this.calculated();
+    if (values === undefined) await this.calculated();
+    else {
+      for (const [index, plan] of plans.entries()) {
+        tellEngine(this.grid, added[index]!, plan, values);
+      }
+    }
     return insertedSheets(this.grid, this.writing, added, named);
   }
 
@@ -123,12 +136,14 @@ export class WorkbenchHost implements SheetHost {
     return this.grid.api.getFormula().onCalculationResultApplied(CALCULATION_LIMIT_MS);
   }
 
-  private addSheet(plan: SheetPlan, taken: TakenNames): FWorksheet {
+  private addSheet(plan: SheetPlan, taken: TakenNames, values: Calculated | undefined): FWorksheet {
     // The grid itself would quietly take another name, and the formulas would point at the wrong sheet.
     if (taken.sheets.has(plan.name.toLowerCase())) {
       throw new Error(`there is a sheet named ${plan.name} already.`);
     }
-    const sheet = this.grid.workbook.insertSheet(plan.name, { sheet: sheetSnapshot(plan) });
+    const sheet = this.grid.workbook.insertSheet(plan.name, {
+      sheet: sheetSnapshot(plan, values),
+    });
     if (sheet.getSheetName() !== plan.name) {
       throw new Error(`the grid refused a sheet named ${plan.name}.`);
     }
@@ -141,7 +156,7 @@ export class WorkbenchHost implements SheetHost {
         throw new Error(`the name ${name} is taken already.`);
       }
       const address = `${quotedSheetName(plan.name)}!${areaAddress(area, 'both')}`;
-      this.grid.workbook.insertDefinedName(name, address);
+      insertName(this.grid, name, address);
       return name;
     });
   }

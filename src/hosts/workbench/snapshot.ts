@@ -11,6 +11,8 @@ import {
   type IStyleData,
   type IWorksheetData,
 } from '@univerjs/core';
+import { CellError, type Cell } from '../../functions/cell';
+import type { Calculated } from '../../sheets/calculate/calculate';
 import type { Area } from '../../sheets/plan/area';
 import { contentOf, hasContent } from '../../sheets/plan/lay-blocks';
 import type { Block, CellContent, CellStyle, SheetPlan } from '../../sheets/plan/plan';
@@ -70,6 +72,11 @@ export function gridContent(content: CellContent): ICellData {
   return { v: content, t: CellValueType.NUMBER };
 }
 
+/** A value as the grid stores it; an error stands as its code. */
+export function gridValueOf(value: Exclude<Cell, null>): ICellData {
+  return gridContent(value instanceof CellError ? value.code : value);
+}
+
 type Rows = Record<number, Record<number, ICellData>>;
 
 function cellAt(rows: Rows, row: number, column: number): ICellData {
@@ -86,13 +93,18 @@ function layStyle(rows: Rows, area: Area, style: IStyleData): void {
   }
 }
 
-function lay(rows: Rows, block: Block): void {
+function lay(rows: Rows, block: Block, valueAt: ValueAt): void {
   if (hasContent(block)) {
     for (let down = 0; down < block.area.rows; down += 1) {
       for (let across = 0; across < block.area.columns; across += 1) {
         const row = block.area.row + down;
         const column = block.area.column + across;
-        const content = gridContent(contentOf(block, down, across));
+        const held = contentOf(block, down, across);
+        const value = typeof held === 'object' && held !== null ? valueAt(row, column) : null;
+        const content = {
+          ...gridContent(held),
+          ...(value !== null && gridValueOf(value)),
+        };
         const { s: style } = cellAt(rows, row, column);
         rows[row]![column] = { ...content, ...(style !== undefined && { s: style }) };
       }
@@ -100,6 +112,9 @@ function lay(rows: Rows, block: Block): void {
   }
   if (block.style !== undefined) layStyle(rows, block.area, gridStyle(block.style));
 }
+
+/** What a formula of a cell comes to, where that is known. */
+type ValueAt = (row: number, column: number) => Cell;
 
 function columnWidthsPx(plan: SheetPlan): number[] {
   const widths = plan.columnWidths.map((characters) =>
@@ -112,14 +127,15 @@ function columnWidthsPx(plan: SheetPlan): number[] {
 }
 
 /** The plan as sheet data for the grid. Rules of entry, conditional formats and names are added to the sheet after. */
-export function sheetSnapshot(plan: SheetPlan): Partial<IWorksheetData> {
+export function sheetSnapshot(plan: SheetPlan, values?: Calculated): Partial<IWorksheetData> {
   const rows: Rows = {};
   // A drop-down list takes no type from its sheet, and wraps its text out of sight unless told otherwise.
   for (const { area, choices } of plan.entries) {
     if (choices === undefined) continue;
     layStyle(rows, area, { ff: TYPEFACE, fs: TYPE_SIZE_PT, tb: WrapStrategy.CLIP });
   }
-  for (const block of plan.blocks) lay(rows, block);
+  const valueAt: ValueAt = (row, column) => values?.at(plan.name, row, column) ?? null;
+  for (const block of plan.blocks) lay(rows, block, valueAt);
   // A note travels with its cell; the status line reads it.
   for (const note of plan.notes) {
     cellAt(rows, note.area.row, note.area.column).custom = { note: note.text };

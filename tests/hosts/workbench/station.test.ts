@@ -4,6 +4,7 @@ import { CATALOGUE } from '../../../src/functions/catalogue';
 import { CellError, ERROR_CODES, type Cell, type ErrorCode } from '../../../src/functions/cell';
 import type { Grid } from '../../../src/hosts/workbench/grid';
 import { readCell } from '../../../src/hosts/workbench/read';
+import { insertName } from '../../../src/hosts/workbench/names';
 import { sheetSnapshot } from '../../../src/hosts/workbench/snapshot';
 import { areaAddress, quotedSheetName } from '../../../src/sheets/plan/area';
 import type { GridValue } from '../../../src/sheets/plan/grid';
@@ -54,12 +55,15 @@ test.each(STATIONS.map((content) => [content.title, content] as const))(
   'come to what our own evaluation says: %s',
   async (_, content) => {
     const plans = scheduleSheets(content, 'cells', NOTHING_TAKEN);
-    grid = openBareGrid(CATALOGUE, plans.map(sheetSnapshot));
+    grid = openBareGrid(
+      CATALOGUE,
+      plans.map((plan) => sheetSnapshot(plan)),
+    );
     const { workbook } = grid;
     for (const plan of plans) {
       for (const { name, area } of plan.names) {
         const where = `${quotedSheetName(plan.name)}!${areaAddress(area, 'both')}`;
-        workbook.insertDefinedName(name, where);
+        insertName(grid, name, where);
       }
     }
     await calculateGrid(grid);

@@ -1,0 +1,104 @@
+/**
+ * New sheets with their values already in them. The grid's engine needs minutes for what our own evaluation of the same
+ * formulas needs a second for, and both come to the same; from the first edit on the engine calculates what hangs on it.
+ */
+import {
+  ObjectMatrix,
+  type ICellData,
+  type IObjectMatrixPrimitiveType,
+  type Nullable,
+} from '@univerjs/core';
+import {
+  FormulaDataModel,
+  IActiveDirtyManagerService,
+  SetDefinedNameMutation,
+} from '@univerjs/engine-formula';
+import { InsertSheetMutation } from '@univerjs/sheets';
+import type { FWorksheet } from '@univerjs/sheets/facade';
+import { CellError, type Cell } from '../../functions/cell';
+import { calculate, type Calculated } from '../../sheets/calculate/calculate';
+import { FormulaSyntaxError } from '../../sheets/calculate/syntax';
+import type { SheetPlan } from '../../sheets/plan/plan';
+import type { Grid } from './grid';
+import { gridValueOf } from './snapshot';
+
+/** What the cells of the plans come to; nothing for plans that our evaluation does not know the language of. */
+export function valuesOf(plans: readonly SheetPlan[]): Calculated | undefined {
+  try {
+    const values = calculate(plans);
+    // Every formula is read when it is first asked for.
+    for (const plan of plans) values.at(plan.name, 0, 0);
+    return values;
+  } catch (fault) {
+    if (fault instanceof FormulaSyntaxError) return undefined;
+    throw fault;
+  }
+}
+
+/** Commands after which the engine would calculate a new sheet. */
+const NEW_SHEETS = [InsertSheetMutation.id, SetDefinedNameMutation.id];
+
+/** Does something that adds sheets and names, without the engine calculating them. */
+export function withoutCalculating(grid: Grid, add: () => void): void {
+  const dirty = grid.univer.__getInjector().get(IActiveDirtyManagerService);
+  const known = NEW_SHEETS.flatMap((id) => dirty.get(id) ?? []);
+  for (const id of NEW_SHEETS) dirty.remove(id);
+  try {
+    add();
+  } finally {
+    for (const conversion of known) dirty.register(conversion.commandId, conversion);
+  }
+}
+
+type SpilledCells = IObjectMatrixPrimitiveType<Nullable<ICellData>>;
+
+/** Tells the engine what formulas of a new sheet spill, and keeps the sentences of its errors. */
+export function tellEngine(
+  grid: Grid,
+  sheet: FWorksheet,
+  plan: SheetPlan,
+  values: Calculated,
+): void {
+  const unitId = grid.workbook.getId();
+  const sheetId = sheet.getSheetId();
+  const spilled: SpilledCells = {};
+  const ranges: IObjectMatrixPrimitiveType<{
+    startRow: number;
+    endRow: number;
+    startColumn: number;
+    endColumn: number;
+  }> = {};
+  const keep = (row: number, column: number, cell: Cell) => {
+    if (cell instanceof CellError) grid.sentences.keep(sheetId, row, column, [[cell]]);
+  };
+  for (const { area, cells, fill, spillRows } of plan.blocks) {
+    if (cells === undefined && fill === undefined) continue;
+    for (let row = area.row; row < area.row + area.rows; row += 1) {
+      for (let column = area.column; column < area.column + area.columns; column += 1) {
+        keep(row, column, values.at(plan.name, row, column));
+      }
+    }
+    if (spillRows === undefined) continue;
+    const { row: first, column } = area;
+    ranges[first] = {
+      ...ranges[first],
+      [column]: {
+        startRow: first,
+        endRow: first + spillRows - 1,
+        startColumn: column,
+        endColumn: column,
+      },
+    };
+    for (let row = first; row < first + spillRows; row += 1) {
+      const value = values.at(plan.name, row, column);
+      keep(row, column, value);
+      spilled[row] = { ...spilled[row], [column]: gridValueOf(value ?? '') };
+    }
+  }
+  if (Object.keys(ranges).length === 0) return;
+  const model = grid.univer.__getInjector().get(FormulaDataModel);
+  model.mergeArrayFormulaRange({ [unitId]: { [sheetId]: ranges } });
+  model.mergeArrayFormulaCellData({
+    [unitId]: { [sheetId]: new ObjectMatrix(spilled) },
+  });
+}

@@ -1,0 +1,129 @@
+/** A station's sheets held to the oracle, cell by cell. */
+import { formatSize, type ConductorSize } from '../../src/core/size';
+import { CellError, type Cell } from '../../src/functions/cell';
+import type { StationValues } from '../../src/sheets/station-values';
+import { verdictsIn } from '../../src/sheets/station/verdicts';
+import { distance, RELATIVE, told } from '../closeness';
+import type { Days } from './days';
+import type { End } from './faults';
+import { NO_ANSWER, type Figure } from './figures';
+import type { OracleRun, OracleStation } from './oracle';
+
+export interface Tally {
+  cells: number;
+  /** Of those, the cells for which the oracle has no answer. */
+  withoutAnswer: number;
+  readonly verdicts: Map<string, number>;
+  readonly differences: string[];
+}
+
+export function newTally(): Tally {
+  return { cells: 0, withoutAnswer: 0, verdicts: new Map(), differences: [] };
+}
+
+type Expected = number | string | typeof NO_ANSWER;
+
+function sizeText(size: ConductorSize | typeof NO_ANSWER): Expected {
+  return size === NO_ANSWER ? NO_ANSWER : formatSize(size);
+}
+
+/** What each column of the schedule is expected to hold. */
+function scheduleCells(run: OracleRun) {
+  return {
+    runAmps: run.amps,
+    suggested: sizeText(run.suggested),
+    setBy: run.setBy,
+    size: sizeText(run.size),
+    dropVolts: run.dropVolts,
+    dropShare: run.dropShare,
+    loadVolts: run.loadVolts,
+    lowVolts: run.lowVolts,
+    ampacity: run.ampacityA,
+    ...(run.fuseA === undefined ? {} : { fuse: run.fuseA }),
+    heat: run.heatW,
+  } satisfies Partial<Record<keyof StationValues['runs'][number], Expected>>;
+}
+
+const END_COLUMNS = {
+  near: { faultA: 'nearFault', opensS: 'nearOpens', bearsS: 'nearBears' },
+  far: { faultA: 'farFault', opensS: 'farOpens', bearsS: 'farBears' },
+} as const;
+
+/**
+ * Numbers alike to 1e-9: both sides do the same arithmetic on doubles in another order, and the volts of a tree are settled
+ * to 1e-9 V. Where the oracle has no answer the schedule must show an error; the Protection sheet words or a blank.
+ */
+function hold(
+  tally: Tally,
+  where: string,
+  expected: Expected,
+  cell: Cell | undefined,
+  ask: 'error' | 'no number',
+) {
+  tally.cells += 1;
+  if (expected === NO_ANSWER) {
+    tally.withoutAnswer += 1;
+    const agrees = ask === 'error' ? cell instanceof CellError : typeof cell !== 'number';
+    if (!agrees) tally.differences.push(`${where}: no answer expected, not ${told(cell)}`);
+  } else if (distance(expected, cell) > RELATIVE) {
+    tally.differences.push(`${where}: ${expected} expected, not ${told(cell)}`);
+  }
+}
+
+export function compare(tally: Tally, title: string, ours: OracleStation, sheets: StationValues) {
+  for (const [key, expected] of Object.entries(ours.days) as [keyof Days, Figure | undefined][]) {
+    hold(tally, `${title}, ${key}`, expected ?? '', sheets.supply.cells[key], 'error');
+  }
+  for (const [row, figures] of ours.duty.entries()) {
+    for (const key of ['mean', 'heating', 'daily'] as const) {
+      hold(
+        tally,
+        `${title}, duty ${row + 1}, ${key}`,
+        figures[key],
+        sheets.supply.duty[row]?.[key],
+        'error',
+      );
+    }
+  }
+  for (const key of [
+    'milliohms',
+    'fullRest',
+    'lowRest',
+    'peakAmps',
+    'fullTerminal',
+    'lowTerminal',
+  ] as const) {
+    hold(tally, `${title}, ${key}`, ours.battery[key], sheets.supply.cells[key], 'error');
+  }
+  for (const [row, run] of ours.runs.entries()) {
+    const where = (key: string) => `${title}, row ${row + 1}, ${key}`;
+    const shown = sheets.runs[row]!;
+    for (const [key, expected] of Object.entries(scheduleCells(run))) {
+      hold(tally, where(key), expected, shown[key as keyof typeof shown], 'error');
+    }
+    const protection = sheets.protection.rows[row]!;
+    for (const end of ['near', 'far'] as const) {
+      const figures: End | undefined = run.faults?.[end];
+      if (figures === undefined) continue;
+      for (const key of ['faultA', 'opensS', 'bearsS'] as const) {
+        const column = END_COLUMNS[end][key];
+        hold(tally, where(column), figures[key] ?? NO_ANSWER, protection[column], 'no number');
+      }
+    }
+    if (run.protector !== undefined && run.size !== NO_ANSWER) {
+      hold(tally, where('fuse that protects'), run.protector.ratingA, protection.fuse, 'no number');
+    }
+    hold(tally, where('steady'), run.steadyC, protection.steady, 'no number');
+    holdVerdict(tally, where('verdict'), run, shown.verdict);
+  }
+}
+
+function holdVerdict(tally: Tally, where: string, run: OracleRun, cell: Cell) {
+  tally.cells += 1;
+  const text = typeof cell === 'string' ? cell : told(cell);
+  const theirs = [...verdictsIn(text)].sort().join(', ');
+  const ours = [...run.verdict].sort().join(', ');
+  for (const key of run.verdict) tally.verdicts.set(key, (tally.verdicts.get(key) ?? 0) + 1);
+  if (ours !== theirs)
+    tally.differences.push(`${where}: ${ours} expected, not ${theirs} ("${text}")`);
+}

@@ -1,0 +1,45 @@
+import { expect, it } from 'vitest';
+import { stationValues } from '../../src/sheets/station-values';
+import type { VerdictKey } from '../../src/sheets/station/verdicts';
+import { compare, newTally } from './comparison';
+import { oracle } from './oracle';
+import { ordinaryStation } from './ordinary-stations';
+
+const STATIONS = 350;
+const FIRST_SEED = 20_261;
+
+/** What can be wrong with a run whose entries are understood; each has to come up, or nothing is held to anything. */
+const FOUND: readonly VerdictKey[] = [
+  'ok',
+  'heat',
+  'tooHot',
+  'fuse',
+  'needsFuse',
+  'fuseTooSlow',
+  'faultTooWeak',
+  'mayNotBreak',
+  'noSize',
+  'noAmpacity',
+  'cannotBeServed',
+  'tooFewVolts',
+  'drop',
+  'notJudged',
+  'voltsUnknown',
+];
+
+it('agrees with the sheets on ordinary stations', () => {
+  const tally = newTally();
+  let rows = 0;
+  for (let seed = FIRST_SEED; seed < FIRST_SEED + STATIONS; seed += 1) {
+    const content = ordinaryStation(seed);
+    rows += content.runs.length;
+    compare(tally, `seed ${seed}`, oracle(content), stationValues(content));
+  }
+  console.log(
+    `oracle: ${STATIONS} stations, ${rows} rows, ${tally.cells} cells compared (${tally.withoutAnswer} without an answer), ${tally.differences.length} differ; rows by verdict:`,
+    Object.fromEntries(tally.verdicts),
+  );
+  expect(tally.differences).toEqual([]);
+  expect(rows).toBeGreaterThan(2000);
+  for (const key of FOUND) expect(tally.verdicts.get(key) ?? 0, key).toBeGreaterThan(10);
+});

@@ -1,0 +1,218 @@
+/** Ordinary stations from a seed: trees of runs with every rule varied, every entry one that the sheets understand. */
+import fc from 'fast-check';
+import { INSTALLATIONS } from '../../src/core/ampacity';
+import { LENGTH_UNITS, METRES_PER, type LengthUnit } from '../../src/core/length';
+import { formatSize, SERIES, SERIES_SIZES, sizeAreaMm2 } from '../../src/core/size';
+import { MATERIALS } from '../../src/core/tables/materials';
+import { CHEMISTRIES } from '../../src/core/tables/resting-volts';
+import type { StationContent } from '../../src/sheets/station/content';
+import type { ScheduleRun } from '../../src/sheets/station/run';
+
+const MOST_RUNS = 14;
+/** Runs in a row from a source to a load. */
+const DEEPEST = 5;
+
+/** Even from 0 to 1; fast-check's own doubles lie nearly always next to a bound. */
+const SHARE = fc.noBias(fc.nat(9999)).map((nth) => nth / 10_000);
+
+/** Between the bounds, as often in each decade, to three figures as people write. */
+function spread(least: number, most: number): fc.Arbitrary<number> {
+  return SHARE.map((share) => Number((least * (most / least) ** share).toPrecision(3)));
+}
+
+/** Present so many times in a hundred. */
+function at<Value>(percent: number, value: fc.Arbitrary<Value>): fc.Arbitrary<Value | undefined> {
+  return fc.oneof(
+    { arbitrary: value, weight: percent },
+    { arbitrary: fc.constant(undefined), weight: 100 - percent },
+  );
+}
+
+/** Without the entries that were left blank. */
+function written<Entries extends object>(
+  entries: Entries,
+): {
+  readonly [Key in keyof Entries]?: Exclude<Entries[Key], undefined>;
+} {
+  return Object.fromEntries(
+    Object.entries(entries).filter(([, value]) => value !== undefined),
+  ) as never;
+}
+
+/** Sizes that people own; of aluminium the thinnest have no published ampacity, and a few rows shall say so. */
+const OWN_SIZES = [...SERIES_SIZES.AWG, ...SERIES_SIZES.mm2]
+  .filter((size) => sizeAreaMm2(size) > 0.8)
+  .map(formatSize);
+
+/** The regulation for craft names copper alone. */
+const WIRING = fc.oneof(
+  fc.record({
+    material: fc.constantFrom('copper', 'copper', ...MATERIALS),
+    installed: fc.constantFrom('cable', 'air'),
+  }),
+  fc.record({
+    material: fc.constantFrom('copper', 'tinned copper'),
+    installed: fc.constantFrom(...INSTALLATIONS),
+  }),
+);
+
+const RULES = fc.record({
+  unit: fc.constantFrom(...LENGTH_UNITS),
+  volts: fc.constantFrom(11.8, 12, 12.6, 13.2, 24, 25.6, 48),
+  target: fc.constantFrom(0.01, 0.02, 0.03, 0.05, 0.1, 0.2),
+  series: fc.constantFrom(...SERIES),
+  tempC: fc.constantFrom(-10, 20, 35, 50, 70),
+  insulationC: fc.constantFrom(60, 75, 75, 80, 90, 105, 125, 200),
+  ambientC: at(50, fc.constantFrom(12, 25, 30, 38, 45, 52)),
+  conductors: fc.constantFrom(1, 2, 2, 3, 4, 6, 8, 12, 24, 33, 45),
+  duty: fc.constantFrom('continuous', 'bursts'),
+});
+
+const SUPPLY = fc.record({
+  chemistry: at(80, fc.constantFrom(...CHEMISTRIES)),
+  ampHours: at(80, spread(7, 400)),
+  cells: at(30, fc.constantFrom(3, 4, 6, 8, 12)),
+  milliohms: at(50, spread(2, 60)),
+  lowCharge: at(60, fc.constantFrom(0.05, 0.1, 0.3, 0.5)),
+  usable: at(20, fc.constantFrom(0.5, 0.8)),
+  peukert: at(20, fc.constantFrom(1.05, 1.15, 1.25)),
+  fullRest: at(10, fc.constantFrom(12.9, 13.4)),
+  lowRest: at(10, fc.constantFrom(11.5, 12.2)),
+  shortCircuitAmps: spread(1, 12),
+  maximumPowerAmps: spread(1, 11),
+  panelVolts: fc.constantFrom(17.2, 18.1, 34),
+  panelTarget: at(30, fc.constantFrom(0.01, 0.03)),
+  openCircuitVolts: fc.constantFrom(21.6, 41),
+  coldestC: fc.constantFrom(-25, -15, 3),
+  percentPerC: fc.constantFrom(-0.29, -0.34),
+  sunHours: fc.constantFrom(0.8, 2.5, 5),
+});
+
+const PROTECTION = fc.record({
+  startC: at(30, fc.constantFrom(30, 60, 90)),
+  limitC: at(30, fc.constantFrom(140, 200, 250)),
+});
+
+/** Shares that leave some of the time off, or make up the whole of it. */
+const DUTY = fc
+  .array(
+    fc.record({
+      load: fc.constantFrom('Radio', 'Lamp', 'Gauge'),
+      amps: fc.tuple(spread(1, 20), spread(0.2, 2), spread(0.02, 0.5)),
+      shares: fc.constantFrom(
+        [0.05, 0.15, 0.8],
+        [0.1, null, 0.4],
+        [0.25, 0.25, null],
+        [1, null, null],
+      ),
+    }),
+    { maxLength: 4 },
+  )
+  .map((loads) =>
+    loads.map((of) => ({
+      ...of,
+      amps: of.amps.map((amps, at) => (of.shares[at] === null ? null : amps)),
+    })),
+  );
+
+const RUN = fc.record({
+  lengthM: spread(0.3, 12),
+  peak: spread(0.2, 35),
+  hasLoad: at(85, fc.constant(true)),
+  isWatts: at(25, fc.constant(true)),
+  volts: at(12, fc.constantFrom(11.8, 13.5, 24, 28)),
+  target: at(20, fc.constantFrom(0.02, 0.05, 0.15)),
+  joints: at(40, spread(0.3, 8)),
+  ownSize: at(30, fc.constantFrom(...OWN_SIZES)),
+  fused: at(40, fc.constantFrom('yes', 'no', 'no')),
+  leastShare: at(25, fc.constantFrom(0.75, 0.85, 0.9, 0.94, 0.97)),
+  /** Which of the runs above it feeds it, and whether none does. */
+  feeder: SHARE,
+  isRoot: at(20, fc.constant(true)),
+  isPanel: at(20, fc.constant(true)),
+  isShouted: at(10, fc.constant(true)),
+});
+type Drawn = ReturnType<typeof drawRuns>[number];
+function drawRuns(seed: number) {
+  // An array of its own length as likely as any other.
+  return fc.sample(
+    fc
+      .noBias(fc.integer({ min: 1, max: MOST_RUNS }))
+      .chain((length) => fc.array(RUN, { minLength: length, maxLength: length })),
+    { seed, numRuns: 1 },
+  )[0]!;
+}
+
+/** Hangs each run on one above it in the list, then lists them in an order of their own. */
+function placed(drawn: readonly Drawn[], unit: LengthUnit, houseVolts: number): ScheduleRun[] {
+  const names = drawn.map((_, row) => `Run ${row + 1}`);
+  const depths: number[] = [];
+  const onPanel: boolean[] = [];
+  const feeders = drawn.map((run, row) => {
+    const open = depths.flatMap((depth, above) => (depth < DEEPEST ? [above] : []));
+    const above = open[Math.floor(run.feeder * open.length)];
+    const feeder = run.isRoot === true ? undefined : above;
+    depths[row] = feeder === undefined ? 1 : depths[feeder]! + 1;
+    onPanel[row] =
+      feeder === undefined ? run.isPanel === true && run.isRoot === true : onPanel[feeder]!;
+    return feeder;
+  });
+  const runs = drawn.map((run, row): ScheduleRun => {
+    const feeder = feeders[row];
+    const name = feeder === undefined ? undefined : names[feeder]!;
+    const feedsNone = !feeders.includes(row);
+    const volts = run.volts;
+    const isLoaded = feedsNone || run.hasLoad === true;
+    const watts = isLoaded && run.isWatts === true;
+    return written({
+      run: names[row],
+      fedFrom:
+        name === undefined
+          ? onPanel[row]
+            ? 'panel'
+            : undefined
+          : run.isShouted
+            ? name.toUpperCase()
+            : name,
+      peak: isLoaded
+        ? watts
+          ? Number((run.peak * (volts ?? houseVolts) * 0.7).toPrecision(3))
+          : run.peak
+        : undefined,
+      kind: watts ? 'W' : undefined,
+      length: Number((run.lengthM / METRES_PER[unit]).toPrecision(3)),
+      volts,
+      target: run.target,
+      joints: run.joints,
+      ownSize: run.ownSize,
+      fused: run.fused,
+      leastVolts:
+        run.leastShare === undefined
+          ? undefined
+          : Number(((volts ?? houseVolts) * run.leastShare).toPrecision(3)),
+    });
+  });
+  // From the end of the list to its front, every second one: feeders stand above and below what they feed.
+  return [
+    ...runs.filter((_, row) => row % 2 === 1).reverse(),
+    ...runs.filter((_, row) => row % 2 === 0),
+  ];
+}
+
+export function ordinaryStation(seed: number): StationContent {
+  const [rules, wiring, supply, protection, duty] = fc.sample(
+    fc.tuple(RULES, WIRING, SUPPLY, PROTECTION, DUTY),
+    {
+      seed,
+      numRuns: 1,
+    },
+  )[0]!;
+  return {
+    title: `Ordinary station ${seed}`,
+    rules: written({ ...rules, ...wiring }),
+    supply: written(supply),
+    protection: written(protection),
+    duty,
+    runs: placed(drawRuns(seed + 1_000_000), rules.unit, rules.volts),
+  };
+}

@@ -1,0 +1,247 @@
+/** Rows with an entry that is missing or not understood, worked out by hand from the tables named beside each. */
+import type { StatedRow } from './stated-row';
+
+export const NAME_TWICE: readonly StatedRow[] = [
+  // which of the two feeds or is fed cannot be told
+  {
+    entries: { run: 'Lamp', peak: 2, length: 5 },
+    others: [{ run: 'Lamp', peak: 1, length: 3 }],
+    verdict: ['nameTwice'],
+    size: null,
+    fuse: null,
+  },
+  // upper and lower case are one name
+  {
+    entries: { run: 'LAMP', peak: 2, length: 5 },
+    others: [{ run: 'Lamp', peak: 1, length: 3 }],
+    verdict: ['nameTwice'],
+    size: null,
+    fuse: null,
+  },
+  // its size is its own, its amps are not known
+  {
+    entries: { run: 'Lamp', peak: 2, length: 5, ownSize: '10 AWG' },
+    others: [{ run: 'Lamp', peak: 1, length: 3 }],
+    verdict: ['nameTwice'],
+    size: '10 AWG',
+    fuse: null,
+  },
+];
+
+export const FEEDER_NOT_LISTED: readonly StatedRow[] = [
+  // no run is called Mast
+  {
+    entries: { run: 'Load', fedFrom: 'Mast', peak: 2, length: 5 },
+    verdict: ['feederNotListed'],
+    size: null,
+    fuse: null,
+  },
+  // Trunk is misspelt
+  {
+    entries: { run: 'Load', fedFrom: 'Trnk', peak: 2, length: 5 },
+    others: [{ run: 'Trunk', length: 2, ownSize: '8 AWG', peak: 3 }],
+    verdict: ['feederNotListed'],
+    size: null,
+    fuse: null,
+  },
+  // its size is its own, its place is not known
+  {
+    entries: { run: 'Load', fedFrom: 'Mast', peak: 2, length: 5, ownSize: '10 AWG' },
+    verdict: ['feederNotListed'],
+    size: '10 AWG',
+    fuse: null,
+  },
+];
+
+export const IN_LOOP: readonly StatedRow[] = [
+  // A from B, B from A
+  {
+    entries: { run: 'A', fedFrom: 'B', peak: 2, length: 5 },
+    others: [{ run: 'B', fedFrom: 'A', peak: 1, length: 3 }],
+    verdict: ['inLoop'],
+    size: null,
+    fuse: null,
+  },
+  // A from C, C from B, B from A
+  {
+    entries: { run: 'A', fedFrom: 'C', peak: 2, length: 5 },
+    others: [
+      { run: 'B', fedFrom: 'A', peak: 1, length: 3 },
+      { run: 'C', fedFrom: 'B', peak: 1, length: 3 },
+    ],
+    verdict: ['inLoop'],
+    size: null,
+    fuse: null,
+  },
+  // C from B, B from A, A from C; its size is its own
+  {
+    entries: { run: 'C', fedFrom: 'B', peak: 2, length: 5, ownSize: '8 AWG' },
+    others: [
+      { run: 'A', fedFrom: 'C', peak: 1, length: 3 },
+      { run: 'B', fedFrom: 'A', peak: 1, length: 3 },
+    ],
+    verdict: ['inLoop'],
+    size: '8 AWG',
+    fuse: null,
+  },
+  // A from A: listed, and fed from itself
+  {
+    entries: { run: 'A', fedFrom: 'A', peak: 2, length: 5 },
+    verdict: ['inLoop'],
+    size: null,
+    fuse: null,
+  },
+];
+
+export const NAME_MISSING: readonly StatedRow[] = [
+  // nothing to call it by; what it carries is known: 2 A x 10 ft x 6.385 mOhm/ft = 0.128 V of 0.36 V; 2.5, fuse 3
+  {
+    entries: { fedFrom: 'Trunk', peak: 2, length: 5 },
+    others: [{ run: 'Trunk', length: 2, ownSize: '8 AWG', peak: 3 }],
+    verdict: ['nameMissing'],
+    size: '18 AWG',
+    fuse: 3,
+  },
+  // the same with a size of its own; 2.5, fuse 3
+  {
+    entries: { fedFrom: 'Trunk', peak: 2, length: 5, ownSize: '10 AWG' },
+    others: [{ run: 'Trunk', length: 2, ownSize: '8 AWG', peak: 3 }],
+    verdict: ['nameMissing'],
+    size: '10 AWG',
+    fuse: 3,
+  },
+  // 40 W / (12 V x 0.97) = 3.44 A x 10 ft x 6.385 mOhm/ft = 0.219 V of 0.36 V
+  {
+    entries: { fedFrom: 'Trunk', peak: 40, kind: 'W', length: 5, fused: 'no' },
+    others: [{ run: 'Trunk', length: 2, ownSize: '8 AWG', peak: 3 }],
+    verdict: ['nameMissing'],
+    size: '18 AWG',
+    fuse: 'none',
+  },
+];
+
+export const PEAK_MISSING: readonly StatedRow[] = [
+  // no load, and it feeds nothing
+  { entries: { run: 'Load', length: 5 }, verdict: ['peakMissing'], size: null, fuse: null },
+  // no load, and it feeds nothing
+  {
+    entries: { run: 'Load', fedFrom: 'Trunk', length: 5 },
+    others: [{ run: 'Trunk', length: 2, ownSize: '8 AWG', peak: 3 }],
+    verdict: ['peakMissing'],
+    size: null,
+    fuse: null,
+  },
+  // no load, and it feeds nothing
+  {
+    entries: { run: 'Load', length: 5, volts: 24, target: 0.05 },
+    verdict: ['peakMissing'],
+    size: null,
+    fuse: null,
+  },
+];
+
+export const LENGTH_MISSING: readonly StatedRow[] = [
+  // no length, no drop
+  { entries: { run: 'Load', peak: 2 }, verdict: ['lengthMissing'], size: null, fuse: null },
+  // the same in watts
+  {
+    entries: { run: 'Load', peak: 30, kind: 'W', leastVolts: 10 },
+    verdict: ['lengthMissing'],
+    size: null,
+    fuse: null,
+  },
+  // no length, no drop
+  {
+    entries: { run: 'Load', fedFrom: 'Trunk', peak: 2 },
+    others: [{ run: 'Trunk', length: 2, ownSize: '8 AWG', peak: 3 }],
+    verdict: ['lengthMissing'],
+    size: null,
+    fuse: null,
+  },
+  // it feeds the lamp, so it carries 2 A over a length that nobody has written
+  {
+    entries: { run: 'Trunk' },
+    others: [{ run: 'Lamp', fedFrom: 'Trunk', peak: 2, length: 5 }],
+    verdict: ['lengthMissing'],
+    size: null,
+    fuse: null,
+  },
+];
+
+export const VOLTS_MISSING: readonly StatedRow[] = [
+  // no volts in the row, none in the rules
+  {
+    entries: { run: 'Load', peak: 2, length: 5 },
+    rules: { volts: '' },
+    verdict: ['voltsMissing'],
+    size: null,
+    fuse: null,
+  },
+  // no target in the row, none in the rules
+  {
+    entries: { run: 'Load', peak: 2, length: 5 },
+    rules: { target: '' },
+    verdict: ['voltsMissing'],
+    size: null,
+    fuse: null,
+  },
+  // the Supply sheet has no panel
+  {
+    entries: { run: 'Load', fedFrom: 'panel', peak: 2, length: 5 },
+    verdict: ['voltsMissing'],
+    size: null,
+    fuse: null,
+  },
+];
+
+export const CHECK_ENTRIES: readonly StatedRow[] = [
+  // a load that is no number
+  {
+    entries: { run: 'Load', peak: 'abc', length: 5 },
+    verdict: ['checkEntries'],
+    size: null,
+    fuse: null,
+  },
+  // a length that is no number
+  {
+    entries: { run: 'Load', peak: 2, length: 'far' },
+    verdict: ['checkEntries'],
+    size: null,
+    fuse: null,
+  },
+  // no length is less than nothing
+  {
+    entries: { run: 'Load', peak: 2, length: -1 },
+    verdict: ['checkEntries'],
+    size: null,
+    fuse: null,
+  },
+  // a source has volts
+  {
+    entries: { run: 'Load', peak: 2, length: 5, volts: 0 },
+    verdict: ['checkEntries'],
+    size: null,
+    fuse: null,
+  },
+  // 3 means 300 %
+  {
+    entries: { run: 'Load', peak: 2, length: 5, target: 3 },
+    verdict: ['checkEntries'],
+    size: null,
+    fuse: null,
+  },
+  // no joint resists less than nothing
+  {
+    entries: { run: 'Load', peak: 2, length: 5, joints: -1 },
+    verdict: ['checkEntries'],
+    size: null,
+    fuse: null,
+  },
+  // no size
+  {
+    entries: { run: 'Load', peak: 2, length: 5, ownSize: 'thick' },
+    verdict: ['checkEntries'],
+    size: null,
+    fuse: null,
+  },
+];
