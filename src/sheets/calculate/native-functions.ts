@@ -257,6 +257,18 @@ export const NATIVE_FUNCTIONS: Readonly<Record<string, NativeFunction>> = {
   }),
   OR: ofTruths((truths) => truths.some(Boolean)),
   ROWS: ([value = null]) => (isCells(value) ? value.rows : 1),
+  SEARCH: ([wanted = null, within = null]) =>
+    spread(
+      ([cell, among]) => {
+        const text = asText(cell ?? null);
+        const all = asText(among ?? null);
+        if (text instanceof CellError) return text;
+        if (all instanceof CellError) return all;
+        const place = fold(all).indexOf(fold(text));
+        return place < 0 ? ERRORS.badEntry : place + 1;
+      },
+      [wanted, within],
+    ),
   SQRT: ofNumber((number) => (number < 0 ? ERRORS.tooLarge : Math.sqrt(number))),
   SUM: ofNumbers((numbers) => numbers.reduce((sum, number) => sum + number, 0)),
   SUMIF: sumIf,

@@ -17,6 +17,8 @@ export const PALETTE = {
   dangerText: '#ffffff',
   /** Over the drop target: middle. */
   over: '#f2a03d',
+  /** An entry is missing or not understood. */
+  unclear: '#d9d2e9',
   /** Within a tenth of the target: lightest. */
   close: '#fff0a8',
   darkText: '#1b1b1b',

@@ -57,6 +57,7 @@ const WORKINGS: Readonly<Record<(typeof WORKING_KEYS)[number], readonly [string,
   guardedFrom: ['Guarded', 'The size that its fuse would guard, from the Protection sheet.'],
   mendPlace: ['Mend at', 'Place of the run on the path that loses most.'],
   words: ['Words', 'Everything that is wrong.'],
+  level: ['Level', '1 danger, 2 fails, 3 unclear, 4 check, 5 ok.'],
 };
 
 const workings = Object.fromEntries(

@@ -6,7 +6,16 @@ import { ambientInForce, conductorTempInForce } from '../station/house-rules';
 import type { RowReferences } from '../station/references';
 import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
 import { PROTECTION_FIGURES } from '../station/protection-words';
-import { MEND_WORDS, PANEL, WORD, type VerdictKey } from '../station/verdicts';
+import {
+  LEVELS,
+  MEND_WORDS,
+  PANEL,
+  VERDICT_KEYS,
+  VERDICTS,
+  WORD,
+  type Level,
+  type VerdictKey,
+} from '../station/verdicts';
 
 /** A formula without its leading "=", for one row. */
 export type RowFormula = (row: RowReferences) => string;
@@ -238,6 +247,19 @@ const words: RowFormula = (row) => {
   );
 };
 
+/** How grave the verdict is: the place of its level in LEVELS. What the table does not know is unclear. */
+const level: RowFormula = ({ cell }) => {
+  const says = (of: Level) =>
+    `OR(${VERDICT_KEYS.filter((key) => VERDICTS[key].level === of)
+      .map((key) => `ISNUMBER(SEARCH(${text(WORD[key])},${cell.verdict}))`)
+      .join(',')})`;
+  const place = (of: Level) => String(LEVELS.indexOf(of) + 1);
+  return (
+    `IF(LEN(${cell.verdict})=0,"",IF(${cell.verdict}=${text(WORD.ok)},${place('ok')},` +
+    `IF(${says('danger')},${place('danger')},IF(${says('fails')},${place('fails')},${place('unclear')}))))`
+  );
+};
+
 /**
  * Formulas by column. Five of them call a function of ours in every row, so a row costs five calls; a load that is short
  * of volts costs one more.
@@ -328,6 +350,7 @@ export const SCHEDULE_FORMULAS = {
       `IF(LEN(${cell.words})<=${VERDICT_JOINT.length},${check},MID(${cell.words},${VERDICT_JOINT.length + 1},1000))),${check})))))`
     );
   },
+  level,
   mend,
 } as const satisfies Partial<Record<ColumnKey, RowFormula>>;
 

@@ -53,6 +53,7 @@ export const WORKING_KEYS = [
   'protection',
   'guardedFrom',
   'words',
+  'level',
 ] as const;
 
 export const COLUMN_KEYS = [...SHOWN_KEYS, ...WORKING_KEYS] as const;
