@@ -2,13 +2,14 @@
 import { readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, extname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { CellError, type ResultCell } from '../functions/cell';
-import { stationValues, type RunValues, type StationValues } from '../sheets/station-values';
+import { stationValues } from '../sheets/station-values';
 import type { StationContent } from '../sheets/station/content';
-import { WORD } from '../sheets/station/verdicts';
+import { LEVELS } from '../sheets/station/verdicts';
 import { readRuns, UnreadableFile, type RunsReport } from '../lists/read-runs';
+import { FIGURE_NAMES } from './figures';
+import { jsonDocument, jsonText } from './json';
+import { printable, reportLines, verdictLines } from './printed';
 import { readRules, ruleLines, UnknownRule } from './rules';
-import { textTable } from './table';
 import { sharedFile } from '../hosts/xlsx/shared-file';
 
 /** How a run of the command ends, for scripts. */
@@ -19,12 +20,26 @@ export interface Terminal {
   complain(line: string): void;
 }
 
+const HALF = Math.ceil(FIGURE_NAMES.length / 2);
+
 const HELP = [
-  'Usage: npm run schedule -- LIST WORKBOOK [--rules NAME=VALUE ...] [--title TEXT]',
+  'Usage: npm run schedule -- LIST WORKBOOK [--rules NAME=VALUE ...] [--title TEXT] [--json]',
   '',
   'Reads a list of runs (.csv, or a workbook .xlsx with one) and writes WORKBOOK, an .xlsx that computes in any',
   'spreadsheet without an add-in. Headings are matched generously, units in them are understood: "Current (A)",',
-  '"Power (W)", "Length (ft)". What was not understood is printed, with line numbers.',
+  '"Power (W)", "Length (ft)". What was not understood is printed, with line numbers. Bare drop targets of 0.5 to 20',
+  'are percent; "Fed from" may say battery or panel; "Own fuse" yes or no.',
+  '',
+  `Runs are counted by how grave their verdicts are: ${LEVELS.join(', ')}.`,
+  'danger: fire, or a fault that nothing clears. fails: a load will not work, or a target is missed. unclear: an entry',
+  'is missing or not understood. check: one named thing is left to confirm. ok: everything was judged and holds.',
+  '',
+  '--json prints one JSON document instead of the table, and nothing else:',
+  `  runs    for each: run, level, why, ${FIGURE_NAMES.slice(0, HALF).join(', ')},`,
+  `          ${FIGURE_NAMES.slice(HALF).join(', ')}`,
+  '  supply  the figures of the Supply sheet, why',
+  '  notes   what was not understood, or has to be known: line, heading, text, taken, why',
+  'Currents are in amps, shares of one (0.03 is 3 %). What could not be computed is null, and why says the reason.',
   '',
   'House rules, for every run that says nothing else:',
   ...ruleLines(),
@@ -41,6 +56,7 @@ interface Wish {
   readonly workbook: string;
   readonly rules: readonly string[];
   readonly title?: string;
+  readonly json: boolean;
 }
 
 class Misuse extends Error {}
@@ -71,8 +87,8 @@ function readWish(args: readonly string[]): Wish | undefined {
   if (resolve(list) === resolve(workbook)) {
     throw new Misuse('The workbook would overwrite the list. Give it another name.');
   }
-  const { title } = values;
-  return { list, workbook, rules, ...(title === undefined ? {} : { title }) };
+  const { title, json = false } = values;
+  return { list, workbook, rules, json, ...(title === undefined ? {} : { title }) };
 }
 
 function parse(args: readonly string[]) {
@@ -82,6 +98,7 @@ function parse(args: readonly string[]) {
       options: {
         rules: { type: 'string', multiple: true },
         title: { type: 'string' },
+        json: { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },
       allowPositionals: true,
@@ -136,16 +153,22 @@ async function fulfil(wish: Wish, terminal: Terminal): Promise<number> {
     title: wish.title ?? report.title ?? basename(wish.list, extname(wish.list)),
   };
   const station = stationValues(content);
-  for (const line of verdictLines(content, station)) terminal.print(printable(line));
-  for (const line of reportLines(report)) terminal.print(printable(line));
+  if (wish.json) {
+    terminal.print(jsonText(jsonDocument(content, station, report)));
+  } else {
+    const lines = [...verdictLines(content, station), ...reportLines(report)];
+    for (const line of lines) terminal.print(printable(line));
+  }
   try {
     await writeWhole(wish.workbook, await sharedFile(content, { station }));
   } catch (error) {
     terminal.complain(`"${wish.workbook}" could not be written: ${messageOf(error)}`);
     return ENDED.unwritten;
   }
-  terminal.print('');
-  terminal.print(`Written: ${wish.workbook}`);
+  if (!wish.json) {
+    terminal.print('');
+    terminal.print(`Written: ${wish.workbook}`);
+  }
   return ENDED.well;
 }
 
@@ -158,78 +181,4 @@ async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {
   } finally {
     await rm(part, { force: true });
   }
-}
-
-/** Text from a file must not steer the terminal. */
-function printable(line: string): string {
-  // eslint-disable-next-line no-control-regex
-  return line.replace(/[\u0000-\u001F\u007F-\u009F]/g, '?');
-}
-
-function shown(cell: ResultCell, digits?: number): string {
-  if (cell instanceof CellError) return cell.code;
-  return typeof cell === 'number' && digits !== undefined ? cell.toFixed(digits) : String(cell);
-}
-
-function verdictLines(content: StationContent, { runs, rules }: StationValues): readonly string[] {
-  const rows = content.runs.map((run, index): string[] => {
-    const values: RunValues = runs[index]!;
-    const share = values.dropShare;
-    return [
-      run.run ?? '',
-      shown(values.runAmps, 1),
-      String(run.length ?? ''),
-      shown(values.size),
-      typeof share === 'number' ? (share * 100).toFixed(1) : shown(share),
-      shown(values.fuse),
-      shown(values.verdict),
-      shown(values.mend),
-    ];
-  });
-  const headings = [
-    'Run',
-    'Amps',
-    `Length ${shown(rules.unit!)}`,
-    'Size',
-    'Drop %',
-    'Fuse A',
-    'Verdict',
-    'What would mend it',
-  ];
-  const bad = runs.filter(({ verdict }) => verdict !== WORD.ok).length;
-  return [
-    content.title,
-    '',
-    ...textTable(headings, rows),
-    '',
-    `${runs.length} runs, ${bad} of them not ok.`,
-  ];
-}
-
-function section(title: string, lines: readonly string[]): readonly string[] {
-  return lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
-}
-
-function reportLines({ understood, leftOver, problems, remarks }: RunsReport): readonly string[] {
-  return [
-    ...section(
-      'Understood:',
-      understood.map(({ heading, as, unit }) => {
-        const inUnit = unit === undefined ? '' : `, in ${unit}`;
-        return `"${heading}" as ${as}${inUnit}`;
-      }),
-    ),
-    ...section('Please note:', remarks),
-    ...section(
-      'Columns not understood, and left out:',
-      leftOver.map(({ heading, why }) => `"${heading}": ${why}`),
-    ),
-    ...section(
-      'Rows to look at:',
-      problems.map(
-        ({ line, text, why, taken }) =>
-          `line ${line}, ${taken ? 'taken as it stands' : 'NOT taken'}: ${why} [${text}]`,
-      ),
-    ),
-  ];
 }

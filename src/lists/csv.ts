@@ -25,7 +25,11 @@ function parse(text: string, separator: string, firstLine: number): Parsed {
     delimiter: separator,
     newline: '\n',
     step({ data, errors, meta }, parser) {
-      if (errors.some(({ code }) => code === 'MissingQuotes')) {
+      // A stray quote that ends at another one, lines below, has swallowed the rows between.
+      const spansLines = text.slice(from, meta.cursor).trimEnd().includes('\n');
+      const isOpen = ({ code }: Papa.ParseError) =>
+        code === 'MissingQuotes' || (code === 'InvalidQuotes' && spansLines);
+      if (errors.some(isOpen)) {
         open = { line, rest: text.slice(from) };
         parser.abort();
         return;

@@ -1,7 +1,8 @@
 /** Headings of lists: which column of the schedule one means, and the unit it says. */
 import type { ScheduleRun } from '../sheets/station/run';
 import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
-import { COLUMN_KEYS, type ColumnKey } from '../sheets/station/schedule-keys';
+import { COLUMN_KEYS, WORKING_KEYS, type ColumnKey } from '../sheets/station/schedule-keys';
+import { nearestName } from './nearest-name';
 import { findUnit, plain, type Quantity, type Unit } from './units';
 
 export type RunKey = keyof ScheduleRun;
@@ -11,6 +12,10 @@ interface KnownColumn {
   readonly quantities: readonly Quantity[];
   /** What else people call it, without its unit; one form, in lower case. */
   readonly names: string;
+  /** Of a share: bare numbers are percent where every one of the column is within these. */
+  readonly percents?: { readonly least: number; readonly most: number };
+  /** Schedules of ours may lack it, being from before it was there. */
+  readonly since?: 'later';
 }
 
 /** Every column of a run, by what the trade and people's own lists call it. */
@@ -48,6 +53,7 @@ export const RUN_COLUMNS: Readonly<Record<RunKey, KnownColumn>> = {
   },
   target: {
     quantities: ['share'],
+    percents: { least: 0.5, most: 20 },
     names:
       'target|drop target|max drop|maximum drop|drop limit|allowed drop|allowable drop|permitted drop|max voltage drop|maximum voltage drop|allowed voltage drop|allowable voltage drop|permitted voltage drop|voltage drop limit|voltage drop target|target drop|target voltage drop',
   },
@@ -76,6 +82,9 @@ export const RUN_COLUMNS: Readonly<Record<RunKey, KnownColumn>> = {
 };
 
 export const RUN_KEYS = Object.keys(RUN_COLUMNS) as readonly RunKey[];
+
+/** Columns that every schedule of ours has. */
+export const LASTING_KEYS = RUN_KEYS.filter((key) => RUN_COLUMNS[key].since === undefined);
 
 const BY_NAME: ReadonlyMap<string, readonly RunKey[]> = (() => {
   const found = new Map<string, RunKey[]>();
@@ -133,8 +142,8 @@ export type HeadingMeaning =
       /** It is our own heading, word for word. */
       readonly ours: boolean;
     }
-  /** One of our computed columns, which is computed anew. */
-  | { readonly is: 'computed' }
+  /** One of our computed columns, which is computed anew; `also` where other people's lists mean another thing by it. */
+  | { readonly is: 'computed'; readonly also?: RunKey }
   | { readonly is: 'unknown'; readonly why: string };
 
 interface Split {
@@ -217,13 +226,54 @@ function likeliest(text: string): { readonly key: RunKey; readonly unit?: Unit }
   return undefined;
 }
 
+function isWorking(key: ColumnKey): boolean {
+  return WORKING_KEYS.some((working) => working === key);
+}
+
+/** Headings that look like one of ours and are not, by a word in them, and what to do about it. */
+const LOOK_ALIKES: readonly (readonly [RegExp, string])[] = [
+  [
+    /\b(?:fuse|fuses|fusing|breaker|mcb)\b/,
+    `whether a run has a fuse of its own stands under "${headingOf('fused')}", yes or no`,
+  ],
+  [
+    /\bfeeds\b|\bfeeding\b|\bdownstream\b/,
+    `which run feeds this one stands under "${headingOf('fedFrom')}"`,
+  ],
+  [
+    /\bfrom\b|\bfeed\b|\bfed\b|\bsource\b|\bupstream\b/,
+    `if it names the run that feeds this one, head it "${headingOf('fedFrom')}"`,
+  ],
+];
+
+function headingOf(key: RunKey): string {
+  return SCHEDULE_COLUMNS[key].heading;
+}
+
+/** What a heading that is not used looks like, said behind why it is not. */
+export function hintFor(heading: string): string {
+  const text = plain(heading);
+  const known = LOOK_ALIKES.find(([pattern]) => pattern.test(words(text)));
+  if (known !== undefined) return `; ${known[1]}`;
+  const names = splits(text).map(({ name }) => bareName(name));
+  for (const name of names) {
+    const nearest = nearestName(name, BY_NAME.keys());
+    const key = nearest === undefined ? undefined : BY_NAME.get(nearest)?.[0];
+    if (key !== undefined) return `; if it is "${headingOf(key)}", head it so`;
+  }
+  return '';
+}
+
 /** What a heading means. */
 export function readHeading(heading: string): HeadingMeaning {
   const text = plain(heading);
   const our = OUR_HEADINGS.get(text);
   if (our !== undefined) {
     const key = RUN_KEYS.find((candidate) => candidate === our);
-    if (key === undefined) return { is: 'computed' };
+    if (key === undefined) {
+      const also = isWorking(our) ? BY_NAME.get(text)?.[0] : undefined;
+      return { is: 'computed', ...(also === undefined ? {} : { also }) };
+    }
     const unit = findUnit(text.split(' ').at(-1) ?? '');
     const fits = unit !== undefined && RUN_COLUMNS[key].quantities.includes(unit.quantity);
     return { is: 'typed', key, bothWays: false, ours: true, ...(fits ? { unit } : {}) };
@@ -231,7 +281,7 @@ export function readHeading(heading: string): HeadingMeaning {
   const found = likeliest(text);
   const bothWays = BOTH_WAYS.test(words(text));
   if (found === undefined || (bothWays && found.key !== 'length')) {
-    return { is: 'unknown', why: 'not a heading this list is read by' };
+    return { is: 'unknown', why: `not a heading this list is read by${hintFor(text)}` };
   }
   if (found.key === 'length' && !bothWays && EITHER_WAY.test(words(text))) {
     return { is: 'unknown', why: 'one way, or there and back? Head it "One-way length"' };

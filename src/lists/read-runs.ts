@@ -7,6 +7,7 @@ import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import type { ScheduleRun } from '../sheets/station/run';
 import { readCsv, SEPARATORS } from './csv';
 import { decodeText } from './decode';
+import { RUN_COLUMNS } from './headings';
 import { ruleUnit, usualUnit } from './length-unit';
 import { cellText, isEmpty } from './raw';
 import { readStation, type GivenRules, type GivenStation } from './rules';
@@ -168,7 +169,7 @@ function report(
     throw new UnreadableFile(`${quotedName(fileName)} has headings and no runs under them.`);
   }
   const units = lengthUnits(list, rules, options);
-  const { runs, problems } = readRows(list, units);
+  const { runs, problems, columns, remarks: readAs } = readRows(list, units);
   return {
     runs,
     rules: { ...rules, unit: units.wanted },
@@ -176,11 +177,11 @@ function report(
     duty,
     protection,
     lengthUnit: units.wanted,
-    understood: list.columns.map((column) => understood(column, units.given)),
+    understood: columns.map((column) => understood(column, units.given)),
     computedAnew: list.computed,
     leftOver: list.leftOver,
     problems,
-    remarks: [...remarks, ...units.remarks, ...columnRemarks(list)],
+    remarks: [...remarks, ...units.remarks, ...columnRemarks(list), ...readAs],
   };
 }
 
@@ -214,7 +215,8 @@ function lengthUnits(list: FoundList, rules: GivenRules, options: ReadOptions): 
 
 function understood(column: TypedColumn, givenLength: LengthUnit): UnderstoodColumn {
   const unit =
-    column.unit?.label ?? (column.key === 'length' ? givenLength : USUAL_UNITS[column.key]);
+    column.unit?.label ??
+    (RUN_COLUMNS[column.key].quantities.includes('length') ? givenLength : USUAL_UNITS[column.key]);
   return {
     heading: column.heading,
     as: SCHEDULE_COLUMNS[column.key].heading,

@@ -1,12 +1,16 @@
 /** Rows of a list as runs; what can't be read comes back with its line. */
 import { CAUTIONS } from '../sheets/plan/cautions';
+import { LOAD_KINDS } from '../core/feeders';
 import type { LengthUnit } from '../core/length';
 import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import type { ScheduleRun } from '../sheets/station/run';
+import { readFeeders } from './feeders';
 import { RUN_COLUMNS } from './headings';
 import { habitOf, type NumeralHabit } from './numerals';
 import { cellText, isEmpty, rowText, type RawRow } from './raw';
-import type { FoundList } from './table';
+import { readPercents } from './percents';
+import type { FoundList, TypedColumn } from './table';
+import type { Unit } from './units';
 import { kindOf, readValue, type ListHabits } from './values';
 
 export interface RowProblem {
@@ -21,6 +25,9 @@ export interface RowProblem {
 export interface ReadRows {
   readonly runs: readonly ScheduleRun[];
   readonly problems: readonly RowProblem[];
+  /** The columns as they were read. */
+  readonly columns: readonly TypedColumn[];
+  readonly remarks: readonly string[];
 }
 
 /** Most characters that a cell holds (Excel's limit). */
@@ -30,25 +37,38 @@ const NOT_RUNS: ReadonlySet<string> = new Set(CAUTIONS);
 
 /** The rows under the headings. */
 export function readRows(
-  list: FoundList,
+  found: FoundList,
   lengths: { readonly given: LengthUnit; readonly wanted: LengthUnit },
 ): ReadRows {
-  const body = list.table.rows.slice(list.headerIndex + 1);
+  const body = found.table.rows.slice(found.headerIndex + 1);
+  const numerals = numeralHabit(found, body);
+  const { list, remarks } = readPercents(found, { numerals });
   const habits: ListHabits = {
-    numerals: numeralHabit(list, body),
+    numerals,
     givenLength: lengths.given,
     wantedLength: lengths.wanted,
+    isText: list.table.separator !== undefined,
   };
-  const runs: ScheduleRun[] = [];
+  const taken: { readonly row: RawRow; readonly run: ScheduleRun }[] = [];
   const problems: RowProblem[] = list.table.broken.map((broken) => ({ ...broken, taken: false }));
+  const note = (row: RawRow, why: string, isTaken: boolean) =>
+    problems.push({ line: row.line, text: rowText(row), why, taken: isTaken });
   for (const row of body) {
     const read = readRow(list, row, habits);
-    if (read.run !== undefined) runs.push(read.run);
-    for (const why of read.problems) {
-      problems.push({ line: row.line, text: rowText(row), why, taken: read.run !== undefined });
-    }
+    if (read.run !== undefined) taken.push({ row, run: read.run });
+    for (const why of read.problems) note(row, why, read.run !== undefined);
   }
-  return { runs, problems: problems.sort((a, b) => a.line - b.line) };
+  const feeders = readFeeders(taken.map(({ run }) => run));
+  const heading = list.columns.find(({ key }) => key === 'fedFrom')?.heading ?? '';
+  for (const [index, { doubt }] of feeders.entries()) {
+    if (doubt !== undefined) note(taken[index]!.row, `${heading}: ${doubt}`, true);
+  }
+  return {
+    runs: feeders.map(({ run }) => run),
+    problems: problems.sort((a, b) => a.line - b.line),
+    columns: list.columns,
+    remarks,
+  };
 }
 
 function numeralHabit({ columns, table }: FoundList, body: readonly RawRow[]): NumeralHabit {
@@ -91,6 +111,7 @@ function readRow(list: FoundList, row: RawRow, habits: ListHabits): ReadRow {
 
   const run: Record<string, string | number> = {};
   const problems: string[] = [];
+  let loadUnit: Unit | undefined;
   for (const column of columns) {
     const cell = row.cells[column.index];
     // Where the schedule's own rule stands in a cell, the run says nothing of its own.
@@ -99,7 +120,15 @@ function readRow(list: FoundList, row: RawRow, habits: ListHabits): ReadRow {
     if (value === undefined || column.key in run) continue;
     run[column.key] = value;
     if (doubt !== undefined) problems.push(`${column.heading}: ${doubt}`);
-    if (column.key === 'peak') Object.assign(run, kindOf(unit ?? column.unit));
+    if (column.key === 'peak') loadUnit = unit ?? column.unit;
+  }
+  const kind = kindOf(loadUnit);
+  if (kind !== undefined && run['kind'] !== undefined && run['kind'] !== kind) {
+    problems.push(`the load is in ${kind}, and its row says ${run['kind']}`);
+    // As text, so that the sheet takes it for neither.
+    run['peak'] = `${run['peak']} ${kind}`;
+  } else if (kind === LOAD_KINDS[1]) {
+    run['kind'] = kind;
   }
   if (Object.keys(run).length === 0) {
     // Formulas of ours fill every row of a schedule, used or not.
@@ -108,5 +137,5 @@ function readRow(list: FoundList, row: RawRow, habits: ListHabits): ReadRow {
   if (!ours && run['peak'] === undefined && run['length'] === undefined) {
     return { problems: ['it has neither a load nor a length'] };
   }
-  return { run: run, problems };
+  return { run, problems };
 }

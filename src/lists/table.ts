@@ -1,5 +1,12 @@
 /** Finding the list in rows: where its headings are, and which column is which. */
-import { readHeading, RUN_KEYS, type HeadingMeaning, type RunKey } from './headings';
+import {
+  hintFor,
+  LASTING_KEYS,
+  readHeading,
+  RUN_KEYS,
+  type HeadingMeaning,
+  type RunKey,
+} from './headings';
 import { cellText, isEmpty, type RawRow, type RawTable } from './raw';
 import type { Unit } from './units';
 
@@ -12,6 +19,8 @@ export interface TypedColumn {
   readonly key: RunKey;
   readonly unit?: Unit;
   readonly bothWays: boolean;
+  /** Some of its bare numbers are shares and others percent. */
+  readonly mixed?: boolean;
 }
 
 export interface FoundList {
@@ -52,6 +61,10 @@ function readHeadings(table: RawTable, headerIndex: number, row: RawRow): FoundL
     const heading = cellText(cell);
     meanings.push({ index, heading, meaning: readHeading(heading) });
   }
+  const ours = LASTING_KEYS.every((key) =>
+    meanings.some(({ meaning }) => isOurs(meaning) && meaning.key === key),
+  );
+  if (!ours) for (const found of meanings) found.meaning = foreign(found.heading, found.meaning);
   // Our own headings first, so that "Own size" is not outdone by a column called "Size".
   const inOrder = [...meanings].sort(
     (a, b) => Number(isOurs(b.meaning)) - Number(isOurs(a.meaning)),
@@ -81,13 +94,19 @@ function readHeadings(table: RawTable, headerIndex: number, row: RawRow): FoundL
       .filter(({ meaning }) => meaning.is === 'computed')
       .map(({ heading }) => heading),
     leftOver: leftOver.sort(byPlace).map(({ heading, why }) => ({ heading, why })),
-    ours: RUN_KEYS.every((key) =>
-      meanings.some(({ meaning }) => isOurs(meaning) && 'key' in meaning && meaning.key === key),
-    ),
+    ours,
   };
 }
 
-function isOurs(meaning: HeadingMeaning): boolean {
+/** In a list that is no schedule of ours, a heading like one of our computed columns is somebody's own. */
+function foreign(heading: string, meaning: HeadingMeaning): HeadingMeaning {
+  if (meaning.is !== 'computed') return meaning;
+  return meaning.also === undefined
+    ? { is: 'unknown', why: `the schedule computes it${hintFor(heading)}` }
+    : { is: 'typed', key: meaning.also, bothWays: false, ours: false };
+}
+
+function isOurs(meaning: HeadingMeaning): meaning is HeadingMeaning & { readonly is: 'typed' } {
   return meaning.is === 'typed' && meaning.ours;
 }
 

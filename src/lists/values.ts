@@ -1,12 +1,15 @@
 /** Cells of a list as values of a run. */
+import type { LoadKind } from '../core/feeders';
 import { fromMetres, type LengthUnit } from '../core/length';
 import { isRefusal } from '../core/outcome';
 import { formatSize, parseSize } from '../core/size';
-import type { ScheduleRun } from '../sheets/station/run';
+import { readGiven, readNumber } from '../functions/parameter';
+import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import { RUN_COLUMNS, type RunKey } from './headings';
 import { readNumeral, type NumeralHabit } from './numerals';
 import { cellText, isEmpty, type RawCell } from './raw';
 import { asLengthUnit, findUnit, plain, type Unit } from './units';
+import { readWord } from './words';
 
 /** What the list as a whole says about its cells. */
 export interface ListHabits {
@@ -15,6 +18,8 @@ export interface ListHabits {
   readonly givenLength: LengthUnit;
   /** Unit that lengths are wanted in. */
   readonly wantedLength: LengthUnit;
+  /** A text of values, where the number 0 and the text "0" look alike. */
+  readonly isText: boolean;
 }
 
 /** A column of the list. */
@@ -22,6 +27,8 @@ export interface ListColumn {
   readonly key: RunKey;
   readonly unit?: Unit;
   readonly bothWays: boolean;
+  /** Some of its bare numbers are shares and others percent. */
+  readonly mixed?: boolean;
 }
 
 export interface ReadValue {
@@ -42,9 +49,37 @@ export function readValue(
   habits: ListHabits,
 ): ReadValue {
   if (cell === undefined || isEmpty(cell)) return {};
-  if (column.key === 'ownSize') return readSize(cell, column.unit);
-  if (RUN_COLUMNS[column.key].quantities.length === 0) return { value: textOf(cell) };
-  return readQuantity(cell, column, habits);
+  if (column.key === 'ownSize') return readSize(cell, column.unit, habits);
+  if (RUN_COLUMNS[column.key].quantities.length > 0) {
+    return bounded(readQuantity(cell, column, habits), column.key);
+  }
+  const text = textOf(cell);
+  const read = readWord(column.key, text);
+  if (read === undefined) return { value: text };
+  return 'word' in read ? { value: read.word } : { value: text, doubt: read.doubt };
+}
+
+/** A number that the schedule's column refuses stays, and is named. */
+function bounded(read: ReadValue, key: RunKey): ReadValue {
+  const { parameter } = SCHEDULE_COLUMNS[key];
+  if (read.doubt !== undefined || typeof read.value !== 'number' || parameter === undefined) {
+    return read;
+  }
+  const taken = readGiven(parameter, read.value);
+  return isRefusal(taken) ? { ...read, doubt: taken.why } : read;
+}
+
+/** Put behind what a list means otherwise than a sheet would read it, so that the sheet does not read it at all. */
+const UNREAD = '?';
+
+/** Text that was refused here, as the sheet may have it: it must refuse it too. */
+function refusedText(text: string, sheetReads: boolean): string {
+  return sheetReads ? `${text}${UNREAD}` : text;
+}
+
+/** A figure that is not taken for what a sheet would take it for. */
+function refusedFigure(text: string, doubt: string): ReadValue {
+  return { value: refusedText(text, !isRefusal(readNumber(text))), doubt };
 }
 
 /** Text without blanks around it; lines inside stay. */
@@ -55,12 +90,22 @@ function textOf(cell: RawCell): string {
 }
 
 function readQuantity(cell: RawCell, column: ListColumn, habits: ListHabits): ReadValue {
-  const { quantities } = RUN_COLUMNS[column.key];
+  const { quantities, percents } = RUN_COLUMNS[column.key];
+  const text = textOf(cell);
+  const bare = bareNumber(cell, habits);
+  if (percents !== undefined && column.mixed === true && bare !== undefined) {
+    // What is a share in one row and percent in the next is neither, unless only one of them is likely.
+    if (bare > percents.most / 100 && bare < percents.least) {
+      return refusedFigure(
+        text,
+        `${bare} may be ${+(bare * 100).toPrecision(12)} % or ${bare} %; write it with its sign`,
+      );
+    }
+  }
   if (typeof cell.value === 'number') {
     // A percentage is a share already, whatever its heading says.
     return inWanted(cell.value, cell.percent === true ? undefined : column.unit, column, habits);
   }
-  const text = textOf(cell);
   if (cell.date === true) return { value: text, doubt: `"${text}" is a date` };
   const match = NUMBER_WITH_UNIT.exec(text);
   // A foot or inch mark may stand right behind the number, where it looks like a mark for thousands.
@@ -68,12 +113,29 @@ function readQuantity(cell: RawCell, column: ListColumn, habits: ListHabits): Re
   const behind = text.slice(digits.length).trim();
   const numeral = match === null ? undefined : readNumeral(digits, habits.numerals);
   const unit = behind === '' ? column.unit : findUnit(behind);
-  if (typeof numeral === 'object') return { value: text, doubt: numeral.doubt };
+  if (typeof numeral === 'object') return refusedFigure(text, numeral.doubt);
   const fits = behind === '' || (unit !== undefined && quantities.includes(unit.quantity));
   if (numeral === undefined || !Number.isFinite(numeral) || !fits) {
-    return { value: text, doubt: `"${cellText(cell)}" is not a number` };
+    return refusedFigure(text, `"${cellText(cell)}" is not a number${elsewhere(unit, behind)}`);
   }
   return inWanted(numeral, unit, column, habits);
+}
+
+/** A unit that is one, but not of what stands in this column. */
+function elsewhere(unit: Unit | undefined, behind: string): string {
+  return unit === undefined || behind === '' ? '' : ' in a unit of this column';
+}
+
+/** A number that says no unit of its own; undefined for anything else. */
+export function bareNumber(
+  cell: RawCell | undefined,
+  { numerals }: Pick<ListHabits, 'numerals'>,
+): number | undefined {
+  if (cell === undefined || cell.percent === true || cell.date === true) return undefined;
+  if (typeof cell.value === 'number') return cell.value;
+  if (typeof cell.value !== 'string') return undefined;
+  const numeral = readNumeral(cell.value.trim(), numerals);
+  return typeof numeral === 'number' ? numeral : undefined;
 }
 
 /** The number in the unit that the schedule holds it in. */
@@ -84,7 +146,8 @@ function inWanted(
   habits: ListHabits,
 ): ReadValue {
   const halved = column.bothWays ? number / 2 : number;
-  if (column.key === 'length') return { value: wantedLength(halved, unit, habits) };
+  const isLength = RUN_COLUMNS[column.key].quantities.includes('length');
+  if (isLength) return { value: wantedLength(halved, unit, habits) };
   return unit === undefined ? { value: halved } : { value: (halved * unit.times) / unit.per, unit };
 }
 
@@ -110,23 +173,30 @@ const SIZE_SPELLINGS: readonly (readonly [RegExp, string])[] = [
   [/\s*(?:ga|gauge)\.?$/, ' AWG'],
 ];
 
-function readSize(cell: RawCell, unit: Unit | undefined): ReadValue {
+function readSize(cell: RawCell, unit: Unit | undefined, { isText }: ListHabits): ReadValue {
   const text = textOf(cell);
+  const refused = (doubt: string): ReadValue => ({
+    value: refusedText(text, !isRefusal(parseSize(text))),
+    doubt,
+  });
   if (cell.date === true) {
-    return {
-      value: text,
-      doubt: `"${text}" is a date; a spreadsheet may have made it of 1/0 or 2/0`,
-    };
+    return refused(`"${text}" is a date; a spreadsheet may have made it of 1/0 or 2/0`);
+  }
+  // A spreadsheet's 0 may be a blank; a text of values does not tell it from one that was written.
+  if (cell.value === 0 || (isText && text === '0')) {
+    const zero = parseSize(0);
+    if (isRefusal(zero)) return refused(zero.why);
   }
   let spelled = plain(text);
   for (const [pattern, instead] of SIZE_SPELLINGS) spelled = spelled.replace(pattern, instead);
   // A bare number is in the heading's unit.
   if (unit !== undefined && /^[\d.,/]+$/.test(spelled)) spelled = `${spelled} ${unit.label}`;
   const size = parseSize(spelled);
-  return isRefusal(size) ? { value: text, doubt: size.why } : { value: formatSize(size) };
+  return isRefusal(size) ? refused(size.why) : { value: formatSize(size) };
 }
 
-/** Texts of a run that the list gives in the unit of its heading: how the load is measured. */
-export function kindOf(unit: Unit | undefined): Pick<ScheduleRun, 'kind'> {
-  return unit?.quantity === 'power' ? { kind: 'W' } : {};
+/** How a load in this unit is measured; undefined where the unit says nothing of it. */
+export function kindOf(unit: Unit | undefined): LoadKind | undefined {
+  if (unit === undefined) return undefined;
+  return unit.quantity === 'power' ? 'W' : 'A';
 }

@@ -30,6 +30,8 @@ export function commandButton(
     setBusy(busy) {
       isBusy = busy;
       element.toggleAttribute('disabled-focusable', busy);
+      if (busy) element.setAttribute('aria-disabled', 'true');
+      else element.removeAttribute('aria-disabled');
     },
   };
 }

@@ -1,6 +1,8 @@
 /** Inserting a new schedule, and the sentence that says what came of it. */
-import type { SheetHost } from '../hosts/sheet-host';
+import { InsertionFault, type Inserted, type SheetHost, type Watch } from '../hosts/sheet-host';
 import { newSchedule, type ScheduleFilling } from '../sheets/new-schedule';
+import type { SheetPlan } from '../sheets/plan/plan';
+import type { NamesInUse } from '../sheets/station/naming';
 
 const OUTCOMES: Readonly<Record<ScheduleFilling, string>> = {
   demo: 'with the demonstration: a volunteer river flood watch, some of its runs deliberately bad',
@@ -8,11 +10,59 @@ const OUTCOMES: Readonly<Record<ScheduleFilling, string>> = {
 };
 
 const LIST = new Intl.ListFormat('en-GB');
+const MOST_TRIES = 3;
 
-/** Adds a schedule under names that are free; resolves to the sentence, rejects with the host's. */
-export async function insertSchedule(host: SheetHost, filling: ScheduleFilling): Promise<string> {
-  const plans = newSchedule(filling, host.references, await host.taken());
-  await host.insert(plans);
+export interface InsertedPlans {
+  readonly plans: readonly SheetPlan[];
+  readonly inserted: Inserted;
+}
+
+export interface ToldInsertion {
+  readonly sentence: string;
+  readonly inserted: Inserted;
+}
+
+/**
+ * Inserts plans under free names. A name may be taken though nobody lists it, as by a chart sheet, or be taken by another
+ * person a moment before: then others are tried.
+ */
+export async function insertUnderFreeNames(
+  host: SheetHost,
+  planFor: (taken: NamesInUse) => readonly SheetPlan[],
+  watch: Watch = {},
+): Promise<InsertedPlans> {
+  const refused = new Set<string>();
+  for (let tries = 1; ; tries += 1) {
+    const taken = await host.taken();
+    const plans = planFor({ ...taken, sheets: new Set([...taken.sheets, ...refused]) });
+    try {
+      return { plans, inserted: await host.insert(plans, watch) };
+    } catch (fault) {
+      const others = fault instanceof InsertionFault && fault.namesTaken && tries < MOST_TRIES;
+      if (!others) throw fault;
+      for (const { name } of plans) refused.add(name.toLowerCase());
+    }
+  }
+}
+
+/** Adds a schedule under names that are free; rejects with the host's sentence. */
+export async function insertSchedule(
+  host: SheetHost,
+  filling: ScheduleFilling,
+  watch?: Watch,
+): Promise<ToldInsertion> {
+  const { plans, inserted } = await insertUnderFreeNames(
+    host,
+    (taken) => newSchedule(filling, host.references, taken),
+    watch,
+  );
   const named = LIST.format(plans.map(({ name }) => `“${name}”`));
-  return `Inserted ${named}, ${OUTCOMES[filling]}.`;
+  return { sentence: `Inserted ${named}, ${OUTCOMES[filling]}.`, inserted };
+}
+
+/** What an insertion lacks, in a sentence; nothing where it lacks nothing. */
+export function missingSentence({ missing }: Inserted): string {
+  return missing.length === 0
+    ? ''
+    : ` All entries and formulas are there. Missing: ${missing.join('; ')}. “Repair the sheet” tries again.`;
 }

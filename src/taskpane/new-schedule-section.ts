@@ -1,9 +1,10 @@
 /** "New schedule": adds a schedule sheet to the workbook. */
 import type { SheetHost } from '../hosts/sheet-host';
 import { commandButton } from './command-button';
+import { inserting } from './inserting';
 import { insertSchedule } from './insertion';
 import { make } from './make';
-import { makeNotice, sentenceOf } from './notice';
+import { makeNotice } from './notice';
 import { sectionElement, type Section } from './section';
 import type { ScheduleFilling } from '../sheets/new-schedule';
 
@@ -11,16 +12,7 @@ export function newScheduleSection(host: SheetHost): Section {
   const notice = makeNotice();
 
   const insert = (filling: ScheduleFilling) => {
-    setBusy(true);
-    notice.tell('Inserting a schedule…');
-    insertSchedule(host, filling)
-      .then(notice.tell, (fault: unknown) => {
-        notice.warn(sentenceOf(fault));
-      })
-      .finally(() => {
-        setBusy(false);
-        notice.reveal();
-      });
+    insertion.run('Inserting a schedule…', (watch) => insertSchedule(host, filling, watch));
   };
   const buttons = [
     commandButton('Insert the demonstration', 'primary', () => {
@@ -33,6 +25,7 @@ export function newScheduleSection(host: SheetHost): Section {
   const setBusy = (busy: boolean) => {
     for (const button of buttons) button.setBusy(busy);
   };
+  const insertion = inserting(notice, setBusy);
 
   return {
     element: sectionElement(
@@ -45,6 +38,7 @@ export function newScheduleSection(host: SheetHost): Section {
       ),
       make('div', { class: 'loom-commands' }, ...buttons.map(({ element }) => element)),
       notice.element,
+      insertion.element,
     ),
     stop() {
       // Nothing is listened to.

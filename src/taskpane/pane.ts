@@ -2,6 +2,7 @@
 import './pane.css';
 import type { SheetHost } from '../hosts/sheet-host';
 import { cautionsFoot } from './cautions-foot';
+import { checkSection } from './check-section';
 import { functionsSection } from './functions-section';
 import { make } from './make';
 import { newScheduleSection } from './new-schedule-section';
@@ -22,6 +23,7 @@ export function mountPane(root: HTMLElement, host: SheetHost): () => void {
     standingSection(host),
     shareSection(host),
     functionsSection(),
+    checkSection(host),
   ];
   const foot = cautionsFoot();
   const pane = make(

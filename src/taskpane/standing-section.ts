@@ -1,11 +1,18 @@
 /** "Schedule in view": the runs of the active sheet by verdict, and the way to the worst. */
-import type { SheetHost } from '../hosts/sheet-host';
+import type { Calculation, SheetHost } from '../hosts/sheet-host';
+import type { SheetGrid } from '../sheets/plan/grid';
 import { calmly } from './calm';
 import { commandButton } from './command-button';
 import { make, say } from './make';
 import { makeNotice, sentenceOf } from './notice';
 import { sectionElement, type Section } from './section';
-import { standingOf, standingSentence, type Standing } from './standing';
+import {
+  calculationSentence,
+  standingOf,
+  standingSentence,
+  unfilledSentence,
+  type Standing,
+} from './standing';
 import { worstRunOf } from './worst-run';
 
 /** Long enough to let a calculation of many cells settle, short enough to seem at once. */
@@ -26,6 +33,19 @@ export function standingSection(host: SheetHost): Section {
   const summary = make('p', { role: 'status', class: 'loom-summary' });
   const counts = make('ul', { class: 'loom-counts', 'aria-label': 'Runs by verdict' });
   const reading = makeNotice();
+  const unfilled = make('p', { role: 'status', class: 'loom-status' });
+  const calculation = make('p', { role: 'status', class: 'loom-status' });
+  const calculate = commandButton('Calculate now', 'outline', () => {
+    calculate.setBusy(true);
+    host
+      .calculate()
+      .then(follow.poke, (fault: unknown) => {
+        reading.warn(sentenceOf(fault));
+      })
+      .finally(() => {
+        calculate.setBusy(false);
+      });
+  });
   const found = makeNotice();
   const toWorst = commandButton('Go to the worst run', 'outline', () => {
     toWorst.setBusy(true);
@@ -48,6 +68,12 @@ export function standingSection(host: SheetHost): Section {
     return worst.sentence;
   }
 
+  function showCalculation(grid: SheetGrid | null, state: Calculation): void {
+    const told = grid === null ? '' : calculationSentence(state);
+    say(calculation, told);
+    calculate.element.hidden = told === '' || state !== 'manual';
+  }
+
   let shown = '';
   function show(standing: Standing): void {
     reading.clear();
@@ -58,6 +84,7 @@ export function standingSection(host: SheetHost): Section {
     const isSchedule = standing.kind === 'schedule';
     counts.replaceChildren(...(isSchedule ? countRows(standing) : []));
     counts.hidden = counts.childElementCount === 0;
+    say(unfilled, unfilledSentence(standing));
     toWorst.element.hidden = !isSchedule || standing.notOk === 0;
     // What was found belongs to the figures as they were.
     found.clear();
@@ -66,8 +93,10 @@ export function standingSection(host: SheetHost): Section {
   let stopped = false;
   const follow = calmly(async () => {
     try {
-      const standing = standingOf(await host.activeGrid());
-      if (!stopped) show(standing);
+      const { grid, calculation: state } = await host.view();
+      if (stopped) return;
+      show(standingOf(grid));
+      showCalculation(grid, state);
     } catch (fault) {
       if (!stopped) reading.warn(sentenceOf(fault));
     }
@@ -76,6 +105,7 @@ export function standingSection(host: SheetHost): Section {
 
   counts.hidden = true;
   toWorst.element.hidden = true;
+  calculate.element.hidden = true;
   follow.poke();
   return {
     element: sectionElement(
@@ -83,6 +113,9 @@ export function standingSection(host: SheetHost): Section {
       'Schedule in view',
       summary,
       counts,
+      unfilled,
+      calculation,
+      calculate.element,
       reading.element,
       toWorst.element,
       found.element,

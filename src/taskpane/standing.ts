@@ -1,6 +1,13 @@
 /** How the schedule in view stands: its runs by verdict. */
+import type { Calculation } from '../hosts/sheet-host';
 import type { SheetGrid } from '../sheets/plan/grid';
-import { countVerdicts, readSchedule } from '../sheets/schedule/reading';
+import {
+  countVerdicts,
+  readSchedule,
+  type ReadRow,
+  type ScheduleReading,
+} from '../sheets/schedule/reading';
+import type { ShownKey } from '../sheets/station/schedule-keys';
 import { levelOf, WORD, type Level } from '../sheets/station/verdicts';
 
 export interface VerdictCount {
@@ -17,12 +24,15 @@ export type Standing =
       readonly sheetName: string;
       readonly runs: number;
       readonly notOk: number;
+      /** Rows, as a person counts them, whose formulas are missing. */
+      readonly unfilled: readonly number[];
       readonly verdicts: readonly VerdictCount[];
     };
 
+const BEING_CALCULATED = 'still being calculated';
 const ERRORS_IN_WORDS: Readonly<Record<string, string>> = {
-  '#BUSY!': 'still being calculated',
-  '#GETTING_DATA': 'still being calculated',
+  '#BUSY!': BEING_CALCULATED,
+  '#GETTING_DATA': BEING_CALCULATED,
   '#NAME?': 'not calculated: the LOOM functions are not loaded',
 };
 
@@ -33,10 +43,37 @@ export function verdictInWords(verdict: string): string {
   return verdict.startsWith('#') ? `no verdict (${verdict})` : verdict;
 }
 
+const CALCULATING = new Set(
+  Object.keys(ERRORS_IN_WORDS).filter((error) => ERRORS_IN_WORDS[error] === BEING_CALCULATED),
+);
+
+/** A row that is still being calculated has no verdict yet, whatever a formula makes of it meanwhile. */
+function whileCalculating(row: ReadRow): ReadRow {
+  const busy = Object.values(row.values).find(
+    (value) => typeof value === 'string' && CALCULATING.has(value),
+  );
+  return busy === undefined ? row : { ...row, values: { ...row.values, verdict: busy } };
+}
+
+/** Sheet rows that have a load or a length but no verdict: their formulas were not filled down. */
+function unfilledRows(
+  { headerRow, columnOf }: ScheduleReading,
+  values: SheetGrid['values'],
+): readonly number[] {
+  return values.flatMap((cells, row) => {
+    const isTyped = (key: ShownKey) => typeof cells[columnOf[key]] === 'number';
+    const hasVerdict = String(cells[columnOf.verdict] ?? '').trim() !== '';
+    return row > headerRow && !hasVerdict && (isTyped('peak') || isTyped('length'))
+      ? [row + 1]
+      : [];
+  });
+}
+
 /** The standing of what is in view; an empty sheet is null. */
 export function standingOf(grid: SheetGrid | null): Standing {
-  const reading = grid === null ? undefined : readSchedule(grid.values);
-  if (grid === null || reading === undefined) return { kind: 'no schedule' };
+  const read = grid === null ? undefined : readSchedule(grid.values);
+  if (grid === null || read === undefined) return { kind: 'no schedule' };
+  const reading = { ...read, rows: read.rows.map(whileCalculating) };
   const counts = countVerdicts(reading);
   const runs = reading.rows.length;
   const ok = counts.find(([verdict]) => verdict === WORD.ok)?.[1] ?? 0;
@@ -45,6 +82,7 @@ export function standingOf(grid: SheetGrid | null): Standing {
     sheetName: grid.sheetName,
     runs,
     notOk: runs - ok,
+    unfilled: unfilledRows(reading, grid.values),
     verdicts: counts.map(([verdict, count]) => ({
       verdict: verdictInWords(verdict),
       runs: count,
@@ -66,4 +104,30 @@ export function standingSentence(standing: Standing): string {
   }
   const judged = notOk === 0 ? 'all ok by the published figures' : `${notOk} not ok`;
   return `“${sheetName}”: ${counted(runs)}, ${judged}.`;
+}
+
+const ROWS = new Intl.ListFormat('en-GB');
+const MOST_ROWS_NAMED = 5;
+
+/** What to do about rows without formulas; empty where there are none. */
+export function unfilledSentence(standing: Standing): string {
+  const unfilled = standing.kind === 'schedule' ? standing.unfilled : [];
+  if (unfilled.length === 0) return '';
+  const named = unfilled.slice(0, MOST_ROWS_NAMED).map(String);
+  const more = unfilled.length - named.length;
+  const rows = ROWS.format(more > 0 ? [...named, `${more} more`] : named);
+  const [which, have] = unfilled.length === 1 ? ['Row', 'has'] : ['Rows', 'have'];
+  return `${which} ${rows} ${have} entries but no formulas, so no size, fuse or verdict. Copy the computed cells of the row above down. In Excel, new rows fill by themselves where File, Options, Proofing, AutoCorrect Options, AutoFormat As You Type has “Fill formulas in tables to create calculated columns” ticked.`;
+}
+
+const CALCULATION_IN_WORDS: Readonly<Record<Calculation, string>> = {
+  done: '',
+  'under way': 'The spreadsheet is still calculating; the figures may change.',
+  manual:
+    'This workbook calculates only when asked (manual calculation): the figures may be older than the entries.',
+};
+
+/** Whether the figures can be trusted to follow the entries; empty where they can. */
+export function calculationSentence(calculation: Calculation): string {
+  return CALCULATION_IN_WORDS[calculation];
 }

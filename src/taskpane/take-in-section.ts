@@ -1,7 +1,9 @@
 /** "Take in a list": a shared workbook or a list of runs from a file, shown as understood before it is inserted. */
-import type { SheetHost } from '../hosts/sheet-host';
+import type { SheetHost, Watch } from '../hosts/sheet-host';
 import type { RunsReport } from '../lists/read-runs';
 import { commandButton } from './command-button';
+import { inserting } from './inserting';
+import { insertUnderFreeNames, type ToldInsertion } from './insertion';
 import { reportElement, reportSentence } from './list-report';
 import { make } from './make';
 import { makeNotice, sentenceOf } from './notice';
@@ -10,18 +12,23 @@ import { scheduleSheets } from '../sheets/new-schedule';
 
 const ACCEPTED = '.xlsx,.csv,.tsv,.txt';
 
-/** Inserts what a file held as a new schedule; resolves to the sentence. */
+/** Inserts what a file held as a new schedule; rejects with the host's sentence. */
 export async function insertReport(
   host: SheetHost,
   fileName: string,
   report: RunsReport,
-): Promise<string> {
+  watch?: Watch,
+): Promise<ToldInsertion> {
   const { runs, rules, supply, duty, protection } = report;
   const title = report.title ?? fileName.replace(/\.[^.]*$/, '');
   const content = { runs, rules, supply, duty, protection, title };
-  const plans = scheduleSheets(content, host.references, await host.taken());
-  await host.insert(plans);
-  return `Inserted “${plans[0]?.name ?? title}” with ${runs.length === 1 ? '1 run' : `${runs.length} runs`}.`;
+  const { plans, inserted } = await insertUnderFreeNames(
+    host,
+    (taken) => scheduleSheets(content, host.references, taken),
+    watch,
+  );
+  const counted = runs.length === 1 ? '1 run' : `${runs.length} runs`;
+  return { sentence: `Inserted “${plans[0]?.name ?? title}” with ${counted}.`, inserted };
 }
 
 export function takeInSection(host: SheetHost): Section {
@@ -70,8 +77,8 @@ export function takeInSection(host: SheetHost): Section {
   const insert = commandButton('Insert as a new schedule', 'primary', () => {
     if (waiting === undefined) return;
     const { fileName, report } = waiting;
-    work('Inserting the list…', async () => {
-      const told = await insertReport(host, fileName, report);
+    insertion.run('Inserting the list…', async (watch) => {
+      const told = await insertReport(host, fileName, report, watch);
       finish();
       return told;
     });
@@ -86,6 +93,7 @@ export function takeInSection(host: SheetHost): Section {
     leave.setBusy(busy);
     input.disabled = busy;
   };
+  const insertion = inserting(notice, setBusy);
 
   input.addEventListener('change', () => {
     const file = input.files?.[0];
@@ -105,6 +113,7 @@ export function takeInSection(host: SheetHost): Section {
       ),
       input,
       notice.element,
+      insertion.element,
       shown,
     ),
     stop() {

@@ -1,6 +1,9 @@
-/** The pane's own page as Excel opens it, with an Office.js that answers every read with one sheet. */
+/** The pane's own page as Excel opens it, over the stand-in for Excel that the host's tests use. */
+import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
+import ts from 'typescript';
 import type { SheetGrid } from '../../src/sheets/plan/grid';
+import type { RecordingExcel } from '../hosts/excel/recording-excel';
 import { openPage, type WatchedPage, type Window as Viewport } from './browser';
 
 export interface ExcelAnswers {
@@ -14,29 +17,53 @@ declare global {
   interface Window {
     /** Ids that the functions script associated. */
     associated?: string[];
+    /** The stand-in, for tests that change the workbook under the pane. */
+    standIn?: RecordingExcel;
   }
 }
 
-/** Runs in the page in place of Office.js; reads come with options, other batches without. */
-function standInForOffice({ grid, failsWith }: ExcelAnswers): void {
-  const reads = { ...grid, sheets: new Set<string>(), names: new Set<string>() };
-  const others = { context: {}, handlers: [] };
+/** The stand-in's own file as a script: it stands alone. */
+function standInScript(): string {
+  const source = readFileSync(
+    new URL('../hosts/excel/recording-excel.ts', import.meta.url),
+    'utf8',
+  );
+  const { outputText } = ts.transpileModule(source, {
+    compilerOptions: { target: ts.ScriptTarget.ES2022, module: ts.ModuleKind.ES2022 },
+  });
+  return outputText.replace(/^export /gm, '');
+}
+
+/** Runs in the page, after the stand-in's script. */
+function standInForOffice(Stand: typeof RecordingExcel, { grid, failsWith }: ExcelAnswers): void {
+  const excel = new Stand({
+    [grid.sheetName]: { rowIndex: 0, columnIndex: 0, values: grid.values },
+  });
+  const [sheet] = excel.sheets;
+  const row = grid.values.findIndex((line) => line.length > 5);
+  if (row >= 0) {
+    const columns = grid.values[row]!.length - 1;
+    const area = { row, column: 1, rows: grid.values.length - row, columns };
+    sheet!.tables.push({ name: 'Drawn', sheet: sheet!, area });
+  }
+  const READING = /(^|[.!])load$|getActive|getUsedRange|getHeaderRow|getRange|OrNullObject/;
+  if (failsWith !== undefined) {
+    excel.refuse = ({ path }) => (READING.test(path) ? undefined : failsWith);
+  }
   const associated: string[] = [];
   Object.assign(window, {
     associated,
+    standIn: excel,
     Office: {
       HostType: { Excel: 'Excel' },
       onReady: () => Promise.resolve({ host: 'Excel', platform: 'OfficeOnline' }),
-      context: { requirements: { isSetSupported: () => true } },
-    },
-    CustomFunctions: { associate: (id: string) => associated.push(id) },
-    Excel: {
-      run(...given: readonly unknown[]) {
-        if (given.length === 2) return Promise.resolve(reads);
-        if (failsWith === undefined) return Promise.resolve(others);
-        return Promise.reject(Object.assign(new Error('refused'), { code: failsWith }));
+      context: {
+        requirements: { isSetSupported: () => true },
+        diagnostics: { platform: 'OfficeOnline', version: '16.0' },
       },
     },
+    CustomFunctions: { associate: (id: string) => associated.push(id) },
+    Excel: excel,
   });
 }
 
@@ -51,7 +78,7 @@ export async function openPaneInExcel(
   await page.route('**/office-js/office.js', (route) =>
     route.fulfill({
       contentType: 'text/javascript',
-      body: `(${standInForOffice.toString()})(${JSON.stringify(answers)});`,
+      body: `{${standInScript()}\n(${standInForOffice.toString()})(RecordingExcel, ${JSON.stringify(answers)});}`,
     }),
   );
   await page.goto(new URL('/taskpane.html', page.url()).href);

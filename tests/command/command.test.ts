@@ -14,8 +14,10 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { readRuns } from '../../src/lists/read-runs';
 import { ENDED, runTerminal } from '../../src/command/command';
+import { FIGURES } from '../../src/command/figures';
 import { RULE_KEYS } from '../../src/sheets/station/house-rules';
 import { stationValues } from '../../src/sheets/station-values';
+import { LEVELS, levelOf } from '../../src/sheets/station/verdicts';
 
 const LIST =
   'Name,Current (A),Length (ft),Colour,Wire\n' +
@@ -57,8 +59,13 @@ describe('the schedule from a terminal', () => {
       expect(line).toContain(verdict);
     }
     expect(printed).toMatch(/^Van set A +22\.0 +40 +14 AWG .*drop over target; over ampacity/m);
-    const bad = runs.filter(({ verdict }) => verdict !== 'ok').length;
-    expect(printed).toContain(`4 runs, ${bad} of them not ok.`);
+    const levels = runs.map(({ verdict }) => levelOf(String(verdict)));
+    const counts = LEVELS.map(
+      (level) => `${levels.filter((one) => one === level).length} ${level}`,
+    );
+    expect(printed).toContain(`\n\n4 runs: ${counts.join(', ')}\n`);
+    expect(levels).toContain('danger');
+    expect(levels).toContain('unclear');
     expect(printed).toContain('"Current (A)" as Peak load, in A');
     expect(printed).toMatch(/"Colour": not a heading/);
     expect(printed).toMatch(/line 5, NOT taken: .*too \| many \| cells/);
@@ -160,6 +167,11 @@ describe('the schedule from a terminal', () => {
     expect(ended).toBe(ENDED.well);
     for (const key of RULE_KEYS) expect(printed).toMatch(new RegExp(`^ {2}${key} `, 'm'));
     expect(printed).toMatch(/also when runs in it are not ok/);
+    for (const level of LEVELS) expect(printed).toMatch(new RegExp(`\\b${level}: \\w`));
+    for (const field of ['--json', ...Object.keys(FIGURES), 'runs', 'supply', 'notes']) {
+      expect(printed).toContain(field);
+    }
+    for (const line of printed.split('\n')) expect(line.length, line).toBeLessThanOrEqual(120);
   });
 
   it('is what npm runs', { timeout: 120_000 }, () => {

@@ -170,6 +170,17 @@ describe('a list of runs as text', () => {
     ]);
   });
 
+  it('loses no rows between two stray quotes', async () => {
+    const report = await read('Name,Amps,Length (m)\na,"2,3\nb,3,4\nc,4,5\nd,"5,6\ne,6,7\n');
+    expect(report.runs.map(({ run }) => run)).toEqual(['b', 'c', 'e']);
+    expect(report.problems.map(({ line, taken }) => [line, taken])).toEqual([
+      [2, false],
+      [5, false],
+    ]);
+    const within = await read('Name,Amps,Length (m)\n"the "long" one",3,4\n');
+    expect(within.runs).toEqual([{ run: 'the "long" one', peak: 3, length: 4 }]);
+  });
+
   it('gives text back exactly, whatever stands in it', async () => {
     const text = fc.string({ unit: 'grapheme', minLength: 1, maxLength: 30 });
     const clean = text

@@ -37,6 +37,7 @@ const BY_BRANCH: ReadonlySet<string> = new Set<FormulaKey | SupplyKey>([
   'mend',
   'words',
   'verdict',
+  'level',
   'fullShort',
   'lowShort',
 ]);
@@ -48,6 +49,7 @@ const BY_HEAT: ReadonlySet<string> = new Set([
   'wrong',
   'words',
   'verdict',
+  'level',
   'note',
   'protection',
 ]);

@@ -1,5 +1,12 @@
 /** A spreadsheet in memory for the pane's tests: it keeps what it is given and computes nothing. */
-import type { SheetHost, TakenNames } from '../../src/hosts/sheet-host';
+import type {
+  Calculation,
+  HostProbe,
+  Inserted,
+  SheetHost,
+  SheetView,
+  TakenNames,
+} from '../../src/hosts/sheet-host';
 import type { ComputedGrid, GridValue, SheetGrid } from '../../src/sheets/plan/grid';
 import type { Area } from '../../src/sheets/plan/area';
 import type { SheetPlan } from '../../src/sheets/plan/plan';
@@ -14,6 +21,18 @@ export class StandInHost implements SheetHost {
   grid: SheetGrid | null = null;
   /** What the next calls are rejected with. */
   fault: Error | undefined;
+  /** What the next insertions are rejected with, one each. */
+  readonly insertionFaults: Error[] = [];
+  /** What insertions lack in looks. */
+  missing: readonly string[] = [];
+  calculation: Calculation = 'done';
+  readonly probe: HostProbe = {
+    called: 'the stand-in',
+    about: () => Promise.resolve([]),
+    read: () => Promise.resolve(null),
+    write: () => Promise.resolve(),
+    provocations: [],
+  };
 
   taken(): Promise<TakenNames> {
     return this.answer({
@@ -26,9 +45,31 @@ export class StandInHost implements SheetHost {
     });
   }
 
-  async insert(plans: readonly SheetPlan[]): Promise<void> {
+  async insert(plans: readonly SheetPlan[]): Promise<Inserted> {
+    const fault = this.insertionFaults.shift();
+    if (fault !== undefined) throw fault;
     await this.answer(undefined);
     this.plans.push(...plans);
+    return this.inserted(plans, this.missing);
+  }
+
+  private inserted(plans: readonly SheetPlan[], missing: readonly string[]): Inserted {
+    return {
+      missing,
+      repair: () => Promise.resolve(this.inserted(plans, [])),
+      remove: () => {
+        for (const plan of plans) this.plans.splice(this.plans.indexOf(plan), 1);
+        return Promise.resolve();
+      },
+    };
+  }
+
+  view(): Promise<SheetView> {
+    return this.answer({ grid: this.grid, calculation: this.calculation });
+  }
+
+  calculate(): Promise<void> {
+    return this.answer(undefined);
   }
 
   activeGrid(): Promise<SheetGrid | null> {

@@ -1,5 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { standingOf, standingSentence } from '../../src/taskpane/standing';
+import {
+  calculationSentence,
+  standingOf,
+  standingSentence,
+  unfilledSentence,
+} from '../../src/taskpane/standing';
 import { scheduleGrid } from './stand-in-host';
 
 describe('the standing of the sheet in view', () => {
@@ -40,6 +45,7 @@ describe('the standing of the sheet in view', () => {
       sheetName: 'Hill runs',
       runs: 5,
       notOk: 3,
+      unfilled: [],
       verdicts: [
         { verdict: 'ok', runs: 2, level: 'ok' },
         { verdict: 'drop over target', runs: 1, level: 'fails' },
@@ -68,5 +74,29 @@ describe('the standing of the sheet in view', () => {
         { verdict: 'no verdict (#REF!)', level: 'unclear' },
       ],
     });
+  });
+
+  test('a row with a cell that is being calculated is not judged by what formulas make of it', () => {
+    const standing = standingOf(
+      scheduleGrid({ verdict: 'check the entries', dropVolts: '#BUSY!' }),
+    );
+    expect(standing).toMatchObject({ verdicts: [{ verdict: 'still being calculated', runs: 1 }] });
+  });
+
+  test('rows whose formulas were not filled down are named, with what to do', () => {
+    const standing = standingOf(
+      scheduleGrid({ verdict: 'ok', peak: 1, length: 2 }, { peak: 3 }, {}, { length: 4 }),
+    );
+    expect(standing).toMatchObject({ runs: 1, unfilled: [5, 7] });
+    expect(unfilledSentence(standing)).toMatch(/^Rows 5 and 7 have entries but no formulas/);
+    expect(unfilledSentence(standingOf(scheduleGrid({ verdict: 'ok' })))).toBe('');
+    const many = standingOf(scheduleGrid(...Array.from({ length: 9 }, () => ({ peak: 1 }))));
+    expect(unfilledSentence(many)).toMatch(/^Rows 4, 5, 6, 7, 8 and 4 more have/);
+  });
+
+  test('manual calculation is told, done calculation is not', () => {
+    expect(calculationSentence('manual')).toMatch(/only when asked/);
+    expect(calculationSentence('under way')).toMatch(/still calculating/);
+    expect(calculationSentence('done')).toBe('');
   });
 });

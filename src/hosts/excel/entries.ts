@@ -1,25 +1,37 @@
 /** What may be typed into cells, and the notes at headings, as data validation. */
 import type { EntryPlan, NotePlan } from '../../sheets/plan/plan';
 
-/** Excel's limits for a prompt and for a list that is written out in the rule. */
-export const PROMPT_TITLE_LIMIT = 32;
-export const PROMPT_LIMIT = 255;
-export const CHOICES_LIMIT = 255;
+/** Excel's limits for the texts of a rule, and for a list that is written out in it. */
+export const TEXT_LIMITS = {
+  promptTitle: 32,
+  prompt: 255,
+  errorTitle: 32,
+  error: 225,
+  choices: 255,
+} as const;
+
+export const NOTE_TITLE = 'About this column';
 
 /** A rule that everything satisfies: a prompt needs some rule to hang on. */
 const ANYTHING: Excel.DataValidationRule = { custom: { formula: '=TRUE' } };
 
-function within(text: string, limit: number, what: string): string {
-  if (text.length > limit) {
-    throw new Error(`the ${what} "${text}" has ${text.length} characters, Excel allows ${limit}`);
-  }
-  return text;
+/** A text within a limit: whole sentences as far as they fit, else whole words and "…". */
+export function shortened(text: string, limit: number): string {
+  if (text.length <= limit) return text;
+  const sentences = /^.*[.!?](?=\s)/s.exec(text.slice(0, limit + 1))?.[0];
+  if (sentences !== undefined) return sentences;
+  return `${/^.*(?=\s)/s.exec(text.slice(0, limit))?.[0] ?? text.slice(0, limit - 1)}…`;
 }
 
 /** The validation rule of an entry. Throws where its list is longer than Excel takes. */
 function ruleOf(entry: EntryPlan): Excel.DataValidationRule {
   if (entry.choices !== undefined) {
-    const source = within(entry.choices.join(','), CHOICES_LIMIT, 'list of choices');
+    const source = entry.choices.join(',');
+    if (source.length > TEXT_LIMITS.choices) {
+      throw new Error(
+        `the list of choices for “${entry.promptTitle}” has ${source.length} characters, Excel takes ${TEXT_LIMITS.choices}`,
+      );
+    }
     return { list: { inCellDropDown: true, source } };
   }
   if (entry.number !== undefined) {
@@ -36,15 +48,22 @@ function ruleOf(entry: EntryPlan): Excel.DataValidationRule {
 
 /** Sets what an entry's cells take; a refusal repeats the prompt, which says what to type. */
 export function applyEntry(range: Excel.Range, entry: EntryPlan): void {
-  const title = within(entry.promptTitle, PROMPT_TITLE_LIMIT, 'prompt title');
-  const message = within(entry.prompt, PROMPT_LIMIT, 'prompt');
   const refuses =
     (entry.choices !== undefined && entry.othersAllowed !== true) || entry.number !== undefined;
   const validation = range.dataValidation;
   validation.rule = ruleOf(entry);
   validation.ignoreBlanks = true;
-  validation.prompt = { showPrompt: true, title, message };
-  validation.errorAlert = { showAlert: refuses, style: 'Stop', title, message };
+  validation.prompt = {
+    showPrompt: true,
+    title: shortened(entry.promptTitle, TEXT_LIMITS.promptTitle),
+    message: shortened(entry.prompt, TEXT_LIMITS.prompt),
+  };
+  validation.errorAlert = {
+    showAlert: refuses,
+    style: 'Stop',
+    title: shortened(entry.promptTitle, TEXT_LIMITS.errorTitle),
+    message: shortened(entry.prompt, TEXT_LIMITS.error),
+  };
 }
 
 /**
@@ -52,8 +71,11 @@ export function applyEntry(range: Excel.Range, entry: EntryPlan): void {
  * are threads that people answer.
  */
 export function applyNote(range: Excel.Range, note: NotePlan): void {
-  const message = within(note.text, PROMPT_LIMIT, 'note');
   const validation = range.dataValidation;
   validation.rule = ANYTHING;
-  validation.prompt = { showPrompt: true, title: 'About this column', message };
+  validation.prompt = {
+    showPrompt: true,
+    title: NOTE_TITLE,
+    message: shortened(note.text, TEXT_LIMITS.prompt),
+  };
 }

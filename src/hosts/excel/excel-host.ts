@@ -1,42 +1,68 @@
 /** The spreadsheet is Excel itself: a SheetHost over Office.js. */
 import type { Area } from '../../sheets/plan/area';
 import type { SheetPlan } from '../../sheets/plan/plan';
-import type { SheetHost, TakenNames } from '../sheet-host';
+import { oneAtATime, type Queue } from '../one-at-a-time';
+import type { HostProbe, Inserted, SheetHost, SheetView, TakenNames, Watch } from '../sheet-host';
 import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
-import { drawPlans } from './draw';
-import { failure, reasonOf } from './failure';
+import type { Pause } from './clearing';
+import { failure } from './failure';
+import { SheetInView } from './follow';
+import { insertPlans } from './insertion';
+import { excelProbe } from './probe';
 import { rangeOf } from './range-of';
 import { readActive, readAll, readTaken } from './read';
+import { request } from './request';
+
+const forMs: Pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 
 export class ExcelHost implements SheetHost {
   readonly references = 'table';
+  /** All that writes waits here for its turn. */
+  private readonly writing: Queue = oneAtATime();
+  private readonly inView = new SheetInView();
 
   /** `onFault` hears of what fails where no promise can carry it: listening for changes. */
-  constructor(private readonly onFault: (fault: Error) => void) {}
+  constructor(
+    private readonly onFault: (fault: Error) => void,
+    private readonly pause: Pause = forMs,
+  ) {}
 
   taken(): Promise<TakenNames> {
-    return this.read('The names in the workbook could not be read', readTaken);
+    return told('The names in the workbook could not be read', () => request(readTaken));
   }
 
   activeGrid(): Promise<SheetGrid | null> {
-    return this.read('The sheet in view could not be read', readActive);
+    return told('The sheet in view could not be read', () => request(readActive));
+  }
+
+  view(): Promise<SheetView> {
+    return told('The sheet in view could not be read', () => this.inView.read());
   }
 
   allGrids(): Promise<readonly ComputedGrid[]> {
-    return this.read('The sheets of the workbook could not be read', readAll);
+    return told('The sheets of the workbook could not be read', () => request(readAll));
   }
 
-  async insert(plans: readonly SheetPlan[]): Promise<void> {
-    const clash = firstClash(plans, await this.taken());
-    // Checked beforehand, so that whatever bears a plan's name afterwards is ours to remove.
-    if (clash !== undefined) {
-      throw new Error(`Nothing was inserted: the workbook already has a "${clash}".`);
-    }
-    try {
-      await Excel.run((context) => drawPlans(context, plans));
-    } catch (error) {
-      throw await this.clearedUp(plans, error);
-    }
+  insert(plans: readonly SheetPlan[], watch: Watch = {}): Promise<Inserted> {
+    const { writing, pause } = this;
+    return writing(() =>
+      insertPlans(plans, watch, { taken: () => request(readTaken), writing, pause }),
+    );
+  }
+
+  calculate(): Promise<void> {
+    return this.writing(() =>
+      told('It could not be calculated', () =>
+        request(async (context) => {
+          context.application.calculate('Recalculate');
+          await context.sync();
+        }),
+      ),
+    );
+  }
+
+  get probe(): HostProbe {
+    return excelProbe(this.writing);
   }
 
   /** From ExcelApi 1.8 on. */
@@ -44,31 +70,33 @@ export class ExcelHost implements SheetHost {
     return Office.context.requirements.isSetSupported('ExcelApi', '1.8') ? openBeside : undefined;
   }
 
-  async select(sheetName: string, area: Area): Promise<void> {
-    try {
-      await Excel.run(async (context) => {
+  select(sheetName: string, area: Area): Promise<void> {
+    return told(`The cells on “${sheetName}” could not be selected`, () =>
+      request(async (context) => {
         const sheet = context.workbook.worksheets.getItem(sheetName);
         sheet.activate();
         rangeOf(sheet, area).select();
         await context.sync();
-      });
-    } catch (error) {
-      throw failure(`The cells on "${sheetName}" could not be selected`, error);
-    }
+      }),
+    );
   }
 
   onChange(listener: () => void): () => void {
     let stopped = false;
-    const heard = () => {
-      if (!stopped) listener();
+    const hear = (concerns: boolean) => {
+      if (concerns && !stopped) listener();
       return Promise.resolve();
     };
+    const { inView } = this;
     const listening = Excel.run(async (context) => {
       const { worksheets } = context.workbook;
       const handlers = [
-        worksheets.onChanged.add(heard),
-        worksheets.onCalculated.add(heard),
-        worksheets.onActivated.add(heard),
+        worksheets.onChanged.add((event) => hear(inView.changed(event))),
+        worksheets.onCalculated.add((event) => hear(inView.calculated(event.worksheetId))),
+        worksheets.onActivated.add(() => {
+          inView.activated();
+          return hear(true);
+        }),
       ];
       await context.sync();
       return { context, handlers };
@@ -91,69 +119,21 @@ export class ExcelHost implements SheetHost {
         });
     };
   }
+}
 
-  /** Reads wait until the user leaves a cell that is being edited, rather than fail. */
-  private async read<T>(
-    what: string,
-    batch: (context: Excel.RequestContext) => Promise<T>,
-  ): Promise<T> {
-    try {
-      return await Excel.run({ delayForCellEdit: true }, batch);
-    } catch (error) {
-      throw failure(what, error);
-    }
-  }
-
-  /** Removes what a failed insertion left behind, and says in one sentence how that ended. */
-  private async clearedUp(plans: readonly SheetPlan[], cause: unknown): Promise<Error> {
-    const reason = reasonOf(cause);
-    try {
-      await Excel.run((context) => removeTraces(context, plans));
-    } catch {
-      const sheets = plans.map((plan) => `"${plan.name}"`).join(', ');
-      return new Error(
-        `The insertion failed half-way and could not be taken back: ${reason}. Delete the sheets ${sheets} by hand if they are there.`,
-        { cause },
-      );
-    }
-    return new Error(`Nothing was inserted, the workbook is as it was: ${reason}.`, { cause });
+/** What an action gives, or an Error whose message says what could not be done and why. */
+async function told<T>(what: string, action: () => Promise<T>): Promise<T> {
+  try {
+    return await action();
+  } catch (error) {
+    throw failure(what, error);
   }
 }
 
-async function openBeside(file: Uint8Array): Promise<void> {
-  try {
+function openBeside(file: Uint8Array): Promise<void> {
+  return told('The copy could not be opened as a new workbook', async () => {
     let characters = '';
     for (const byte of file) characters += String.fromCharCode(byte);
     await Excel.createWorkbook(btoa(characters));
-  } catch (error) {
-    throw failure('The copy could not be opened as a new workbook', error);
-  }
-}
-
-/** The first name that the plans want and the workbook has. */
-function firstClash(plans: readonly SheetPlan[], taken: TakenNames): string | undefined {
-  for (const { name, names, table } of plans) {
-    if (taken.sheets.has(name.toLowerCase())) return name;
-    const wanted = [...names.map((named) => named.name), ...(table ? [table.name] : [])];
-    const clash = wanted.find((candidate) => taken.names.has(candidate.toLowerCase()));
-    if (clash !== undefined) return clash;
-  }
-  return undefined;
-}
-
-/** Deletes the plans' names and sheets where they exist; tables go with their sheets. */
-async function removeTraces(
-  context: Excel.RequestContext,
-  plans: readonly SheetPlan[],
-): Promise<void> {
-  const { worksheets, names } = context.workbook;
-  const traces = [
-    ...plans.flatMap((plan) => plan.names).map(({ name }) => names.getItemOrNullObject(name)),
-    ...plans.map((plan) => worksheets.getItemOrNullObject(plan.name)),
-  ];
-  await context.sync();
-  for (const trace of traces) {
-    if (!trace.isNullObject) trace.delete();
-  }
-  await context.sync();
+  });
 }

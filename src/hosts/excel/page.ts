@@ -11,16 +11,32 @@ export function columnWidthPt(characters: number): number {
   return (characters * 7 + 5) * 0.75;
 }
 
-/** Sets widths and heights, frozen panes and print set-up. */
-export function applyPage(sheet: Excel.Worksheet, plan: SheetPlan): void {
-  for (const [column, characters] of plan.columnWidths.entries()) {
-    rangeOf(sheet, area(0, column)).format.columnWidth = columnWidthPt(characters);
+/** Neighbours of the same measure, as stretches: first place and how many. */
+export function* stretches(
+  measures: Iterable<readonly [place: number, measure: number]>,
+): Generator<{ readonly first: number; readonly count: number; readonly measure: number }> {
+  let stretch: { first: number; count: number; measure: number } | undefined;
+  for (const [place, measure] of measures) {
+    if (stretch?.measure === measure && place === stretch.first + stretch.count) {
+      stretch.count += 1;
+      continue;
+    }
+    if (stretch !== undefined) yield stretch;
+    stretch = { first: place, count: 1, measure };
   }
-  for (const [row, heightPt] of Object.entries(plan.rowHeightsPt ?? {})) {
-    rangeOf(sheet, area(Number(row), 0)).format.rowHeight = heightPt;
-  }
-  freeze(sheet, plan.frozenRows, plan.frozenColumns);
-  const { landscape, area: printed, repeatRows, footer } = plan.print;
+  if (stretch !== undefined) yield stretch;
+}
+
+export function freeze(sheet: Excel.Worksheet, plan: SheetPlan): void {
+  const { frozenRows: rows, frozenColumns: columns } = plan;
+  const panes = sheet.freezePanes;
+  if (rows > 0 && columns > 0) panes.freezeAt(rangeOf(sheet, area(0, 0, rows, columns)));
+  else if (rows > 0) panes.freezeRows(rows);
+  else if (columns > 0) panes.freezeColumns(columns);
+}
+
+export function setUpPage(sheet: Excel.Worksheet, { print }: SheetPlan): void {
+  const { landscape, area: printed, repeatRows, footer } = print;
   const layout = sheet.pageLayout;
   layout.orientation = landscape ? 'Landscape' : 'Portrait';
   // Only the width is bound, so that a long list runs over several pages at a size one can read.
@@ -31,11 +47,4 @@ export function applyPage(sheet: Excel.Worksheet, plan: SheetPlan): void {
   }
   // A lone ampersand would begin one of Excel's footer codes.
   layout.headersFooters.defaultForAllPages.centerFooter = footer.replaceAll('&', '&&');
-}
-
-function freeze(sheet: Excel.Worksheet, rows: number, columns: number): void {
-  const panes = sheet.freezePanes;
-  if (rows > 0 && columns > 0) panes.freezeAt(rangeOf(sheet, area(0, 0, rows, columns)));
-  else if (rows > 0) panes.freezeRows(rows);
-  else if (columns > 0) panes.freezeColumns(columns);
 }

@@ -62,7 +62,7 @@ function computedOf(used: Excel.Range): boolean[][] {
 }
 
 /** A used range that may start anywhere, as a grid that starts at A1. Throws where Excel withheld the values. */
-function gridOf(sheetName: string, used: Excel.Range): SheetGrid {
+export function gridOf(sheetName: string, used: Excel.Range): SheetGrid {
   const { rowIndex, columnIndex } = used;
   const values = used.values as GridValue[][] | null;
   // Above its cell limit Excel may answer with null rather than an error.

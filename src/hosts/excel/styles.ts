@@ -11,7 +11,7 @@ type Edge =
   'EdgeTop' | 'EdgeBottom' | 'EdgeLeft' | 'EdgeRight' | 'InsideHorizontal' | 'InsideVertical';
 
 /** The lines of a border over an area. Excel refuses inner lines where there is nothing between cells. */
-function edgesOf(border: NonNullable<CellStyle['border']>, of: Area): readonly Edge[] {
+export function edgesOf(border: NonNullable<CellStyle['border']>, of: Area): readonly Edge[] {
   const between: Edge[] = of.rows > 1 ? ['InsideHorizontal'] : [];
   if (border === 'below') return ['EdgeBottom', ...between];
   const beside: Edge[] = of.columns > 1 ? ['InsideVertical'] : [];

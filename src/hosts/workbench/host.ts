@@ -2,10 +2,21 @@
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import { areaAddress, quotedSheetName, type Area } from '../../sheets/plan/area';
 import type { SheetPlan } from '../../sheets/plan/plan';
-import type { SheetHost, TakenNames } from '../sheet-host';
+import { oneAtATime } from '../one-at-a-time';
+import {
+  InsertionFault,
+  type HostProbe,
+  type Inserted,
+  type SheetHost,
+  type SheetView,
+  type TakenNames,
+  type Watch,
+} from '../sheet-host';
 import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
 import { watchChanges, type Changes } from './changes';
 import type { Grid } from './grid';
+import { insertedSheets, stepOf } from './insertion';
+import { workbenchProbe } from './probe';
 import { readComputed, readSheet } from './read';
 import { gridRange, highlightRule, validationRule } from './rules';
 import { sheetSnapshot } from './snapshot';
@@ -21,6 +32,7 @@ const CALCULATION_LIMIT_MS = 60_000;
 export class WorkbenchHost implements SheetHost {
   readonly references = 'cells';
   readonly changes: Changes;
+  private readonly writing = oneAtATime();
 
   constructor(readonly grid: Grid) {
     this.changes = watchChanges(grid);
@@ -34,7 +46,11 @@ export class WorkbenchHost implements SheetHost {
     });
   }
 
-  async insert(plans: readonly SheetPlan[]): Promise<void> {
+  insert(plans: readonly SheetPlan[], watch: Watch = {}): Promise<Inserted> {
+    return this.writing(() => this.add(plans, watch));
+  }
+
+  private async add(plans: readonly SheetPlan[], watch: Watch): Promise<Inserted> {
     const { workbook } = this.grid;
     const inView = workbook.getActiveSheet().getSheetId();
     const taken = await this.taken();
@@ -42,10 +58,12 @@ export class WorkbenchHost implements SheetHost {
     const named: string[] = [];
     const values = valuesOf(plans);
     const add = () => {
+      stepOf(watch, 0);
       for (const plan of plans) added.push(this.addSheet(plan, taken, values));
       for (const plan of plans) named.push(...this.addNames(plan, taken));
       // The rules come last: their formulas may use names and other new sheets.
       for (const [index, plan] of plans.entries()) this.addRules(added[index]!, plan);
+      stepOf(watch, 0.9);
     };
     try {
       if (values === undefined) add();
@@ -55,18 +73,32 @@ export class WorkbenchHost implements SheetHost {
       for (const sheet of added) workbook.deleteSheet(sheet);
       workbook.setActiveSheet(inView);
       const why = fault instanceof Error ? fault.message : String(fault);
-      throw new Error(`The sheet could not be added, and the workbook is as it was: ${why}`, {
-        cause: fault,
-      });
+      throw new InsertionFault(
+        `The sheet could not be added, and the workbook is as it was: ${why}`,
+        { cause: fault },
+      );
     }
     if (added[0] !== undefined) workbook.setActiveSheet(added[0]);
-    if (values === undefined) {
-      await this.calculated();
-      return;
+    if (values === undefined) await this.calculated();
+    else {
+      for (const [index, plan] of plans.entries()) {
+        tellEngine(this.grid, added[index]!, plan, values);
+      }
     }
-    for (const [index, plan] of plans.entries()) {
-      tellEngine(this.grid, added[index]!, plan, values);
-    }
+    return insertedSheets(this.grid, this.writing, added, named);
+  }
+
+  get probe(): HostProbe {
+    return workbenchProbe(this.grid, this.writing, () => this.calculated());
+  }
+
+  view(): Promise<SheetView> {
+    return this.activeGrid().then((grid) => ({ grid, calculation: 'done' }));
+  }
+
+  calculate(): Promise<void> {
+    this.grid.api.getFormula().executeCalculation();
+    return this.calculated();
   }
 
   activeGrid(): Promise<SheetGrid | null> {

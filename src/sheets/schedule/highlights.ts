@@ -5,7 +5,7 @@ import { HIGHLIGHT_STYLES, type HighlightKey } from '../plan/highlight-styles';
 import type { HighlightPlan } from '../plan/plan';
 import type { ColumnKey } from '../station/schedule-keys';
 import { columnArea, columnOf, ROW } from './layout';
-import { CLOSE_TO_TARGET } from '../station/verdicts';
+import { CLOSE_TO_TARGET, LEVELS, type Level } from '../station/verdicts';
 
 interface Highlight {
   readonly keys: readonly ColumnKey[];
@@ -21,8 +21,7 @@ export function scheduleHighlights(rows: number): HighlightPlan[] {
   const ratio = `IF(ISNUMBER(${at('dropShare')}),${at('dropShare')}/${at('target')},0)`;
   const overAmpacity = `IF(ISNUMBER(${at('ampacity')}),${at('runAmps')}>${at('ampacity')}*${whole},FALSE)`;
   const noFuse = `ISERROR(${at('fuse')})`;
-  const notOk = `IF(LEN(${at('verdict')})>0,${at('verdict')}<>"ok",FALSE)`;
-  const unguarded = `LEN(IFERROR(${at('protection')},""))>0`;
+  const isLevel = (level: Level) => `${at('level')}=${LEVELS.indexOf(level) + 1}`;
   const short = `IF(ISNUMBER(${at('shortLow')}),${at('shortLow')}=1,FALSE)`;
   const highlights: readonly Highlight[] = [
     {
@@ -45,13 +44,12 @@ export function scheduleHighlights(rows: number): HighlightPlan[] {
       meaning: 'close to the drop target',
     },
     { keys: ['lowVolts'], formula: short, style: 'fails', meaning: 'too few volts at low charge' },
-    {
-      keys: ['verdict'],
-      formula: `AND(${notOk},OR(${overAmpacity},${noFuse},${unguarded}))`,
-      style: 'danger',
-      meaning: 'over ampacity, no fuse, or a fuse that does not guard',
-    },
-    { keys: ['verdict'], formula: notOk, style: 'fails', meaning: 'not ok' },
+    ...(['danger', 'fails', 'unclear'] as const).map((level) => ({
+      keys: ['verdict'] as const,
+      formula: isLevel(level),
+      style: level,
+      meaning: level,
+    })),
   ];
   return highlights.flatMap(({ keys, formula, style, meaning }) =>
     keys.map((key) => ({

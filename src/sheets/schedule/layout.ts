@@ -5,7 +5,7 @@ import type { RuleKey } from '../station/house-rules';
 import type { Layout } from '../station/layout';
 import { FEED_KEYS, type FeedKey, type RowReferences } from '../station/references';
 import { SCHEDULE_COLUMNS } from './columns';
-import { COLUMN_KEYS, SHOWN_KEYS, type ColumnKey } from '../station/schedule-keys';
+import { COLUMN_KEYS, type ColumnKey } from '../station/schedule-keys';
 
 /** Zero-based rows of the sheet's parts. */
 export const ROW = { title: 0, summary: 1, rules: 2, legend: 6, header: 7, first: 8 } as const;
@@ -32,11 +32,6 @@ export function columnOf(key: ColumnKey): number {
 
 export function columnArea(key: ColumnKey, rows: number): Area {
   return area(ROW.first, columnOf(key), rows, 1);
-}
-
-/** What is shown and printed of the runs, without the header. */
-export function shownArea(rows: number): Area {
-  return area(ROW.first, 0, rows, SHOWN_KEYS.length);
 }
 
 export function ruleAreas(): readonly (readonly [RuleKey, Area])[] {

@@ -107,6 +107,7 @@ const LEGEND = [
   { column: 0, columns: 2, text: 'Heat or fuse: fire risk', style: HIGHLIGHT_STYLES.danger },
   { column: 2, columns: 1, text: 'Over target, few volts', style: HIGHLIGHT_STYLES.fails },
   { column: 3, columns: 2, text: 'Close to target', style: HIGHLIGHT_STYLES.close },
+  { column: 5, columns: 3, text: 'Entry missing or unclear', style: HIGHLIGHT_STYLES.unclear },
 ] as const;
 
 function legendBlocks(): Block[] {

@@ -145,7 +145,7 @@ type NativeForm = (
 ) => string;
 
 /** The forms by the function's id. Sizes are chosen, and trees solved, in columns of the Workings sheet instead. */
-export const NATIVE_FORMS: Readonly<Record<string, NativeForm>> = {
+const NATIVE_FORMS: Readonly<Record<string, NativeForm>> = {
   RUN_OHMS: (native, worked, [length, , size, , , joints]) => {
     const row = worked(STEP.sizeRow(size!), sizeRow(native, size!));
     const { metresPer, ohmsPerM, wireOk } = native.data;

@@ -17,7 +17,9 @@ type Uses = ReadonlyMap<string, readonly string[]>;
 
 function setsIn(tags: readonly ts.JSDocTagInfo[]): readonly string[] {
   const text = tags.map((tag) => ts.displayPartsToString(tag.text)).join('\n');
-  return [...text.matchAll(/\[Api set: ([^\]]+)\]/g)].flatMap(([, list = '']) => {
+  // A parameter that came later (alwaysInsert of a table row) is given by no call of ours.
+  const ofUse = text.replace(/\d+\.\d+ for adding `\w+` parameter/g, '');
+  return [...ofUse.matchAll(/\[Api set: ([^\]]+)\]/g)].flatMap(([, list = '']) => {
     const set = /^\w+/.exec(list)?.[0] ?? '';
     // Such as "ExcelApi 1.1 for get, 1.8 for set": the higher one counts.
     return [...list.matchAll(/\d+\.\d+/g)].map(([version]) => `${set} ${version}`);

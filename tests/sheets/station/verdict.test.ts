@@ -1,8 +1,9 @@
 /** What a row says of itself when not everything is there. */
 import { describe, expect, test } from 'vitest';
-import { WORD } from '../../../src/sheets/station/verdicts';
+import { LEVELS, levelOf, WORD } from '../../../src/sheets/station/verdicts';
 import type { StationContent } from '../../../src/sheets/station/content';
 import { stationValues } from '../../../src/sheets/station-values';
+import { generatedStations } from '../generated-stations';
 
 const SOUND = { run: 'Lamp', peak: 1, length: 12, ownSize: '12 AWG' } as const;
 
@@ -40,4 +41,16 @@ test('an empty schedule brings no figures of a panel that nobody has', () => {
     expect(supply.cells[key], key).toBe('');
   }
   expect(supply.cells.dailyBalance).toBe(0);
+});
+
+test('a sheet ranks its verdicts as the table does', () => {
+  const rows = generatedStations({ stations: 6, rows: 50, watts: true }).flatMap(
+    (content) => stationValues(content).runs,
+  );
+  const levels = rows.filter(({ verdict }) => verdict !== '');
+  expect(levels.length).toBeGreaterThan(250);
+  for (const { verdict, level } of levels) {
+    expect(LEVELS[Number(level) - 1], String(verdict)).toBe(levelOf(String(verdict)));
+  }
+  expect(new Set(levels.map(({ level }) => level))).toEqual(new Set([1, 2, 3, 5]));
 });

@@ -1,0 +1,85 @@
+/** What the terminal prints for people: the runs as a table, and what was made of the list. */
+import { CellError, type ResultCell } from '../functions/cell';
+import type { RunsReport } from '../lists/read-runs';
+import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
+import type { StationValues } from '../sheets/station-values';
+import type { StationContent } from '../sheets/station/content';
+import { countedByLevel, FIGURES, figureOf, type Figure } from './figures';
+import { textTable } from './table';
+
+/** Text from a file must not steer the terminal. */
+export function printable(line: string): string {
+  // eslint-disable-next-line no-control-regex
+  return line.replace(/[\u0000-\u001F\u007F-\u009F]/g, '?');
+}
+
+function shown(cell: ResultCell, digits?: number): string {
+  if (cell instanceof CellError) return cell.code;
+  return typeof cell === 'number' && digits !== undefined ? cell.toFixed(digits) : String(cell);
+}
+
+/** The runs as a table, and how many there are of each level. */
+export function verdictLines(
+  content: StationContent,
+  { runs, rules }: StationValues,
+): readonly string[] {
+  const rows = content.runs.map((run, index): string[] => {
+    const figure = (name: Figure) => figureOf(runs[index]!, name);
+    const share = figure('dropShare');
+    return [
+      run.run ?? '',
+      shown(figure('amps'), 1),
+      String(run.length ?? ''),
+      shown(figure('size')),
+      typeof share === 'number' ? (share * 100).toFixed(1) : shown(share),
+      shown(figure('fuse')),
+      shown(figure('verdict')),
+      shown(figure('fix')),
+    ];
+  });
+  const headings = [
+    'Run',
+    'Amps',
+    `Length ${shown(rules.unit!)}`,
+    'Size',
+    'Drop %',
+    'Fuse A',
+    SCHEDULE_COLUMNS[FIGURES.verdict].heading,
+    SCHEDULE_COLUMNS[FIGURES.fix].heading,
+  ];
+  return [content.title, '', ...textTable(headings, rows), '', countedByLevel(runs)];
+}
+
+function section(title: string, lines: readonly string[]): readonly string[] {
+  return lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
+}
+
+/** What was made of the list. */
+export function reportLines({
+  understood,
+  leftOver,
+  problems,
+  remarks,
+}: RunsReport): readonly string[] {
+  return [
+    ...section(
+      'Understood:',
+      understood.map(({ heading, as, unit }) => {
+        const inUnit = unit === undefined ? '' : `, in ${unit}`;
+        return `"${heading}" as ${as}${inUnit}`;
+      }),
+    ),
+    ...section('Please note:', remarks),
+    ...section(
+      'Columns left out:',
+      leftOver.map(({ heading, why }) => `"${heading}": ${why}`),
+    ),
+    ...section(
+      'Rows to look at:',
+      problems.map(
+        ({ line, text, why, taken }) =>
+          `line ${line}, ${taken ? 'taken as it stands' : 'NOT taken'}: ${why} [${text}]`,
+      ),
+    ),
+  ];
+}

@@ -1,0 +1,158 @@
+/**
+ * What one insertion has added to a workbook, and nothing else: sheets by their ids, defined names by where they point.
+ * New sheets first bear a name that nobody else would choose, so that even where Excel's answer is lost they can be told
+ * from the sheets of other people; their own names come second.
+ */
+import type { NamePlan, SheetPlan } from '../../sheets/plan/plan';
+import { rangeOf } from './range-of';
+import { draw, request } from './request';
+import { CALL_BYTES, intoRequests, type Placed } from './step';
+
+interface AddedSheet {
+  readonly plan: SheetPlan;
+  readonly firstName: string;
+  /** Known as soon as Excel has answered. */
+  id: string | undefined;
+}
+
+export interface FoundSheet {
+  readonly id: string;
+  readonly name: string;
+}
+
+/** What is there of an insertion. */
+export interface Traces {
+  readonly sheets: readonly FoundSheet[];
+  readonly names: readonly string[];
+}
+
+function randomMark(): string {
+  return [...crypto.getRandomValues(new Uint32Array(2))]
+    .map((part) => part.toString(36).padStart(7, '0'))
+    .join('');
+}
+
+/** Whether a defined name points at one of the sheets, or at nothing any more. */
+function pointsAt(formula: unknown, sheets: ReadonlySet<string>): boolean {
+  const text = String(formula);
+  if (text.includes('#REF!')) return true;
+  const [, quoted, plain = ''] = /^=(?:'((?:[^']|'')*)'|([^'!]+))!/.exec(text) ?? [];
+  return sheets.has(quoted?.replaceAll("''", "'") ?? plain);
+}
+
+export class Added {
+  private readonly sheets: readonly AddedSheet[];
+  /** Names that were asked for: of these alone some may be ours. */
+  private readonly asked: NamePlan[] = [];
+  private naming: 'first names' | 'under way' | 'own names' = 'first names';
+
+  constructor(plans: readonly SheetPlan[]) {
+    const mark = randomMark();
+    this.sheets = plans.map((plan, index) => ({
+      plan,
+      firstName: `Loomsheet ${mark} ${index + 1}`,
+      id: undefined,
+    }));
+  }
+
+  /** What the sheets and names may be called, where Excel does not answer any more. */
+  get possible(): Traces {
+    const called = ({ plan, firstName }: AddedSheet) =>
+      ({
+        'first names': firstName,
+        'under way': `${firstName}” or “${plan.name}`,
+        'own names': plan.name,
+      })[this.naming];
+    return {
+      sheets: this.sheets.map((sheet) => ({ id: sheet.id ?? '', name: called(sheet) })),
+      names: this.asked.map(({ name }) => name),
+    };
+  }
+
+  /** The sheets of the plans in a request, each found once. */
+  private sheetsIn(context: Excel.RequestContext): (index: number) => Excel.Worksheet {
+    const found = new Map<number, Excel.Worksheet>();
+    return (index) => {
+      const sheet =
+        found.get(index) ?? context.workbook.worksheets.getItem(this.sheets[index]!.id!);
+      found.set(index, sheet);
+      return sheet;
+    };
+  }
+
+  async addSheets(): Promise<void> {
+    const added = await request(async (context) => {
+      const { worksheets } = context.workbook;
+      const sheets = this.sheets.map(({ firstName }) => {
+        const sheet = worksheets.add(firstName);
+        sheet.load('id');
+        return sheet;
+      });
+      await context.sync();
+      return sheets.map((sheet) => sheet.id);
+    });
+    for (const [index, id] of added.entries()) this.sheets[index]!.id = id;
+  }
+
+  async rename(): Promise<void> {
+    this.naming = 'under way';
+    await draw((context) => {
+      const sheets = this.sheetsIn(context);
+      for (const [index, { plan }] of this.sheets.entries()) sheets(index).name = plan.name;
+    });
+    this.naming = 'own names';
+  }
+
+  async addNames(): Promise<void> {
+    const steps = this.sheets.flatMap(({ plan }, sheet) =>
+      plan.names.map((named) => ({
+        sheet,
+        named,
+        step: { bytes: 2 * CALL_BYTES, draw: () => undefined },
+      })),
+    );
+    for (const names of intoRequests<Placed & { named: NamePlan }>(steps)) {
+      this.asked.push(...names.map(({ named }) => named));
+      await draw((context) => {
+        const sheets = this.sheetsIn(context);
+        for (const { sheet, named } of names) {
+          context.workbook.names.add(named.name, rangeOf(sheets(sheet), named.area));
+        }
+      });
+    }
+  }
+
+  /** Draws steps on the sheets in one request. */
+  async draw(steps: readonly Placed[]): Promise<void> {
+    await draw((context) => {
+      const sheets = this.sheetsIn(context);
+      for (const { sheet, step } of steps) step.draw(sheets(sheet));
+    });
+  }
+
+  /** Looks for what this insertion added. */
+  async find(): Promise<Traces> {
+    const there = await request(async (context) => {
+      const { worksheets, names } = context.workbook;
+      worksheets.load('items/id,items/name');
+      names.load('items/name,items/formula');
+      await context.sync();
+      return {
+        sheets: worksheets.items.map(({ id, name }) => ({ id, name })),
+        names: names.items.map(({ name, formula }) => ({ name, formula: formula as unknown })),
+      };
+    });
+    const sheets = there.sheets.filter(({ id, name }) =>
+      this.sheets.some((sheet) =>
+        sheet.id === undefined ? sheet.firstName === name : sheet.id === id,
+      ),
+    );
+    const ourSheets = new Set(sheets.map(({ name }) => name));
+    const asked = new Set(this.asked.map(({ name }) => name.toLowerCase()));
+    const names = there.names
+      // A name that points at someone else's cells is someone else's, whatever it is called.
+      .filter(({ name, formula }) => asked.has(name.toLowerCase()) && pointsAt(formula, ourSheets))
+      .map(({ name }) => name);
+    return { sheets, names };
+  }
+}

@@ -1,0 +1,44 @@
+/** Whether what a list says of its feeders can be found in it. */
+import { nameKey } from '../core/feeder-tree';
+import { shortened } from '../core/sentence';
+import type { ScheduleRun } from '../sheets/station/run';
+import { nearestName } from './nearest-name';
+import { isBattery, SOURCES } from './words';
+
+/** Most pairs of names that are compared for one list, about two seconds' work; later misspellings are named, not guessed at. */
+const MOST_COMPARED = 150_000;
+
+export interface ReadFeeder {
+  /** The run, blank for the battery where the list spelled it out. */
+  readonly run: ScheduleRun;
+  /** Its feeder is in no row of the list. */
+  readonly doubt?: string;
+}
+
+/** The runs with their feeders looked up, in the same order. */
+export function readFeeders(runs: readonly ScheduleRun[]): readonly ReadFeeder[] {
+  const spelled = new Map<string, string>();
+  for (const { run = '' } of runs) {
+    if (run.trim() !== '') spelled.set(nameKey(run), run.trim());
+  }
+  const names = new Set(spelled.keys());
+  const candidates = [...spelled.values(), ...SOURCES];
+  // A misspelt feeder often feeds many runs.
+  const doubts = new Map<string, string>();
+  const doubtOf = (feeder: string): string => {
+    const isWithin = (doubts.size + 1) * candidates.length <= MOST_COMPARED;
+    const nearest = isWithin ? nearestName(feeder, candidates) : undefined;
+    const hint = nearest === undefined ? '' : `; did you mean ${nearest}?`;
+    return `no run of the list is called "${shortened(feeder)}"${hint}`;
+  };
+  return runs.map((run): ReadFeeder => {
+    const { fedFrom, ...others } = run;
+    if (fedFrom === undefined || fedFrom.trim() === '') return { run };
+    if (isBattery(fedFrom, names)) return { run: others };
+    const key = nameKey(fedFrom);
+    if (names.has(key) || SOURCES.includes(key)) return { run };
+    const doubt = doubts.get(key) ?? doubtOf(fedFrom.trim());
+    doubts.set(key, doubt);
+    return { run, doubt };
+  });
+}

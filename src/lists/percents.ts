@@ -1,0 +1,33 @@
+/** Bare numbers of a share: 3 and 2 under "Max drop" are 3 % and 2 %, unless something in the column speaks against it. */
+import { RUN_COLUMNS } from './headings';
+import type { FoundList, TypedColumn } from './table';
+import { findUnit } from './units';
+import { bareNumber, type ListHabits } from './values';
+
+const PERCENT = findUnit('%');
+
+export interface ReadPercents {
+  readonly list: FoundList;
+  readonly remarks: readonly string[];
+}
+
+/** The list with the unit that its bare shares turn out to have. On a schedule of ours, 3 is 300 % as it says. */
+export function readPercents(list: FoundList, habits: Pick<ListHabits, 'numerals'>): ReadPercents {
+  if (list.ours || PERCENT === undefined) return { list, remarks: [] };
+  const body = list.table.rows.slice(list.headerIndex + 1);
+  const remarks: string[] = [];
+  const columns = list.columns.map((column): TypedColumn => {
+    const { percents } = RUN_COLUMNS[column.key];
+    if (percents === undefined || column.unit !== undefined) return column;
+    const bare = body.flatMap(({ cells }) => bareNumber(cells[column.index], habits) ?? []);
+    const [first] = bare;
+    if (first === undefined || bare.every((number) => number < percents.least)) return column;
+    const arePercents = bare.every((number) => number >= percents.least && number <= percents.most);
+    if (!arePercents) return { ...column, mixed: true };
+    remarks.push(
+      `Bare numbers under "${column.heading}" were taken for percent: ${first} is ${first} %.`,
+    );
+    return { ...column, unit: PERCENT };
+  });
+  return { list: { ...list, columns }, remarks };
+}

@@ -1,0 +1,48 @@
+/** Putting the stand-in for Excel where the code looks for it, and telling workbooks apart. */
+import { afterEach } from 'vitest';
+import { ExcelHost } from '../../../src/hosts/excel/excel-host';
+import { InsertionFault, type Inserted } from '../../../src/hosts/sheet-host';
+import { RecordingExcel, type Used } from './recording-excel';
+
+afterEach(() => {
+  Reflect.deleteProperty(globalThis, 'Excel');
+});
+
+export function workbook(
+  sheets: Readonly<Record<string, Used | null>> = { Notes: null },
+): RecordingExcel {
+  const excel = new RecordingExcel(sheets);
+  Object.assign(globalThis, { Excel: excel });
+  return excel;
+}
+
+/** A host that does not wait between its tries. */
+export function patientHost(faults: Error[] = []): ExcelHost {
+  return new ExcelHost(
+    (fault) => faults.push(fault),
+    () => Promise.resolve(),
+  );
+}
+
+/** All that a person would miss: sheets, tables, names, and what cells hold. */
+export function stateOf(excel: RecordingExcel): string {
+  const sheets = excel.sheets.map(
+    ({ id, name, cells, tables, isChart }) =>
+      [id, name, isChart, tables.map((table) => table.name), [...cells]] as const,
+  );
+  return JSON.stringify([sheets, excel.definedNames]);
+}
+
+export type Outcome =
+  | { readonly inserted: Inserted; readonly fault?: undefined; readonly said: '' }
+  | { readonly inserted?: undefined; readonly fault: InsertionFault; readonly said: string };
+
+/** What came of an insertion; anything but an InsertionFault is thrown on. */
+export async function outcomeOf(insertion: Promise<Inserted>): Promise<Outcome> {
+  try {
+    return { inserted: await insertion, said: '' };
+  } catch (fault) {
+    if (!(fault instanceof InsertionFault)) throw fault;
+    return { fault, said: fault.message };
+  }
+}
