@@ -1,6 +1,7 @@
 /** What would put a run right. */
 import { VERDICT_JOINT } from '../../core/verdict';
 import { text } from '../plan/formula';
+import { fuseLimitInForce } from '../station/house-rules';
 import type { RowReferences } from '../station/references';
 import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
 import { FIX_WORDS, WORD } from '../station/verdicts';
@@ -119,6 +120,7 @@ const mend: RowFormula = (row) => {
         ...heatArguments(row),
         isContinuous(row),
         row.rule.series,
+        fuseLimitInForce(row.rule),
       ),
     ),
   );

@@ -93,7 +93,10 @@ const words: RowFormula = (row) => {
     `AND(${isWatts(row)},${cell.leastVolts}="",${cell.efficiency}="",IFERROR(${cell.ownLoad}>${INVERTER_WATTS},FALSE))`,
     'wattsUnknown',
   );
-  const unsettled = when(`IFERROR(${row.notSettled},FALSE)`, 'notSettled');
+  const unsettled = when(
+    `IF(AND(${cell.run}<>"",ISNUMBER(${cell.lowVolts})),IFERROR(${row.notSettled},FALSE),FALSE)`,
+    'notSettled',
+  );
   return whenReady(
     row,
     `IF(${cell.treeWord}<>"",${text(VERDICT_JOINT)}&${cell.treeWord},` +

@@ -29,8 +29,7 @@ export function fuseLimitAt(size: ConductorSize, rule: RuleReferences): string {
   if (limits.every(([, limitA]) => limitA === UNLIMITED_A)) return String(UNLIMITED_A);
   const [[, usual], ...others] = limits as [[Material, number], ...[Material, number][]];
   const byMaterial = others.reduceRight(
-    (further, [material, limitA]) =>
-      `IF(${rule.material}=${text(material)},${limitA},${further})`,
+    (further, [material, limitA]) => `IF(${rule.material}=${text(material)},${limitA},${further})`,
     String(usual),
   );
   return limitInForce(rule, byMaterial);

@@ -59,7 +59,8 @@ export const RUN_WORKINGS = {
   },
   byDrop: (row) => {
     const { room } = row.cell;
-    return placed(row, `IF(ISERROR(${room}),${room},IF(${room}<=0,NA(),${ownDrop(row, room)}))`);
+    const place = placed(row, ownDrop(row, room));
+    return `IF(ISERROR(${room}),${room},IF(IF(ISNUMBER(${room}),${room}<=0,FALSE),NA(),${place}))`;
   },
   chosen: (row) => {
     const { byDrop, byHeat, byFuse } = row.work;

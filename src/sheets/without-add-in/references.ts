@@ -6,9 +6,14 @@ import type { DataKey } from '../station/data-keys';
 import type { RowReferences } from '../station/references';
 
 /** Fixed-point rounds for loads of steady power. */
-export const ROUNDS = [1, 2, 3] as const;
+export const ROUNDS = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10] as const;
 export type Round = (typeof ROUNDS)[number];
-export const POWER_ROUNDS = 3 satisfies Round;
+export const LAST_ROUND = 10 satisfies Round;
+/** Rounds after which the volts are carried on to where the moves of the last two rounds point. */
+export const AHEAD_AFTER = [4, 8] as const satisfies readonly Round[];
+export type AheadRound = (typeof AHEAD_AFTER)[number];
+/** Volts closer than this count as settled. */
+export const SETTLED_V = 0.001;
 export const CHARGES = ['full', 'low'] as const;
 export type Charge = (typeof CHARGES)[number];
 
@@ -30,6 +35,9 @@ export type WorkKey =
   | 'branchUnknown'
   | `${Charge}${0 | Round}volts`
   | `${Charge}Served`
+  | `${Charge}Rounds`
+  | `${Charge}${AheadRound}ahead`
+  | `${Charge}Unsettled`
   | `${Charge}${Round}${'amps' | 'drop'}`
   | 'amps'
   | `${Charge}Volts`;

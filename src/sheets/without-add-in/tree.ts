@@ -7,9 +7,12 @@ import { BAD_ENTRY } from '../plan/formula';
 import { comesRound, sumBelow } from '../schedule/row';
 import { FEEDER_KEYS } from '../station/schedule-keys';
 import {
+  AHEAD_AFTER,
   CHARGES,
-  POWER_ROUNDS,
+  LAST_ROUND,
   ROUNDS,
+  SETTLED_V,
+  type AheadRound,
   type Charge,
   type NativeFormula,
   type NativeReferences,
@@ -88,24 +91,96 @@ const CURRENTS: Columns = {
     `SUMIF(${workColumn.root},${work.root},${workColumn.unknownVolts})`,
 };
 
-/** One fixed-point round: currents at the volts of the round before, summed up the tree, and the volts they leave. */
+/** What a round starts from. */
+const before = (charge: Charge, number: Round): WorkKey => {
+  const last = (number - 1) as 0 | Round;
+  const ahead = AHEAD_AFTER.find((round) => round === last);
+  return ahead === undefined ? `${charge}${last}volts` : `${charge}${ahead}ahead`;
+};
+
+/**
+ * One fixed-point round: currents at the volts of the round before, summed up the tree, and the volts they leave. A
+ * branch without loads in watts needs none.
+ */
 function round(charge: Charge, number: Round): Columns {
   const key = <Part extends 'amps' | 'drop' | 'volts'>(part: Part) =>
     `${charge}${number}${part}` as const;
-  const before = `${charge}${(number - 1) as 0 | Round}volts` as const;
+  const start = before(charge, number);
+  const needed = ({ work }: NativeReferences, otherwise: string, expression: string) =>
+    `IF(${work[`${charge}Rounds`]}=0,${otherwise},${expression})`;
   return {
-    [key('amps')]: ({ cell, work }: NativeReferences) =>
-      `IF(AND(ISNUMBER(${cell.onceLoad}),${work[`${charge}Served`]}=1),IF(${cell.kind}="W",IF(${work[before]}>0,${cell.onceLoad}/${work[before]},0),${cell.onceLoad}),0)`,
+    [key('amps')]: (row: NativeReferences) => {
+      const { cell, work } = row;
+      return needed(
+        row,
+        '0',
+        `IF(AND(ISNUMBER(${cell.onceLoad}),${work[`${charge}Served`]}=1),IF(${cell.kind}="W",IF(${work[start]}>0,${cell.onceLoad}/${work[start]},0),${cell.onceLoad}),0)`,
+      );
+    },
     [key('drop')]: (row: NativeReferences) =>
-      `IF(ISNUMBER(${row.cell.ohms}),${row.cell.ohms},0)*(${fed(row, row.work[key('amps')], row.workColumn[key('amps')])})`,
+      needed(
+        row,
+        '0',
+        `IF(ISNUMBER(${row.cell.ohms}),${row.cell.ohms},0)*(${fed(row, row.work[key('amps')], row.workColumn[key('amps')])})`,
+      ),
     [key('volts')]: (row: NativeReferences) =>
-      `IFERROR(${atRoot(row, row.column[sourceKey[charge]])}+0,0)-${row.work[key('drop')]}-(${above(row, row.workColumn[key('drop')])})`,
+      needed(
+        row,
+        row.work[start],
+        `IFERROR(${atRoot(row, row.column[sourceKey[charge]])}+0,0)-${row.work[key('drop')]}-(${above(row, row.workColumn[key('drop')])})`,
+      ),
   };
+}
+
+/**
+ * Aitken's step: moves that shrink by a steady share come to rest at a point that three rounds tell. None where they do
+ * not shrink like that.
+ */
+function ahead(charge: Charge, number: AheadRound): Columns {
+  return {
+    [`${charge}${number}ahead`]: ({ work }: NativeReferences) => {
+      const volts = work[`${charge}${number}volts`];
+      const middle = work[`${charge}${(number - 1) as Round}volts`];
+      const first = work[`${charge}${(number - 2) as Round}volts`];
+      const [moved, movedBefore] = [`(${volts}-${middle})`, `(${middle}-${first})`];
+      return (
+        `IF(AND(${moved}*${movedBefore}>0,ABS${moved}<${STEADY_SHARE}*ABS${movedBefore}),` +
+        `${volts}+${moved}^2/(${movedBefore}-${moved}),${volts})`
+      );
+    },
+  };
+}
+
+/** Moves that shrink by less than this from round to round say too little of where they lead. */
+const STEADY_SHARE = 0.95;
+
+/**
+ * 1 where the volts may lie further than SETTLED_V from where the rounds lead: by the last move, or by the sum of all that
+ * would follow if they go on shrinking as they did.
+ */
+function unsettled(charge: Charge): Columns {
+  return {
+    [`${charge}Unsettled`]: ({ work }: NativeReferences) => {
+      const volts = work[`${charge}${LAST_ROUND}volts`];
+      const middle = work[`${charge}${(LAST_ROUND - 1) as Round}volts`];
+      const first = work[before(charge, (LAST_ROUND - 1) as Round)];
+      const [moved, movedBefore] = [`ABS(${volts}-${middle})`, `ABS(${middle}-${first})`];
+      const rest = `IF(${movedBefore}>${moved},${moved}^2/(${movedBefore}-${moved})>${SETTLED_V},${moved}>0.000000001)`;
+      return `IF(${work[`${charge}Rounds`]}=0,0,IF(OR(${volts}<0,${moved}>${SETTLED_V},${rest}),1,0))`;
+    },
+  };
+}
+
+/** The volts of a branch are not settled, as a formula. */
+export function branchUnsettled({ work, workColumn }: NativeReferences): string {
+  return CHARGES.map(
+    (charge) => `SUMIF(${workColumn.root},${work.root},${workColumn[`${charge}Unsettled`]})`,
+  ).join('+');
 }
 
 /** Volts at one state of charge, as FEED_VOLTS answers. */
 function volts(charge: Charge): Columns {
-  const solved = `${charge}${POWER_ROUNDS}volts` as const;
+  const solved = `${charge}${LAST_ROUND}volts` as const;
   return {
     // 0 where the load could not be served even if it were alone on its path; the others are solved without it.
     [`${charge}Served`]: (row: NativeReferences) => {
@@ -118,9 +193,18 @@ function volts(charge: Charge): Columns {
         `${demand}>${root}),FALSE),0,1)`
       );
     },
+    // 0 where the currents of the whole branch are known from the start.
+    [`${charge}Rounds`]: ({ column, work, workColumn }: NativeReferences) =>
+      `SUMPRODUCT((${workColumn.root}=${work.root})*((${column.kind}="W")+(${workColumn[`${charge}Served`]}=0)))`,
     [`${charge}0volts`]: (row: NativeReferences) =>
       `IFERROR(${atRoot(row, row.column[sourceKey[charge]])}+0,0)-IFERROR(${row.cell.ohms}*${row.cell.once},0)-(${above(row, row.workColumn.startDrop)})`,
-    ...merged(ROUNDS.map((number) => round(charge, number))),
+    ...merged(
+      ROUNDS.flatMap((number) => [
+        round(charge, number),
+        ...AHEAD_AFTER.filter((after) => after === number).map((after) => ahead(charge, after)),
+      ]),
+    ),
+    ...unsettled(charge),
     [`${charge}Volts`]: (row: NativeReferences) => {
       const { cell, work } = row;
       const source = cell[sourceKey[charge]];

@@ -3,9 +3,12 @@ import { area, areaAddress, cellAddress, quotedSheetName } from '../plan/area';
 import { RUN_WORKINGS } from './gauge';
 import {
   CHARGES,
+  LAST_ROUND,
+  SETTLED_V,
   type Charge,
   type NativeFormula,
   type NativeReferences,
+  type Round,
   type WorkKey,
 } from './references';
 import { FEED_KEYS } from '../station/references';
@@ -16,7 +19,7 @@ import { columnOf, columnReferences, ROW, rowReferences } from '../schedule/layo
 import { TYPE_DATA } from '../protection/layout';
 import type { Layout } from '../station/layout';
 import { nativeCall, STEP } from './native-calls';
-import { TREE_WORKINGS } from './tree';
+import { branchUnsettled, TREE_WORKINGS } from './tree';
 
 const COLUMNS = Object.entries({ ...RUN_WORKINGS, ...TREE_WORKINGS }) as readonly (readonly [
   WorkKey,
@@ -66,6 +69,7 @@ export function nativeReferences(
   const { cell, work } = references;
   return {
     ...references,
+    notSettled: `${branchUnsettled(references)}>0`,
     call: nativeCall(
       { data: names.data, types: TYPE_DATA },
       {
@@ -78,8 +82,8 @@ export function nativeReferences(
 
 /** The most that the last round still moved the volts of any run. */
 function lastMove(charge: Charge, rows: number): string {
-  const volts = (round: 2 | 3) => areaAddress(workArea(`${charge}${round}volts`, rows), 'both');
-  return `SUMPRODUCT(MAX(ABS(${volts(3)}-${volts(2)})))`;
+  const volts = (round: Round) => areaAddress(workArea(`${charge}${round}volts`, rows), 'both');
+  return `SUMPRODUCT(MAX(ABS(${volts(LAST_ROUND)}-${volts((LAST_ROUND - 1) as Round)})))`;
 }
 
 /** The plan of the Workings sheet. */
@@ -101,7 +105,7 @@ export function workingsSheet(layout: Layout): SheetPlan {
         area: area(HEAD.note, 0),
         cells: [
           [
-            'Steps between the entries and the results of the schedule, one row a run; nothing to fill in. Currents and volts reach four runs up and down; loads in watts are solved by three rounds. What the last round still moved stands below: the exact volts lie closer than that as long as no load loses a third of its source volts, which the tests of the add-in measure (its demonstration is off by less than 0.000001 V). In a branch that cannot serve all its loads together, this copy counts every load that could be served alone, where the add-in leaves the heaviest out.',
+            `Steps between the entries and the results of the schedule, one row a run; nothing to fill in. Currents and volts reach four runs up and down; loads in watts are solved by ${LAST_ROUND} rounds. What the last round still moved stands below; where more than ${SETTLED_V} V may be missing, the rows of the branch say that their volts are not settled. In a branch that cannot serve all its loads together, this copy counts every load that could be served alone, where the add-in leaves the heaviest out.`,
           ],
         ],
         style: { italic: true, ...quiet },

@@ -117,6 +117,9 @@ const OTHER_RULES: Readonly<Record<RuleKey, readonly (string | number)[]>> = {
   ambientC: [45],
   conductors: [9],
   duty: ['bursts'],
+  counts: ['in each run'],
+  joints: [0, 12],
+  fuseLimit: ['none'],
 };
 
 const OTHER_SUPPLY: readonly (readonly [SupplyKey, string | number])[] = [
