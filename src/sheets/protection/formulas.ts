@@ -80,6 +80,10 @@ const isAssumed = (row: ProtectionReferences) =>
 const isOwn = (row: ProtectionReferences) =>
   `AND(ISNUMBER(${row.own.fuse}),${row.own.fuseFrom}=${text(PROTECTION_FIGURES.own)})`;
 
+/** A fuse at a panel of which nothing is known that would tell its most volts. */
+const isUndescribed = (row: ProtectionReferences) =>
+  `AND(${is(row, 'panel')},${isOwn(row)},${row.own.mostVolts}="")`;
+
 /** A fault of a source of so many volts and milliohms, by the ohms before it. */
 function fault(row: ProtectionReferences, volts: string, milliohms: string, ohms: string): string {
   const { supply } = row;
@@ -224,7 +228,8 @@ export const PROTECTION_FORMULAS: Readonly<
     `IF(${isOwn(row)},${figureByKind(row.own.kind, row.protect.fuseKind, row.own.fuse, ({ breaksA }) => breaksA)},"")`,
   ratedVolts: (row) =>
     `IF(${isOwn(row)},${figureByKind(row.own.kind, row.protect.fuseKind, row.own.fuse, ({ ratedVolts }) => ratedVolts)},"")`,
-  fuseType: ({ own, types }) => `IF(ISNUMBER(${own.type}),INDEX(${types.names},${own.type}),"")`,
+  fuseType: ({ own, types, protect }) =>
+    `IF(ISNUMBER(${own.type}),INDEX(${types.names},${own.type}),IF(ISNUMBER(${own.fuse}),${kindInForce(own.kind, protect.fuseKind, own.fuse)},""))`,
   farFault: (row) =>
     fault(
       row,
@@ -265,7 +270,7 @@ export const PROTECTION_FORMULAS: Readonly<
   sourceVolts: (row) => ofSource(row, row.supply.fullRest),
   weakVolts: (row) => ofSource(row, row.supply.lowRest),
   mostVolts: (row) =>
-    `IF(${is(row, 'panel')},IF(ISNUMBER(${row.supply.panelColdVolts}),${row.supply.panelColdVolts},${row.supply.openCircuitVolts}),${ofSource(row, `MAX(${row.supply.chargingVolts},${row.supply.fullRest})`)})`,
+    `IF(${is(row, 'panel')},IF(ISNUMBER(${row.supply.panelColdVolts}),${row.supply.panelColdVolts},IF(${row.supply.openCircuitVolts}="","",${row.supply.openCircuitVolts})),${ofSource(row, `MAX(${row.supply.chargingVolts},${row.supply.fullRest})`)})`,
   strongMilliohms: ({ supply, own, ...row }) =>
     `IF(AND(ISNUMBER(${supply.milliohms}),${supply.milliohms}>=0),IF(${onBattery({ supply, own, ...row })},IF(ISNUMBER(${supply.breakAmps}),1000*${supply.fullRest}/${supply.breakAmps},0),${supply.milliohms}),NA())`,
   nearOhms: (row) => above(row, row.column.ohms),
@@ -289,7 +294,8 @@ export const PROTECTION_FORMULAS: Readonly<
   covered,
   lowRated: (row) => {
     const { own } = row;
-    return `IF(AND(${is(row, 'judged', 'panel')},${isOwn(row)}),IF(AND(ISNUMBER(${own.mostVolts}),ISNUMBER(${own.ratedVolts})),IF(${own.mostVolts}>${own.ratedVolts}*${WITHIN},1,0),1),0)`;
+    const judged = `AND(${is(row, 'judged', 'panel')},${isOwn(row)},NOT(${isUndescribed(row)}))`;
+    return `IF(${judged},IF(AND(ISNUMBER(${own.mostVolts}),ISNUMBER(${own.ratedVolts})),IF(${own.mostVolts}>${own.ratedVolts}*${WITHIN},1,0),1),0)`;
   },
   tooLong: (row) => {
     const unfused = there(row, 'unfused');
@@ -310,6 +316,7 @@ export const PROTECTION_FORMULAS: Readonly<
       told(`${own.lowRated}=1`, 'fuseVolts'),
       told(`${own.slow}=1`, 'fuseTooSlow'),
       told(`${own.weak}=1`, 'faultTooWeak'),
+      told(isUndescribed(row), 'panelMissing'),
       told(`${own.tooLong}=1`, 'unfusedTooLong'),
       told(`${own.hot}=1`, 'tooHot'),
       told(is(row, 'source', 'deep'), 'notJudged'),

@@ -4,7 +4,7 @@ import { text } from '../plan/formula';
 import { fuseLimitInForce } from '../station/house-rules';
 import type { RowReferences } from '../station/references';
 import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
-import { FIX_WORDS, WORD } from '../station/verdicts';
+import { FIX_WORDS, WORD, type VerdictKey } from '../station/verdicts';
 import {
   heatArguments,
   isContinuous,
@@ -96,10 +96,36 @@ const above: RowFormula = (row) => {
 const look: RowFormula = ({ cell }) =>
   `IF(LEN(${cell.entries})>0,${text(VERDICT_JOINT + FIX_WORDS.look)}&MID(${cell.entries},3,200),"")`;
 
+const says = ({ cell }: RowReferences, ...keys: VerdictKey[]) =>
+  `OR(${keys.map((key) => `ISNUMBER(SEARCH(${text(WORD[key])},${cell.verdict}))`).join(',')})`;
+
+/** A wire of one's own that is too thin by itself, and for which there is a suggestion. */
+const isOwnTooThin = (row: RowReferences) =>
+  `AND(${row.cell.ownSize}<>"",NOT(ISERROR(${row.cell.suggested})),${says(row, 'heat', 'fuse', 'noAmpacity')})`;
+
+/** The suggested wire serves heat, fuse and drop alike. */
+const ownWire = (row: RowReferences) =>
+  `IF(${isOwnTooThin(row)},${text(VERDICT_JOINT + FIX_WORDS.take)}&${row.cell.suggested}&${text(FIX_WORDS.orThicker)},"")`;
+
+/** A branch that leans on a fuse upstream is put right by one of its own, which takes no thicker wire. */
+const protectedBy = (row: RowReferences) => {
+  const { cell } = row;
+  const isLeaning = `AND(${cell.fused}="no",ISNUMBER(${cell.fitting}),OR(LEN(${cell.guardedFrom})>0,${says(row, 'needsFuse')}))`;
+  return `IF(${isLeaning},${text(VERDICT_JOINT + FIX_WORDS.ownFuse)}&${cell.fitting}&${text(FIX_WORDS.amps)},${cell.guardedFrom})`;
+};
+
 /** All of it, the part of the thicker run given. */
 export function fixWith(row: RowReferences, thicker: string): string {
   const { cell } = row;
-  const parts = [look(row), first(row), above(row), cell.guardedFrom, thicker].join('&');
+  const isSaid = `AND(${cell.mendPlace}=${cell.place},${isOwnTooThin(row)})`;
+  const parts = [
+    look(row),
+    first(row),
+    above(row),
+    ownWire(row),
+    protectedBy(row),
+    `IF(${isSaid},"",${thicker})`,
+  ].join('&');
   return `IF(LEN(${cell.verdict})=0,"",MID(${parts},${VERDICT_JOINT.length + 1},250))`;
 }
 

@@ -1,4 +1,5 @@
 /** The volts that arrive, and whether they are enough. */
+import { BAD_ENTRY } from '../plan/formula';
 import type { RowReferences } from '../station/references';
 import type { ColumnKey } from '../station/schedule-keys';
 import { countsEach, isWatts, numberOr0, over, there, whenReady, type RowFormula } from './row';
@@ -50,7 +51,8 @@ export const VOLTS_FORMULAS = {
   overDrop: (row) => {
     const { cell } = row;
     const target = `${cell.volts}*${cell.target}`;
-    const beyond = (lost: string) => `IF(${over(lost, target)},${lost}-${target},0)`;
+    const beyond = (lost: string) =>
+      `IF(ISERROR(${lost}),${lost},IF(ISNUMBER(${target}),IF(${over(lost, target)},${lost}-${target},0),${BAD_ENTRY}))`;
     return whenReady(
       row,
       `IF(${countsEach(row)},${beyond(cell.dropVolts)},IF(${numberOr0(cell.ownAmps)}>0,${beyond(cell.pathVolts)},0))`,

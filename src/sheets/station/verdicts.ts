@@ -188,7 +188,7 @@ export const VERDICTS = {
   panelMissing: {
     word: 'panel not described',
     level: 'unclear',
-    why: 'it is fed from the panel, whose volts or drop target are blank',
+    why: 'it is fed from the panel, whose volts, drop target or open-circuit volts are blank',
     remedy: 'fill in the panel on the Supply sheet',
   },
   voltsMissing: {
@@ -311,6 +311,8 @@ export const FIX_WORDS = {
   volts: ' V',
   take: 'use ',
   orThicker: ' or thicker',
+  ownFuse: 'its own fuse of ',
+  amps: ' A',
   unprotected: 'no wire of this series is protected by this fuse',
   first: 'fix first: ',
   look: 'look at: ',
