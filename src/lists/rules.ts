@@ -2,6 +2,7 @@
 import type { Workbook } from 'exceljs';
 import { RULE_KEYS, type RuleKey } from '../sheets/station/house-rules';
 import type { DutyLoad } from '../sheets/station/supply';
+import { fusesIn, type FusesByPlace } from './fuses';
 import { cellText, isEmpty, type RawCell, type RawTable } from './raw';
 import { rawCell } from './workbook';
 import type { ProtectionTyped } from '../sheets/station/protection';
@@ -16,12 +17,16 @@ export type GivenSupply = Typed<SupplyKey>;
 export const PROTECTION_TYPED = [
   'startC',
   'limitC',
+  'fuseKind',
+  'weakTimes',
 ] as const satisfies readonly (keyof ProtectionTyped)[];
 
 export interface GivenStation {
   readonly rules: GivenRules;
   readonly supply: GivenSupply;
   readonly protection: ProtectionTyped;
+  /** Of the runs, by their places under the headings of the schedule. */
+  readonly fuses: FusesByPlace;
   readonly duty: readonly DutyLoad[];
 }
 
@@ -109,10 +114,12 @@ export function readStation(
   const supplyCells = namedCells(workbook, 'supply').filter(ofSchedule);
   const protectionCells = namedCells(workbook, 'protection').filter(ofSchedule);
   const supplyTable = tables.find((table) => table.sheetName === supplyCells[0]?.sheetName);
+  const protectionTable = tables.find((table) => table.sheetName === protectionCells[0]?.sheetName);
   return {
     rules: typedIn(ruleCells, RULE_KEYS),
     supply: typedIn(supplyCells, SUPPLY_KEYS),
     protection: typedIn(protectionCells, PROTECTION_TYPED),
+    fuses: fusesIn(protectionTable),
     duty: dutyIn(supplyTable),
   };
 }

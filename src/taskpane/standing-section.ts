@@ -1,4 +1,4 @@
-/** "Schedule in view": the runs of the active sheet by verdict, and the way to the worst. */
+/** "Schedule in view": the runs of the active sheet by level and verdict, and the way to the worst. */
 import type { Calculation, SheetHost } from '../hosts/sheet-host';
 import type { SheetGrid } from '../sheets/plan/grid';
 import { calmly } from './calm';
@@ -8,6 +8,7 @@ import { makeNotice, sentenceOf } from './notice';
 import { sectionElement, type Section } from './section';
 import {
   calculationSentence,
+  isAllOk,
   standingOf,
   standingSentence,
   unfilledSentence,
@@ -85,7 +86,7 @@ export function standingSection(host: SheetHost): Section {
     counts.replaceChildren(...(isSchedule ? countRows(standing) : []));
     counts.hidden = counts.childElementCount === 0;
     say(unfilled, unfilledSentence(standing));
-    toWorst.element.hidden = !isSchedule || standing.notOk === 0;
+    toWorst.element.hidden = !isSchedule || isAllOk(standing);
     // What was found belongs to the figures as they were.
     found.clear();
   }
