@@ -83,7 +83,7 @@ function typedBeside<Key extends string>(
 
 /** The house rules in the head of a schedule, where an old one has them too. */
 function rulesIn(head: readonly RawRow[]) {
-  const isOld = RULE_KEYS.some((key) => labelPlace(head, HOUSE_RULES[key].label) === undefined);
+  const isOld = labelPlace(head, HOUSE_RULES.counts.label) === undefined;
   return typedBeside(head, RULE_LABELS, ({ key, right }) =>
     isOld ? (FORMER_RULE_COLUMNS[key] ?? right) : right,
   );
