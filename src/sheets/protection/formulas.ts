@@ -19,10 +19,11 @@ export interface GuardData {
   readonly sizes: string;
   readonly areaMm2: string;
   readonly ohmsPerM: string;
-  /** 1 for a size that may be suggested, else 0; its place among those; its ampacity, 0 where it may not. */
+  /** 1 for a size that may be suggested, else 0; its place among those. */
   readonly choose: string;
   readonly order: string;
-  readonly chooseAmps: string;
+  /** The greatest fuse that a size may have, 0 where it may not be chosen. */
+  readonly chooseFuseA: string;
   readonly metresPer: string;
 }
 
@@ -174,7 +175,7 @@ const guardPlace: ProtectionFormula = (row) => {
   const melts = `(${lastTime}*(INDEX(${types.multiples},1,${last})*${own.fuse})^2+${ARCING_ALLOWANCE_S}*${far}^2)`;
   const beyond = `((${level}+${melts}-ABS(${level}-${melts}))/2<=${bears})`;
   const guarded = [
-    `(${own.fuse}<=${sizes.chooseAmps}*${WITHIN})`,
+    `(${own.fuse}<=${sizes.chooseFuseA}*${WITHIN})`,
     `(${own.nearOpens}*${own.nearFault}^2<=${bears})`,
     `(INDEX(${types.multiples},1,1)*${own.fuse}<=${far}*${WITHIN})`,
     ...chords,

@@ -5,6 +5,7 @@ import { area, areaAddress, cellAddress, type Area } from '../plan/area';
 import { callAddIn, text } from '../plan/formula';
 import { SMALL_STYLE } from '../plan/palette';
 import type { Block, CellContent } from '../plan/plan';
+import { fuseLimitAt } from '../station/fuse-limit';
 import { ambientInForce, conductorTempInForce } from '../station/house-rules';
 import type { Layout } from '../station/layout';
 import type { GuardData } from './formulas';
@@ -17,7 +18,7 @@ const SIZE_COLUMNS = [
   'Ampacity',
   'May be chosen',
   'Its place',
-  'Ampacity to choose by',
+  'Greatest fuse',
 ] as const;
 
 /** The sizes to choose among, for a sheet that has our functions: two calls for them all. */
@@ -49,7 +50,7 @@ export function sizeTable({ names }: Layout): {
     return [
       { formula: `=IF(ISNUMBER(${own(3)}),${inSeries},0)` },
       { formula: `=IF(${own(4)}=1,SUM(${above}),0)` },
-      { formula: `=IF(${own(4)}=1,${own(3)},0)` },
+      { formula: `=IF(${own(4)}=1,MIN(${own(3)},${fuseLimitAt(size, rule)}),0)` },
     ];
   });
   const spilled = (index: number, formula: string): Block => ({
@@ -66,7 +67,7 @@ export function sizeTable({ names }: Layout): {
       ohmsPerM: range(2),
       choose: range(4),
       order: range(5),
-      chooseAmps: range(6),
+      chooseFuseA: range(6),
       metresPer: areaAddress(metresCell, 'both'),
     },
     blocks: [

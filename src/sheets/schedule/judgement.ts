@@ -6,7 +6,7 @@ import type { RowReferences } from '../station/references';
 import { COLUMN_KEYS } from '../station/schedule-keys';
 import { LEVELS, WORD, type VerdictKey } from '../station/verdicts';
 import { SCHEDULE_COLUMNS } from './columns';
-import { isFused, isWatts, over, there, whenReady, type RowFormula } from './row';
+import { fuseFor, isFused, isWatts, over, there, whenReady, type RowFormula } from './row';
 import { isUsable } from './sizing';
 
 /** A load of more watts than this may be an inverter; ours. */
@@ -75,7 +75,8 @@ const words: RowFormula = (row) => {
   const heat = `IF(ISNA(${cell.ampacity}),${word('noAmpacity')},${when(over(cell.runAmps, cell.ampacity), 'heat')})`;
   const fuse = when(`AND(${isFused(row)},ISERROR(${cell.fitting}))`, 'fuse');
   const branch = when(
-    `AND(${cell.fused}="no",NOT(IFERROR(${cell.feederFuse}<=${cell.ampacity},FALSE)))`,
+    // A rating that the wire may have is its own answer.
+    `AND(${cell.fused}="no",NOT(ISNUMBER(IF(ISNUMBER(${cell.feederFuse}),${fuseFor(row, cell.feederFuse, cell.size)},NA()))))`,
     'needsFuse',
   );
   const served =

@@ -1,7 +1,7 @@
 /** Small pieces that the formulas of a row share. */
 import { RELATIVE_SLACK } from '../../core/limits';
 import { text } from '../plan/formula';
-import { ambientInForce, conductorTempInForce } from '../station/house-rules';
+import { ambientInForce, conductorTempInForce, fuseLimitInForce } from '../station/house-rules';
 import { COUNTS } from '../station/parameters';
 import type { RowReferences } from '../station/references';
 import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
@@ -62,6 +62,19 @@ export const wireArguments = ({ rule }: RowReferences) => [
   rule.material,
   conductorTempInForce(rule),
 ];
+
+/** The smallest standard fuse that carries so many amps and that a size may have. */
+export const fuseFor = (row: RowReferences, amps: string, size: string) =>
+  row.call(
+    'FUSE_FOR',
+    amps,
+    size,
+    ...heatArguments(row),
+    row.rule.material,
+    // The share of a continuous load stands in the amps already.
+    'FALSE',
+    fuseLimitInForce(row.rule),
+  );
 
 export const heatArguments = ({ rule }: RowReferences) => [
   rule.insulationC,

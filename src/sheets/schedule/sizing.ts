@@ -5,13 +5,16 @@
  * in use above it: a wire typed over above is answered by thicker suggestions below. Each step reads the columns of the
  * steps before it only, so that no column leads back to itself.
  */
-import { MOST_DROP_SHARE } from '../../core/limits';
+import { MOST_DROP_SHARE, RELATIVE_SLACK } from '../../core/limits';
+import { CRAFT_FUSE_MOST_SHARE, CRAFT_FUSE_SHARE_BELOW_V } from '../../core/tables/33cfr-183-455';
 import { BAD_ENTRY, text } from '../plan/formula';
+import { fuseLimitInForce } from '../station/house-rules';
 import type { RowReferences } from '../station/references';
 import { DEPTHS, FEEDER_KEYS, type Depth } from '../station/schedule-keys';
 import {
   columnAbove,
   countsEach,
+  fuseFor,
   heatArguments,
   isContinuous,
   numberOr0,
@@ -24,10 +27,6 @@ import {
   type RowFormula,
 } from './row';
 
-/**
- * 33 CFR 183.455(c), from memory: where no standard fuse is at the ampacity, the next may be used up to 150 % of it.
- */
-export const CRAFT_FUSE_SHARE = 1.5;
 /** A size that carries every standard fuse of craft, to ask for the rating alone. */
 const THICK = '4/0 AWG';
 
@@ -89,6 +88,7 @@ const gaugeArguments = (row: RowReferences, share: string): readonly string[] =>
     ...heatArguments(row),
     isContinuous(row),
     rule.series,
+    fuseLimitInForce(rule),
   ];
 };
 
@@ -176,16 +176,17 @@ export const SIZING_FORMULAS = {
   pathDrop: (row) => whenReady(row, `${row.cell.pathVolts}/${row.cell.volts}`),
   ampacity: (row) =>
     whenReady(row, row.call('AMPACITY', row.cell.size, ...heatArguments(row), row.rule.material)),
-  // The share of a continuous load stands in the amps already. In craft a fuse may stand above the ampacity.
+  // In craft a fuse may stand above the ampacity.
   fitting: (row) => {
     const { cell } = row;
-    const fuse = (size: string) =>
-      row.call('FUSE_FOR', cell.fuseAmps, size, ...heatArguments(row), row.rule.material, 'FALSE');
-    const standard = fuse(text(THICK));
-    const inCraft = `IFERROR(IF(${standard}<=${CRAFT_FUSE_SHARE}*${cell.ampacity},${standard},NA()),NA())`;
+    const standard = fuseFor(row, cell.fuseAmps, text(THICK));
+    const most = `${CRAFT_FUSE_MOST_SHARE}*${cell.ampacity}`;
+    const inCraft = `IFERROR(IF(${standard}<=${most}*(1+${RELATIVE_SLACK}),${standard},NA()),NA())`;
+    const mayExceed = `AND(${isCraft(row)},${fuseLimitInForce(row.rule)}="none",ISNUMBER(${cell.ampacity}),${cell.volts}<${CRAFT_FUSE_SHARE_BELOW_V})`;
+    const fuse = fuseFor(row, cell.fuseAmps, cell.size);
     return whenReady(
       row,
-      `IF(AND(${isCraft(row)},ISNUMBER(${cell.ampacity})),IF(${over(cell.fuseAmps, cell.ampacity)},NA(),IFERROR(${fuse(cell.size)},${inCraft})),${fuse(cell.size)})`,
+      `IF(${mayExceed},IF(${over(cell.fuseAmps, cell.ampacity)},NA(),IFERROR(${fuse},${inCraft})),${fuse})`,
     );
   },
   fuse: (row) => whenReady(row, `IF(${row.cell.fused}="no","none",${row.cell.fitting})`),

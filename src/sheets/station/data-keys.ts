@@ -9,11 +9,16 @@ export const DATA_KEYS = [
   'choose',
   'order',
   'chooseAmps',
+  /** The greatest fuse that a size may have by its ampacity and the rule for small wires; 0 where it may not be suggested. */
+  'chooseFuseA',
+  /** By size, the greatest fuse that the rule for small wires allows. */
+  'fuseLimitA',
   /** Metres in the length unit, and whether the rules that wires, heat and sizes hang on can be used. */
   'metresPer',
   'wireOk',
   'heatOk',
   'seriesOk',
+  'limitOk',
   /** Standard ratings, ascending. */
   'fuses',
   /** How many runs stand deeper than the workings reach. */

@@ -3,6 +3,7 @@
  * meaning, choices, bounds and default come from the parameter of the functions that it is handed to.
  */
 import { METHODS, type Installed } from '../../core/ampacity';
+import { FUSE_LIMITS } from '../../core/fuse-limit';
 import type { Parameter } from '../../functions/parameter';
 import * as parameter from '../../functions/parameters/run';
 import type { CellContent, CellStyle } from '../plan/plan';
@@ -49,6 +50,7 @@ export const RULE_KEYS = [
   'duty',
   'counts',
   'joints',
+  'fuseLimit',
 ] as const;
 export type RuleKey = (typeof RULE_KEYS)[number];
 
@@ -65,6 +67,17 @@ const orUsual = (cell: string, usual: string) => `IF(${cell}="",${usual},${cell}
 /** The ambient in force, as a formula without its leading "=". */
 export function ambientInForce(rules: RuleReferences): string {
   return orUsual(rules.ambientC, usualAmbient(rules));
+}
+
+/** NFPA 70 holds for wiring ashore; craft have the table of 33 CFR 183 with a rule of its own for fuses. */
+function usualFuseLimit({ installed }: RuleReferences): string {
+  const [none, smallWires] = FUSE_LIMITS;
+  return `IF(OR(${installed}="craft",${installed}="${HOT}"),"${none}","${smallWires}")`;
+}
+
+/** The rule for fuses of small wires in force, as a formula without its leading "=". */
+export function fuseLimitInForce(rules: RuleReferences): string {
+  return orUsual(rules.fuseLimit, usualFuseLimit(rules));
 }
 
 /** The conductor temperature in force, as a formula without its leading "=". */
@@ -143,5 +156,11 @@ export const HOUSE_RULES: Readonly<Record<RuleKey, HouseRule>> = {
     parameter: jointsWhereBlank,
     initial: () => USUAL_JOINT_MILLIOHMS,
     style: { numberFormat: '0.0# "mΩ"' },
+  },
+  fuseLimit: {
+    label: 'Small-wire fuse limit',
+    parameter: parameter.fuseLimit,
+    initial: (rules) => ({ formula: `=${usualFuseLimit(rules)}` }),
+    hint: 'Copper: 18 AWG 7 A, 16 AWG 10 A, 14 AWG 15 A, 12 AWG 20 A, 10 AWG 30 A, whatever the wire may carry.',
   },
 };

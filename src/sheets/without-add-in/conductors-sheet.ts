@@ -5,6 +5,7 @@
 import { METHODS, publishedAmps, type Installed } from '../../core/ampacity';
 import { ohmsPerMAt20C } from '../../core/conductor';
 import { LENGTH_UNITS, METRES_PER } from '../../core/length';
+import { FUSE_LIMITS } from '../../core/fuse-limit';
 import { isRefusal } from '../../core/outcome';
 import {
   formatSize,
@@ -14,13 +15,14 @@ import {
   sizeAreaMm2,
   type ConductorSize,
 } from '../../core/size';
-import { CFR33_183_425, ENGINE_SPACE_SHARE } from '../../core/tables/33cfr-183-425';
+import { ENGINE_SPACE_SHARE } from '../../core/tables/33cfr-183-425';
 import { MATERIAL_CONSTANTS, MATERIALS, type Material } from '../../core/tables/materials';
 import { BUNDLING_310_15 } from '../../core/tables/nfpa70-310-15-bundling';
 import * as parameter from '../../functions/parameters/run';
 import { area, areaAddress, cellAddress, type Area } from '../plan/area';
 import { PRINT_FOOTER } from '../plan/cautions';
 import { text } from '../plan/formula';
+import { limitInForce, smallWireLimits, UNLIMITED_A } from '../station/fuse-limit';
 import { ambientInForce, conductorTempInForce } from '../station/house-rules';
 import type { ScheduleNames } from '../station/naming';
 import { HEADING_STYLE, PALETTE } from '../plan/palette';
@@ -56,15 +58,22 @@ const COLUMN = {
   choose: 8,
   order: 9,
   chooseAmps: 10,
-  series: 11,
-  published: 14,
+  fuseLimitA: 11,
+  chooseFuseA: 12,
+  series: 13,
+  smallWire: 16,
+  published: 16 + MATERIALS.length,
 } as const;
+/** What the rule does not limit shows as such. */
+const LIMIT_FORMAT = `[>=${UNLIMITED_A}]"none";0`;
+
 const COLUMNS = COLUMN.published + PUBLISHED.length;
 
 /** Rows of the head: rules in force at the left, the little tables they use at the right. */
 const FORCE_FIRST = 4;
+const HOT = 'engine space' satisfies Installed;
 const SMALL = { unit: 4, bundle: 7, material: 10 } as const;
-const HEAD_ROWS = 16;
+const HEAD_ROWS = 17;
 const TABLE_HEADS = FORCE_FIRST + HEAD_ROWS;
 const HEADER = TABLE_HEADS + 3;
 const FIRST = HEADER + 1;
@@ -74,6 +83,7 @@ const FORCE_KEYS = [
   'wireOk',
   'heatOk',
   'seriesOk',
+  'limitOk',
   'material',
   'ratio',
   'insulationC',
@@ -93,6 +103,7 @@ const FORCE_LABELS: Readonly<Record<ForceKey, string>> = {
   wireOk: 'Rules of the wire can be used',
   heatOk: 'Rules of its heat can be used',
   seriesOk: 'Size series is known',
+  limitOk: 'Rule for fuses of small wires is known',
   material: 'Place of the conductor material',
   ratio: 'Resistance at its temperature over that at 20 °C',
   insulationC: 'Insulation rating, °C',
@@ -141,8 +152,11 @@ function forceFormulas({ rule }: ScheduleNames): Readonly<Record<ForceKey, strin
   const known = (cell: string, choices: readonly string[]) =>
     `OR(${cell}="",${choices.map((choice) => `${cell}=${text(choice)}`).join(',')})`;
   const matching = `(${tables}=${force.tableKey})*(${metalHeads}=${force.metal})`;
-  const above = (reference: string) =>
-    `SQRT((${force.columnC}-${force.ambientC})/(${force.columnC}-${reference}))`;
+  const above = (reference: string, coldestC?: number) => {
+    const airC = coldestC === undefined ? force.ambientC : `MAX(${coldestC},${force.ambientC})`;
+    return `SQRT((${force.columnC}-${airC})/(${force.columnC}-${reference}))`;
+  };
+  const { craft, cable } = METHODS;
   const hotShare = [...ENGINE_SPACE_SHARE].reduceRight(
     (further, [columnC, share]) => `IF(${force.columnC}=${columnC},${share},${further})`,
     'NA()',
@@ -153,6 +167,7 @@ function forceFormulas({ rule }: ScheduleNames): Readonly<Record<ForceKey, strin
     wireOk: `AND(ISNUMBER(${force.metresPer}),${materialOk},${withinBounds(rule.tempC, parameter.tempC.bounds)})`,
     heatOk: `AND(${materialOk},${withinBounds(rule.insulationC, parameter.insulationC.bounds)},${withinBounds(rule.ambientC, parameter.ambientC.bounds)},${withinBounds(rule.conductors, parameter.conductors.bounds)},IF(ISNUMBER(${rule.conductors}),${rule.conductors}=INT(${rule.conductors}),TRUE),${known(rule.installed, parameter.installed.choices!)})`,
     seriesOk: known(rule.series, SERIES),
+    limitOk: known(rule.fuseLimit, FUSE_LIMITS),
     material: `IF(${rule.material}="",1,MATCH(${rule.material},${materials},0))`,
     ratio: `1+INDEX(${alphas},${force.material})*(${conductorTempInForce(rule)}-20)`,
     insulationC: `IF(${rule.insulationC}="",${parameter.insulationC.fallback},${rule.insulationC})`,
@@ -165,8 +180,9 @@ function forceFormulas({ rule }: ScheduleNames): Readonly<Record<ForceKey, strin
     column: `SUMPRODUCT(${matching}*(${ratings}=${force.columnC})*(COLUMN(${ratings})-${COLUMN.published}))`,
     share:
       `IF(OR(${force.columnC}=0,${force.ambientC}>=${force.columnC}),NA(),` +
-      `IF(${force.isHot},(${hotShare})*${above(String(METHODS['engine space'].usualAmbientC))},` +
-      `${above(String(CFR33_183_425.referenceAmbientC))}*IF(${force.tableKey}=${text('craft')},1,LOOKUP(${force.conductors},${bundleFrom},${bundleShare}))))`,
+      `IF(${force.isHot},MIN(${METHODS[HOT].mostAmbientShare!},(${hotShare})*${above(String(METHODS[HOT].usualAmbientC))}),` +
+      `IF(${force.tableKey}=${text('craft')},MIN(${craft.mostAmbientShare!},${above(String(craft.table.referenceAmbientC))}),` +
+      `${above(String(cable.table.referenceAmbientC), cable.coldestC)}*LOOKUP(${force.conductors},${bundleFrom},${bundleShare}))))`,
   };
 }
 
@@ -249,6 +265,7 @@ function figures(size: ConductorSize): readonly CellContent[] {
     ...MATERIALS.map((material) => ohmsPerMAt20C(size, material)),
     ...Array.from({ length: COLUMN.series - COLUMN.ohmsPerM }, () => null),
     ...flags,
+    ...smallWireLimits(size).map(([, limitA]) => limitA),
     ...amps,
   ];
 }
@@ -281,6 +298,14 @@ function picked(rule: ScheduleNames['rule']): readonly (string | null)[] {
     ],
     [COLUMN.order, `IF(${own(COLUMN.choose)}=1,SUM(${chosen}),0)`],
     [COLUMN.chooseAmps, `IF(${own(COLUMN.choose)}=1,${ampacity},0)`],
+    [
+      COLUMN.fuseLimitA,
+      limitInForce(rule, `INDEX(${own(COLUMN.smallWire, MATERIALS.length)},${force('material')})`),
+    ],
+    [
+      COLUMN.chooseFuseA,
+      `IF(${own(COLUMN.choose)}=1,MIN(${ampacity},${own(COLUMN.fuseLimitA)}),0)`,
+    ],
   ]);
   return Array.from({ length: COLUMNS }, (_, column) => {
     const formula = filled.get(column);
@@ -330,7 +355,10 @@ export function conductorsSheet(names: ScheduleNames, typed: readonly string[]):
             'May be suggested',
             'Its place',
             'Ampacity to choose by',
+            'Fuse limit in force, A',
+            'Greatest fuse, A',
             ...SERIES.map((series) => `In series ${series}`),
+            ...MATERIALS.map((material) => `Fuse limit, ${material}, A`),
             ...PUBLISHED.map(({ columnC }) => `A at ${columnC} °C`),
           ],
         ],
@@ -347,6 +375,9 @@ export function conductorsSheet(names: ScheduleNames, typed: readonly string[]):
       style(COLUMN.ampacity, 1, '0.0'),
       style(COLUMN.choose, COLUMNS - COLUMN.choose, '0'),
       style(COLUMN.chooseAmps, 1, '0.0'),
+      style(COLUMN.fuseLimitA, 1, LIMIT_FORMAT),
+      style(COLUMN.chooseFuseA, 1, '0.0'),
+      style(COLUMN.smallWire, MATERIALS.length, LIMIT_FORMAT),
     ],
     names: [
       { name: data.sizes, area: column(COLUMN.size) },
@@ -356,10 +387,13 @@ export function conductorsSheet(names: ScheduleNames, typed: readonly string[]):
       { name: data.choose, area: column(COLUMN.choose) },
       { name: data.order, area: column(COLUMN.order) },
       { name: data.chooseAmps, area: column(COLUMN.chooseAmps) },
+      { name: data.fuseLimitA, area: column(COLUMN.fuseLimitA) },
+      { name: data.chooseFuseA, area: column(COLUMN.chooseFuseA) },
       { name: data.metresPer, area: force('metresPer') },
       { name: data.wireOk, area: force('wireOk') },
       { name: data.heatOk, area: force('heatOk') },
       { name: data.seriesOk, area: force('seriesOk') },
+      { name: data.limitOk, area: force('limitOk') },
     ],
     entries: [],
     highlights: [],

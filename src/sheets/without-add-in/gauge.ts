@@ -14,7 +14,7 @@ import type { NativeFormula, NativeReferences } from './references';
 /** Everything that a size is chosen by can be used. */
 const demandOk = ({ cell, data }: NativeReferences) =>
   `AND(${isAmount(cell.runAmps)},${isAmount(cell.length)},OR(${cell.joints}="",${isAmount(cell.joints)}),` +
-  `ISNUMBER(${cell.volts}),${cell.volts}>0,${data.wireOk},${data.heatOk},${data.seriesOk})`;
+  `ISNUMBER(${cell.volts}),${cell.volts}>0,${data.wireOk},${data.heatOk},${data.seriesOk},${data.limitOk})`;
 
 /** How many sizes of the series lose more than a share of the source volts, plus one: the place of the thinnest that does not. */
 function placeByDrop(
@@ -54,7 +54,7 @@ export const RUN_WORKINGS = {
     const needed = fuseNeeded(row, row.cell.runAmps, isContinuous(row));
     return placed(
       row,
-      `IF(ISERROR(${needed}),${needed},SUMPRODUCT(${row.data.choose}*(${over(needed, row.data.chooseAmps)}))+1)`,
+      `IF(ISERROR(${needed}),${needed},SUMPRODUCT(${row.data.choose}*(${over(needed, row.data.chooseFuseA)}))+1)`,
     );
   },
   byDrop: (row) => {

@@ -169,10 +169,11 @@ const NATIVE_FORMS: Readonly<Record<string, NativeForm>> = {
       STEP.fuseNeeded(amps!, continuous!),
       fuseNeeded(native, amps!, continuous!),
     );
+    const limit = `INDEX(${native.data.fuseLimitA},${row})`;
     return settled(
       [amps!, row],
-      `AND(${isAmount(amps!)},${native.data.heatOk})`,
-      `IF(ISERROR(${ampacity}),${ampacity},IF(ISERROR(${needed}),${needed},IF(${over(needed, ampacity)},NA(),${needed})))`,
+      `AND(${isAmount(amps!)},${native.data.heatOk},${native.data.limitOk})`,
+      `IF(ISERROR(${ampacity}),${ampacity},IF(ISERROR(${needed}),${needed},IF(OR(${over(needed, ampacity)},${over(needed, limit)}),NA(),${needed})))`,
     );
   },
   FAULT_AMPS: (_, __, [volts, milliohms, ohms]) => `${volts}/(${milliohms}/1000+${ohms})`,
