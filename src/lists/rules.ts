@@ -1,5 +1,6 @@
 /** What a shared workbook carries in its named cells: house rules, supply, protection; and the duty table. */
 import type { Workbook } from 'exceljs';
+import { FORMER_DUTY_HEADINGS } from '../sheets/station/former';
 import { RULE_KEYS, type RuleKey } from '../sheets/station/house-rules';
 import type { DutyLoad } from '../sheets/station/supply';
 import { fusesIn, type FusesByPlace } from './fuses';
@@ -82,9 +83,9 @@ function numbers(cells: readonly RawCell[], from: number): readonly (number | nu
 
 /** The duty table of a Supply sheet. */
 export function dutyIn(table: RawTable | undefined): readonly DutyLoad[] {
-  const headings = DUTY_HEADINGS.join('|');
+  const headings = [DUTY_HEADINGS, FORMER_DUTY_HEADINGS].map((texts) => texts.join('|'));
   const rows = table?.rows ?? [];
-  const header = rows.findIndex(({ cells }) => cells.map(cellText).join('|') === headings);
+  const header = rows.findIndex(({ cells }) => headings.includes(cells.map(cellText).join('|')));
   if (header < 0) return [];
   const duty: DutyLoad[] = [];
   let line = rows[header]!.line;

@@ -101,7 +101,7 @@ const counted = (runs: number) => (runs === 1 ? '1 run' : `${runs} runs`);
 /** The standing in a sentence or two. */
 export function standingSentence(standing: Standing): string {
   if (standing.kind === 'no schedule') {
-    return 'The sheet in view is no run schedule. Insert one above, or bring one into view.';
+    return 'The sheet in view is no run schedule. Insert one above, or select its sheet.';
   }
   const { sheetName, runs, levels } = standing;
   if (runs === 0) {

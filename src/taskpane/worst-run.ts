@@ -21,18 +21,17 @@ const percentOf = (share: unknown) => (typeof share === 'number' ? figure(share 
 const FIGURES: Readonly<Partial<Record<VerdictKey, (values: Values) => string | undefined>>> = {
   heat: ({ runAmps, ampacity, size }) =>
     typeof runAmps === 'number' && typeof ampacity === 'number'
-      ? `${figure(runAmps)} A flow where ${String(size)} may carry ${figure(ampacity)} A`
+      ? `${figure(runAmps)} A in ${String(size)}, whose ampacity is ${figure(ampacity)} A`
       : undefined,
   drop: ({ dropShare, pathDrop, target }) => {
     const [own, path, most] = [dropShare, pathDrop, target].map(percentOf);
     if (own === undefined || most === undefined) return undefined;
-    const above =
-      path === undefined || path === own ? '' : `, and ${path} % with the runs above it,`;
-    return `it loses ${own} % of its source volts${above} where ${most} % is the target`;
+    const above = path === undefined || path === own ? '' : `, ${path} % to the load`;
+    return `drop ${own} %${above}, target ${most} %`;
   },
   tooFewVolts: ({ lowVolts, leastVolts }) =>
     typeof lowVolts === 'number' && typeof leastVolts === 'number'
-      ? `${figure(lowVolts)} V are left with the battery low where the load needs ${figure(leastVolts)} V`
+      ? `${figure(lowVolts)} V with the battery low, minimum ${figure(leastVolts)} V`
       : undefined,
 };
 

@@ -23,7 +23,7 @@ export interface ScheduleColumn {
   readonly note: string;
   readonly widthChars: number;
   readonly style?: CellStyle;
-  /** "typed" by a person, "usual" a formula that a person may overtype, "computed", or a "working" beside the print. */
+  /** "typed" by a person, "usual" a formula that a person may type over, "computed", or a "working" beside the print. */
   readonly kind: 'typed' | 'usual' | 'computed' | 'working';
   /** The functions' parameter for a typed cell, which bounds what may be typed. */
   readonly parameter?: Parameter;

@@ -40,6 +40,20 @@ export const FORMER_RULE_COLUMNS: Readonly<Partial<Record<RuleKey, number>>> = {
   conductors: 3,
 };
 
+/** Headings of the duty table, as they were. */
+export const FORMER_DUTY_HEADINGS = [
+  'Load',
+  'Sending, A',
+  'Receiving, A',
+  'Standing by, A',
+  'Share sending',
+  'Share receiving',
+  'Share standing by',
+  'Mean current',
+  'Heating current',
+  'Drawn a day',
+] as const;
+
 /** Cells by which the Supply and the Protection sheet are known, old and new. */
 export const LASTING_SUPPLY = [
   'chemistry',
