@@ -30,7 +30,7 @@ const HELP = [
   '"Power (W)", "Length (ft)". What was not understood is printed, with line numbers. Bare drop targets of 0.5 to 20',
   'are percent; "Fed from" may say battery or panel; "Own fuse" yes or no.',
   '',
-  `Runs are counted by how grave their verdicts are: ${LEVELS.join(', ')}.`,
+  `Runs are counted by the level of their verdicts: ${LEVELS.join(', ')}.`,
   'danger: fire, or a fault that nothing clears. fails: a load will not work, or a target is missed. unclear: an entry',
   'is missing or not understood. check: one named thing is left to confirm. ok: everything was judged and holds.',
   '',

@@ -25,13 +25,15 @@ export function verdictLines(
 ): readonly string[] {
   const rows = content.runs.map((run, index): string[] => {
     const figure = (name: Figure) => figureOf(runs[index]!, name);
-    const share = figure('dropShare');
+    const percent = (share: ResultCell) =>
+      typeof share === 'number' ? (share * 100).toFixed(1) : shown(share);
     return [
       run.run ?? '',
       shown(figure('amps'), 1),
       String(run.length ?? ''),
       shown(figure('size')),
-      typeof share === 'number' ? (share * 100).toFixed(1) : shown(share),
+      percent(figure('dropShare')),
+      percent(figure('pathDropShare')),
       shown(figure('fuse')),
       shown(figure('verdict')),
       shown(figure('fix')),
@@ -41,8 +43,9 @@ export function verdictLines(
     'Run',
     'Amps',
     `Length ${shown(rules.unit!)}`,
-    'Size',
-    'Drop %',
+    SCHEDULE_COLUMNS[FIGURES.size].heading,
+    SCHEDULE_COLUMNS[FIGURES.dropShare].heading,
+    `${SCHEDULE_COLUMNS[FIGURES.pathDropShare].heading} %`,
     'Fuse A',
     SCHEDULE_COLUMNS[FIGURES.verdict].heading,
     SCHEDULE_COLUMNS[FIGURES.fix].heading,

@@ -66,7 +66,7 @@ export function longestRunM(
   const ohmsAllowed = (volts * maxDrop) / amps - route.jointMilliohms / 1000;
   return ohmsAllowed >= 0
     ? ohmsAllowed / (2 * ohmsPerM(size, route.material, route.tempC))
-    : noAnswer('the joints alone lose more than the target; mend them or carry less current');
+    : noAnswer('the joints alone lose more than the target; improve them or carry less current');
 }
 
 /** Most amps that keep the drop within a share of the source voltage; says nothing about heat. */

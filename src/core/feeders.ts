@@ -55,7 +55,7 @@ function carriedBy(tree: FeederTree, loads: Float64Array) {
 }
 
 /**
- * Amps in each run, by row: its own load and all that it feeds. Refused with a sentence that names the run to mend: a
+ * Amps in each run, by row: its own load and all that it feeds. Refused with a sentence that names the run to fix: a
  * run that has no place in the tree, and a run that feeds one whose load is not known, since a sum without it would be
  * too small. Kirchhoff's current law.
  */
@@ -66,7 +66,7 @@ export function feedAmps(tree: FeederTree, amps: Float64Array): Outcome<number>[
     return unknown < 0
       ? sum[position]!
       : invalid(
-          `it feeds ${tree.called(tree.rowAt[unknown]!)}, whose load is not known; mend that row first`,
+          `it feeds ${tree.called(tree.rowAt[unknown]!)}, whose load is not known; fix that row first`,
         );
   });
 }
@@ -287,7 +287,7 @@ function shedLoads(
  * Volts at the far end of each run, by row, from sources of steady volts: one for all, or by row that of the runs that no
  * other run feeds (the others' are not looked at; NaN is one that cannot be read). Loads that cannot be served have no answer
  * and say why, and the rest is solved as though they were not there (see `shedLoads`). Refused with a sentence that
- * names the run to mend: a run that has no place in the tree, and every run of a branch off the source in which a load
+ * names the run to fix: a run that has no place in the tree, and every run of a branch off the source in which a load
  * or a resistance is not known, since its current moves the volts of them all; a run that carries nothing moves none.
  */
 export function feedVolts(
@@ -330,7 +330,7 @@ export function feedVolts(
     const unknown = unknownAt[position]!;
     if (unknown >= 0) {
       return invalid(
-        `${tree.called(rowAt[unknown]!)} is on the same branch and its load, ohms or source volts are not known; mend that row first`,
+        `${tree.called(rowAt[unknown]!)} is on the same branch and its load, ohms or source volts are not known; fix that row first`,
       );
     }
     const why = unserved.get(position);

@@ -5,7 +5,7 @@
 export interface Refusal {
   /** "invalid": the input is of the wrong kind or outside what physics or a table allows. "none": no answer exists. */
   readonly refused: 'invalid' | 'none';
-  /** A sentence that says what came and how to mend it. */
+  /** A sentence that says what came and how to fix it. */
   readonly why: string;
 }
 

@@ -69,10 +69,10 @@ function isArea(areaMm2: number): boolean {
 
 /** Refuses a bare number that is no gauge; whoever meant square millimetres is told how to write them. */
 function noGauge(number: number, whole: string): Outcome<ConductorSize> {
-  const mend = isArea(number)
+  const remedy = isArea(number)
     ? `for square millimetres write "${number} mm2"`
     : `write 4/0 to ${THINNEST_GAUGE}, or an area such as "2.5 mm2"`;
-  return invalid(`${shortened(whole)} is not an AWG number; ${mend}`);
+  return invalid(`${shortened(whole)} is not an AWG number; ${remedy}`);
 }
 
 function readGaugeNumber(gauge: number, whole: string): Outcome<ConductorSize> {

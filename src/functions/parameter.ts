@@ -89,8 +89,8 @@ export interface NumberBounds {
   readonly most?: number;
   readonly below?: number;
   readonly whole?: boolean;
-  /** Said after the refusal, to mend it. */
-  readonly mend?: string;
+  /** Said after the refusal: what to write instead. */
+  readonly remedy?: string;
 }
 
 /** A parameter for a number within bounds. */
@@ -99,8 +99,8 @@ export function numberParameter<const Name extends string>(
   meaning: string,
   bounds: NumberBounds = {},
 ): Parameter<Name, number> {
-  const { least, above, most, below, whole, mend } = bounds;
-  const wrong = (text: string) => invalid(mend === undefined ? text : `${text}; ${mend}`);
+  const { least, above, most, below, whole, remedy } = bounds;
+  const wrong = (text: string) => invalid(remedy === undefined ? text : `${text}; ${remedy}`);
   return {
     name,
     meaning,

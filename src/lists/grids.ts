@@ -1,17 +1,24 @@
 /** The schedule of an open workbook, read from its sheets as a person typed them. */
-import { HOUSE_RULES, RULE_KEYS } from '../sheets/station/house-rules';
+import { HOUSE_RULES, RULE_KEYS, type RuleKey } from '../sheets/station/house-rules';
 import { PROTECTION_CELLS } from '../sheets/protection/cells';
 import { HEAD } from '../sheets/protection/layout';
 import { RULE_GROUPS } from '../sheets/schedule/layout';
 import { SUPPLY_CELLS } from '../sheets/supply/cells';
 import type { ComputedGrid } from '../sheets/plan/grid';
+import { fusesIn, withFuses } from './fuses';
 import { ruleUnit, usualUnit } from './length-unit';
 import { cellText, isEmpty, type RawCell, type RawRow, type RawTable } from './raw';
 import { dutyIn, PROTECTION_TYPED, type Typed } from './rules';
 import { readRows } from './runs';
 import { findList } from './table';
+import {
+  FORMER_LABELS,
+  FORMER_RULE_COLUMNS,
+  LASTING_PROTECTION,
+  LASTING_SUPPLY,
+} from '../sheets/station/former';
 import type { StationContent } from '../sheets/station/content';
-import { SUPPLY_KEYS } from '../sheets/station/supply-keys';
+import { SUPPLY_KEYS, type SupplyKey } from '../sheets/station/supply-keys';
 
 /** A sheet of an open workbook as rows; empty ones are left out, as in a file. */
 export function gridTable({ sheetName, values, computed }: ComputedGrid): RawTable {
@@ -31,11 +38,18 @@ interface Labelled<Key extends string> {
   readonly right: number;
 }
 
-const RULE_LABELS = RULE_KEYS.map((key) => {
+/** Labels as they are, and behind them as they were in old workbooks. */
+const RULE_LABELS = RULE_KEYS.flatMap((key): Labelled<RuleKey>[] => {
   const { label, value } = RULE_GROUPS.find(({ keys }) => keys.includes(key))!;
-  return { key, label: HOUSE_RULES[key].label, right: value - label };
+  const former = FORMER_LABELS[key];
+  const now = { key, label: HOUSE_RULES[key].label, right: value - label };
+  return former === undefined ? [now] : [now, { ...now, label: former }];
 });
-const SUPPLY_LABELS = SUPPLY_KEYS.map((key) => ({ key, label: SUPPLY_CELLS[key].label, right: 1 }));
+const SUPPLY_LABELS = SUPPLY_KEYS.flatMap((key): Labelled<SupplyKey>[] =>
+  [SUPPLY_CELLS[key].label, FORMER_LABELS[key] ?? []]
+    .flat()
+    .map((label) => ({ key, label, right: 1 })),
+);
 const PROTECTION_LABELS = PROTECTION_TYPED.map((key) => ({
   key,
   label: PROTECTION_CELLS[key].label,
@@ -54,25 +68,35 @@ function labelPlace(rows: readonly RawRow[], label: string) {
 function typedBeside<Key extends string>(
   rows: readonly RawRow[],
   labels: readonly Labelled<Key>[],
+  rightOf: (labelled: Labelled<Key>) => number = ({ right }) => right,
 ): Typed<Key> {
   const typed: Partial<Record<Key, string | number>> = {};
-  for (const { key, label, right } of labels) {
+  for (const labelled of labels) {
+    const { key, label } = labelled;
     const place = labelPlace(rows, label);
-    const cell = place?.cells[place.column + right];
+    const cell = place?.cells[place.column + rightOf(labelled)];
     if (cell === undefined || isEmpty(cell) || cell.computed === true) continue;
     typed[key] = typeof cell.value === 'number' ? cell.value : cellText(cell);
   }
   return typed;
 }
 
+/** The house rules in the head of a schedule, where an old one has them too. */
+function rulesIn(head: readonly RawRow[]) {
+  const isOld = labelPlace(head, HOUSE_RULES.counts.label) === undefined;
+  return typedBeside(head, RULE_LABELS, ({ key, right }) =>
+    isOld ? (FORMER_RULE_COLUMNS[key] ?? right) : right,
+  );
+}
+
 /** The sheet with all of these labels that belongs to a schedule: it names it, or there is no other. */
 function companion(
   tables: readonly RawTable[],
   schedule: string,
-  labels: readonly Labelled<string>[],
+  labels: readonly string[],
 ): RawTable | undefined {
   const alike = tables.filter(({ rows }) =>
-    labels.every(({ label }) => labelPlace(rows, label) !== undefined),
+    labels.every((label) => labelPlace(rows, label) !== undefined),
   );
   const names = ({ rows }: RawTable) =>
     rows.some(({ cells }) => cells.some((cell) => cellText(cell).includes(`"${schedule}"`)));
@@ -89,17 +113,29 @@ export function stationOf(
   const list = table === undefined ? undefined : findList([table]);
   if (table === undefined || list?.ours !== true) return undefined;
   const head = table.rows.slice(0, list.headerIndex);
-  const rules = typedBeside(head, RULE_LABELS);
+  const rules = rulesIn(head);
   const unit = ruleUnit(rules.unit) ?? usualUnit();
-  const { runs } = readRows(list, { given: unit, wanted: unit });
-  const supply = companion(tables, sheetName, SUPPLY_LABELS);
-  const protection = companion(tables, sheetName, PROTECTION_LABELS);
+  const { runs, places } = readRows(list, { given: unit, wanted: unit });
+  const supply = companion(
+    tables,
+    sheetName,
+    LASTING_SUPPLY.map((key) => SUPPLY_CELLS[key].label),
+  );
+  const protection = companion(
+    tables,
+    sheetName,
+    LASTING_PROTECTION.map((key) => PROTECTION_CELLS[key].label),
+  );
   const title = head[0]?.cells.find((cell) => !isEmpty(cell));
   return {
     runs,
     rules,
     supply: typedBeside(supply?.rows ?? [], SUPPLY_LABELS),
-    protection: typedBeside(protection?.rows ?? [], PROTECTION_LABELS),
+    protection: withFuses(
+      typedBeside(protection?.rows ?? [], PROTECTION_LABELS),
+      fusesIn(protection),
+      places,
+    ),
     duty: dutyIn(supply),
     title: title === undefined ? sheetName : cellText(title),
   };

@@ -1,7 +1,8 @@
 /** Headings of lists: which column of the schedule one means, and the unit it says. */
 import type { ScheduleRun } from '../sheets/station/run';
 import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
-import { COLUMN_KEYS, WORKING_KEYS, type ColumnKey } from '../sheets/station/schedule-keys';
+import { FORMER_HEADINGS, LATER_COLUMNS } from '../sheets/station/former';
+import { COLUMN_KEYS, type ColumnKey } from '../sheets/station/schedule-keys';
 import { nearestName } from './nearest-name';
 import { findUnit, plain, type Quantity, type Unit } from './units';
 
@@ -14,8 +15,6 @@ interface KnownColumn {
   readonly names: string;
   /** Of a share: bare numbers are percent where every one of the column is within these. */
   readonly percents?: { readonly least: number; readonly most: number };
-  /** Schedules of ours may lack it, being from before it was there. */
-  readonly since?: 'later';
 }
 
 /** Every column of a run, by what the trade and people's own lists call it. */
@@ -73,18 +72,28 @@ export const RUN_COLUMNS: Readonly<Record<RunKey, KnownColumn>> = {
     names:
       'minimum volts|least volts|least|least volts at load|least voltage|min|minimum|min voltage|minimum voltage|lowest|lowest voltage|cut off|cutoff|cut off voltage|cutoff voltage|min load voltage|minimum load voltage',
   },
-  atOnce: { quantities: ['share'], names: 'at once|diversity|simultaneity|coincidence' },
-  efficiency: { quantities: ['share'], names: 'efficiency|eff' },
+  atOnce: {
+    quantities: ['share'],
+    percents: { least: 2, most: 100 },
+    names:
+      'at once|share at once|simultaneity|simultaneity factor|coincidence|coincidence factor|diversity',
+  },
+  efficiency: {
+    quantities: ['share'],
+    percents: { least: 2, most: 100 },
+    names: 'efficiency|eff',
+  },
   unfused: {
     quantities: ['length'],
-    names: 'unfused|unfused length|length to fuse|wire before fuse',
+    names:
+      'unfused|unfused length|unfused length from battery|length to fuse|wire before fuse|wire before the fuse',
   },
 };
 
 export const RUN_KEYS = Object.keys(RUN_COLUMNS) as readonly RunKey[];
 
-/** Columns that every schedule of ours has. */
-export const LASTING_KEYS = RUN_KEYS.filter((key) => RUN_COLUMNS[key].since === undefined);
+/** Columns that every schedule of ours has; old ones lack the others. */
+export const LASTING_KEYS = RUN_KEYS.filter((key) => !LATER_COLUMNS.some((later) => later === key));
 
 const BY_NAME: ReadonlyMap<string, readonly RunKey[]> = (() => {
   const found = new Map<string, RunKey[]>();
@@ -96,16 +105,18 @@ const BY_NAME: ReadonlyMap<string, readonly RunKey[]> = (() => {
   return found;
 })();
 
-/** Our own headings, of typed and of computed columns. */
+/** Our own headings, of typed and of computed columns, the former ones too. */
 const OUR_HEADINGS: ReadonlyMap<string, ColumnKey> = new Map(
-  COLUMN_KEYS.flatMap((key): [string, ColumnKey][] => {
-    const heading = plain(SCHEDULE_COLUMNS[key].heading);
-    return [
-      [heading, key],
-      // As a .csv in an encoding without the letter has it.
-      [heading.replace(/[^ -~]/g, '?'), key],
-    ];
-  }),
+  COLUMN_KEYS.flatMap((key): [string, ColumnKey][] =>
+    [SCHEDULE_COLUMNS[key].heading, FORMER_HEADINGS[key] ?? []].flat().flatMap((heading) => {
+      const text = plain(heading);
+      return [
+        [text, key],
+        // As a .csv in an encoding without the letter has it.
+        [text.replace(/[^ -~]/g, '?'), key],
+      ];
+    }),
+  ),
 );
 
 /** Words that change nothing of what a heading means here. */
@@ -226,10 +237,6 @@ function likeliest(text: string): { readonly key: RunKey; readonly unit?: Unit }
   return undefined;
 }
 
-function isWorking(key: ColumnKey): boolean {
-  return WORKING_KEYS.some((working) => working === key);
-}
-
 /** Headings that look like one of ours and are not, by a word in them, and what to do about it. */
 const LOOK_ALIKES: readonly (readonly [RegExp, string])[] = [
   [
@@ -271,7 +278,7 @@ export function readHeading(heading: string): HeadingMeaning {
   if (our !== undefined) {
     const key = RUN_KEYS.find((candidate) => candidate === our);
     if (key === undefined) {
-      const also = isWorking(our) ? BY_NAME.get(text)?.[0] : undefined;
+      const also = BY_NAME.get(text)?.[0];
       return { is: 'computed', ...(also === undefined ? {} : { also }) };
     }
     const unit = findUnit(text.split(' ').at(-1) ?? '');

@@ -19,7 +19,10 @@ export function readPercents(list: FoundList, habits: Pick<ListHabits, 'numerals
   const columns = list.columns.map((column): TypedColumn => {
     const { percents } = RUN_COLUMNS[column.key];
     if (percents === undefined || column.unit !== undefined) return column;
-    const bare = body.flatMap(({ cells }) => bareNumber(cells[column.index], habits) ?? []);
+    // 0 is 0 either way.
+    const bare = body
+      .flatMap(({ cells }) => bareNumber(cells[column.index], habits) ?? [])
+      .filter((number) => number !== 0);
     const [first] = bare;
     if (first === undefined || bare.every((number) => number < percents.least)) return column;
     const arePercents = bare.every((number) => number >= percents.least && number <= percents.most);

@@ -7,6 +7,7 @@ import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import type { ScheduleRun } from '../sheets/station/run';
 import { readCsv, SEPARATORS } from './csv';
 import { decodeText } from './decode';
+import { withFuses } from './fuses';
 import { RUN_COLUMNS } from './headings';
 import { ruleUnit, usualUnit } from './length-unit';
 import { cellText, isEmpty } from './raw';
@@ -136,7 +137,7 @@ function readText(bytes: Uint8Array, fileName: string, options: ReadOptions): Ru
   return report(
     fileName,
     list,
-    { rules: {}, supply: {}, duty: [], protection: {} },
+    { rules: {}, supply: {}, duty: [], protection: {}, fuses: new Map() },
     options,
     encoding === undefined ? [] : [`Its characters were read as ${encoding}.`],
   );
@@ -152,7 +153,7 @@ function noListSentence(fileName: string): string {
 function report(
   fileName: string,
   list: FoundList,
-  { rules, supply, duty, protection }: GivenStation,
+  { rules, supply, duty, protection, fuses }: GivenStation,
   options: ReadOptions,
   remarks: readonly string[],
 ): RunsReport {
@@ -169,13 +170,13 @@ function report(
     throw new UnreadableFile(`${quotedName(fileName)} has headings and no runs under them.`);
   }
   const units = lengthUnits(list, rules, options);
-  const { runs, problems, columns, remarks: readAs } = readRows(list, units);
+  const { runs, places, problems, columns, remarks: readAs } = readRows(list, units);
   return {
     runs,
     rules: { ...rules, unit: units.wanted },
     supply,
     duty,
-    protection,
+    protection: withFuses(protection, fuses, places),
     lengthUnit: units.wanted,
     understood: columns.map((column) => understood(column, units.given)),
     computedAnew: list.computed,

@@ -1,7 +1,9 @@
 /** What a shared workbook carries in its named cells: house rules, supply, protection; and the duty table. */
 import type { Workbook } from 'exceljs';
+import { FORMER_DUTY_HEADINGS } from '../sheets/station/former';
 import { RULE_KEYS, type RuleKey } from '../sheets/station/house-rules';
 import type { DutyLoad } from '../sheets/station/supply';
+import { fusesIn, type FusesByPlace } from './fuses';
 import { cellText, isEmpty, type RawCell, type RawTable } from './raw';
 import { rawCell } from './workbook';
 import type { ProtectionTyped } from '../sheets/station/protection';
@@ -16,12 +18,16 @@ export type GivenSupply = Typed<SupplyKey>;
 export const PROTECTION_TYPED = [
   'startC',
   'limitC',
+  'fuseKind',
+  'weakTimes',
 ] as const satisfies readonly (keyof ProtectionTyped)[];
 
 export interface GivenStation {
   readonly rules: GivenRules;
   readonly supply: GivenSupply;
   readonly protection: ProtectionTyped;
+  /** Of the runs, by their places under the headings of the schedule. */
+  readonly fuses: FusesByPlace;
   readonly duty: readonly DutyLoad[];
 }
 
@@ -77,9 +83,9 @@ function numbers(cells: readonly RawCell[], from: number): readonly (number | nu
 
 /** The duty table of a Supply sheet. */
 export function dutyIn(table: RawTable | undefined): readonly DutyLoad[] {
-  const headings = DUTY_HEADINGS.join('|');
+  const headings = [DUTY_HEADINGS, FORMER_DUTY_HEADINGS].map((texts) => texts.join('|'));
   const rows = table?.rows ?? [];
-  const header = rows.findIndex(({ cells }) => cells.map(cellText).join('|') === headings);
+  const header = rows.findIndex(({ cells }) => headings.includes(cells.map(cellText).join('|')));
   if (header < 0) return [];
   const duty: DutyLoad[] = [];
   let line = rows[header]!.line;
@@ -109,10 +115,12 @@ export function readStation(
   const supplyCells = namedCells(workbook, 'supply').filter(ofSchedule);
   const protectionCells = namedCells(workbook, 'protection').filter(ofSchedule);
   const supplyTable = tables.find((table) => table.sheetName === supplyCells[0]?.sheetName);
+  const protectionTable = tables.find((table) => table.sheetName === protectionCells[0]?.sheetName);
   return {
     rules: typedIn(ruleCells, RULE_KEYS),
     supply: typedIn(supplyCells, SUPPLY_KEYS),
     protection: typedIn(protectionCells, PROTECTION_TYPED),
+    fuses: fusesIn(protectionTable),
     duty: dutyIn(supplyTable),
   };
 }

@@ -24,6 +24,8 @@ export interface RowProblem {
 
 export interface ReadRows {
   readonly runs: readonly ScheduleRun[];
+  /** Rows under the headings at which the runs stand, from 0. */
+  readonly places: readonly number[];
   readonly problems: readonly RowProblem[];
   /** The columns as they were read. */
   readonly columns: readonly TypedColumn[];
@@ -59,12 +61,14 @@ export function readRows(
     for (const why of read.problems) note(row, why, read.run !== undefined);
   }
   const feeders = readFeeders(taken.map(({ run }) => run));
+  const headerLine = found.table.rows[found.headerIndex]!.line;
   const heading = list.columns.find(({ key }) => key === 'fedFrom')?.heading ?? '';
   for (const [index, { doubt }] of feeders.entries()) {
     if (doubt !== undefined) note(taken[index]!.row, `${heading}: ${doubt}`, true);
   }
   return {
     runs: feeders.map(({ run }) => run),
+    places: taken.map(({ row }) => row.line - headerLine - 1),
     problems: problems.sort((a, b) => a.line - b.line),
     columns: list.columns,
     remarks,

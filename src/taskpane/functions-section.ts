@@ -28,7 +28,7 @@ function helpElement(entry: WorksheetFunction): HTMLDetailsElement {
     make(
       'dl',
       { class: 'loom-facts' },
-      make('dt', {}, 'Gives'),
+      make('dt', {}, 'Returns'),
       make('dd', {}, entry.gives),
       make('dt', {}, 'Example'),
       make(

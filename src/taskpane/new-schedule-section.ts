@@ -34,7 +34,7 @@ export function newScheduleSection(host: SheetHost): Section {
       make(
         'p',
         {},
-        'A sheet with one row a cable run: size, drop, fuse and a verdict. It goes on a sheet of its own; nothing in the workbook is overwritten.',
+        'A sheet with one row per cable run: wire, drop, fuse and a verdict. It goes on a sheet of its own; nothing in the workbook is overwritten.',
       ),
       make('div', { class: 'loom-commands' }, ...buttons.map(({ element }) => element)),
       notice.element,

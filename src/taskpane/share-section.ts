@@ -7,7 +7,7 @@ import { makeNotice, sentenceOf } from './notice';
 import { sectionElement, type Section } from './section';
 import type { StationContent } from '../sheets/station/content';
 
-const NO_SCHEDULE = 'The sheet in view is no run schedule. Bring one into view, then share it.';
+const NO_SCHEDULE = 'The sheet in view is no run schedule. Select the sheet of one, then share it.';
 
 /** The schedule in view with what feeds it. Rejects with a sentence where there is none. */
 async function stationInView(host: SheetHost): Promise<StationContent> {

@@ -1,4 +1,4 @@
-/** "Schedule in view": the runs of the active sheet by verdict, and the way to the worst. */
+/** "Schedule in view": the runs of the active sheet by level and verdict, and the way to the worst. */
 import type { Calculation, SheetHost } from '../hosts/sheet-host';
 import type { SheetGrid } from '../sheets/plan/grid';
 import { calmly } from './calm';
@@ -8,6 +8,7 @@ import { makeNotice, sentenceOf } from './notice';
 import { sectionElement, type Section } from './section';
 import {
   calculationSentence,
+  isAllOk,
   standingOf,
   standingSentence,
   unfilledSentence,
@@ -63,7 +64,7 @@ export function standingSection(host: SheetHost): Section {
   async function goToWorst(): Promise<string> {
     const grid = await host.activeGrid();
     const worst = grid === null ? undefined : worstRunOf(grid);
-    if (grid === null || worst === undefined) return 'No run in view is other than ok.';
+    if (grid === null || worst === undefined) return 'Every run in view is ok.';
     await host.select(grid.sheetName, worst.area);
     return worst.sentence;
   }
@@ -85,7 +86,7 @@ export function standingSection(host: SheetHost): Section {
     counts.replaceChildren(...(isSchedule ? countRows(standing) : []));
     counts.hidden = counts.childElementCount === 0;
     say(unfilled, unfilledSentence(standing));
-    toWorst.element.hidden = !isSchedule || standing.notOk === 0;
+    toWorst.element.hidden = !isSchedule || isAllOk(standing);
     // What was found belongs to the figures as they were.
     found.clear();
   }

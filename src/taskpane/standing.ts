@@ -1,14 +1,14 @@
-/** How the schedule in view stands: its runs by verdict. */
+/** How the schedule in view stands: its runs by level and by verdict. */
 import type { Calculation } from '../hosts/sheet-host';
 import type { SheetGrid } from '../sheets/plan/grid';
 import {
+  countLevels,
   countVerdicts,
   readSchedule,
   type ReadRow,
   type ScheduleReading,
 } from '../sheets/schedule/reading';
-import type { ShownKey } from '../sheets/station/schedule-keys';
-import { levelOf, WORD, type Level } from '../sheets/station/verdicts';
+import { levelOf, LEVELS, type Level } from '../sheets/station/verdicts';
 
 export interface VerdictCount {
   /** In words; what a spreadsheet shows while it has no verdict is put into words too. */
@@ -23,7 +23,8 @@ export type Standing =
       readonly kind: 'schedule';
       readonly sheetName: string;
       readonly runs: number;
-      readonly notOk: number;
+      /** How many runs there are of each level. */
+      readonly levels: Readonly<Record<Level, number>>;
       /** Rows, as a person counts them, whose formulas are missing. */
       readonly unfilled: readonly number[];
       readonly verdicts: readonly VerdictCount[];
@@ -61,7 +62,7 @@ function unfilledRows(
   values: SheetGrid['values'],
 ): readonly number[] {
   return values.flatMap((cells, row) => {
-    const isTyped = (key: ShownKey) => typeof cells[columnOf[key]] === 'number';
+    const isTyped = (key: 'peak' | 'length') => typeof cells[columnOf[key]] === 'number';
     const hasVerdict = String(cells[columnOf.verdict] ?? '').trim() !== '';
     return row > headerRow && !hasVerdict && (isTyped('peak') || isTyped('length'))
       ? [row + 1]
@@ -74,21 +75,25 @@ export function standingOf(grid: SheetGrid | null): Standing {
   const read = grid === null ? undefined : readSchedule(grid.values);
   if (grid === null || read === undefined) return { kind: 'no schedule' };
   const reading = { ...read, rows: read.rows.map(whileCalculating) };
-  const counts = countVerdicts(reading);
-  const runs = reading.rows.length;
-  const ok = counts.find(([verdict]) => verdict === WORD.ok)?.[1] ?? 0;
+  const verdicts = countVerdicts(reading).map(([verdict, count]) => ({
+    verdict: verdictInWords(verdict),
+    runs: count,
+    level: levelOf(verdict),
+  }));
+  const gravity = ({ level }: VerdictCount) => LEVELS.indexOf(level);
   return {
     kind: 'schedule',
     sheetName: grid.sheetName,
-    runs,
-    notOk: runs - ok,
+    runs: reading.rows.length,
+    levels: countLevels(reading),
     unfilled: unfilledRows(reading, grid.values),
-    verdicts: counts.map(([verdict, count]) => ({
-      verdict: verdictInWords(verdict),
-      runs: count,
-      level: levelOf(verdict),
-    })),
+    verdicts: verdicts.sort((a, b) => gravity(a) - gravity(b)),
   };
+}
+
+/** Whether every run was judged and holds. */
+export function isAllOk(standing: Standing): boolean {
+  return standing.kind === 'schedule' && standing.levels.ok === standing.runs;
 }
 
 const counted = (runs: number) => (runs === 1 ? '1 run' : `${runs} runs`);
@@ -96,13 +101,16 @@ const counted = (runs: number) => (runs === 1 ? '1 run' : `${runs} runs`);
 /** The standing in a sentence or two. */
 export function standingSentence(standing: Standing): string {
   if (standing.kind === 'no schedule') {
-    return 'The sheet in view is no run schedule. Insert one above, or bring one into view.';
+    return 'The sheet in view is no run schedule. Insert one above, or select its sheet.';
   }
-  const { sheetName, runs, notOk } = standing;
+  const { sheetName, runs, levels } = standing;
   if (runs === 0) {
     return `“${sheetName}” has no runs yet. Give a row its load and its length.`;
   }
-  const judged = notOk === 0 ? 'all ok by the published figures' : `${notOk} not ok`;
+  const found = LEVELS.filter((level) => levels[level] > 0);
+  const judged = isAllOk(standing)
+    ? 'all ok by the published figures'
+    : found.map((level) => `${levels[level]} ${level}`).join(', ');
   return `“${sheetName}”: ${counted(runs)}, ${judged}.`;
 }
 

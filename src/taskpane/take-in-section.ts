@@ -1,4 +1,4 @@
-/** "Take in a list": a shared workbook or a list of runs from a file, shown as understood before it is inserted. */
+/** "Import a list": a shared workbook or a list of runs from a file, shown as understood before it is inserted. */
 import type { SheetHost, Watch } from '../hosts/sheet-host';
 import type { RunsReport } from '../lists/read-runs';
 import { commandButton } from './command-button';
@@ -83,7 +83,7 @@ export function takeInSection(host: SheetHost): Section {
       return told;
     });
   });
-  const leave = commandButton('Leave it', 'outline', () => {
+  const leave = commandButton('Cancel', 'outline', () => {
     finish();
     notice.tell('Nothing was inserted.');
   });
@@ -105,7 +105,7 @@ export function takeInSection(host: SheetHost): Section {
   return {
     element: sectionElement(
       'take-in',
-      'Take in a list',
+      'Import a list',
       make(
         'p',
         {},

@@ -15,19 +15,23 @@ type Values = ReadRow['values'];
 /** Four digits, so that a figure just over its limit does not read as equal to it. */
 const figure = (value: number) => String(Number(value.toPrecision(4)));
 
+const percentOf = (share: unknown) => (typeof share === 'number' ? figure(share * 100) : undefined);
+
 /** The sheet's figures behind a verdict, where they say more than its reason; nothing where they cannot be read. */
 const FIGURES: Readonly<Partial<Record<VerdictKey, (values: Values) => string | undefined>>> = {
   heat: ({ runAmps, ampacity, size }) =>
     typeof runAmps === 'number' && typeof ampacity === 'number'
-      ? `${figure(runAmps)} A flow where ${String(size)} may carry ${figure(ampacity)} A`
+      ? `${figure(runAmps)} A in ${String(size)}, whose ampacity is ${figure(ampacity)} A`
       : undefined,
-  drop: ({ dropShare, target }) =>
-    typeof dropShare === 'number' && typeof target === 'number'
-      ? `it loses ${figure(dropShare * 100)} % of its source volts where ${figure(target * 100)} % is the target`
-      : undefined,
+  drop: ({ dropShare, pathDrop, target }) => {
+    const [own, path, most] = [dropShare, pathDrop, target].map(percentOf);
+    if (own === undefined || most === undefined) return undefined;
+    const above = path === undefined || path === own ? '' : `, ${path} % to the load`;
+    return `drop ${own} %${above}, target ${most} %`;
+  },
   tooFewVolts: ({ lowVolts, leastVolts }) =>
     typeof lowVolts === 'number' && typeof leastVolts === 'number'
-      ? `${figure(lowVolts)} V are left at low charge where the load needs ${figure(leastVolts)} V`
+      ? `${figure(lowVolts)} V with the battery low, minimum ${figure(leastVolts)} V`
       : undefined,
 };
 
@@ -37,10 +41,10 @@ function sentence({ row, values }: ReadRow): string {
   const where = name === '' ? `Row ${row + 1}` : `Row ${row + 1}, “${name}”`;
   const reasons = verdictsIn(verdict).map((key) => FIGURES[key]?.(values) ?? VERDICTS[key].why);
   const why = reasons.join('; ');
-  const mend = String(values.mend ?? '').trim();
+  const fix = String(values.mend ?? '').trim();
   const endings = [
     why === '' ? '' : ` ${why.charAt(0).toUpperCase()}${why.slice(1)}.`,
-    mend === '' || mend.startsWith('#') ? '' : ` What would mend it: ${mend}.`,
+    fix === '' || fix.startsWith('#') ? '' : ` Fix: ${fix}.`,
   ];
   return `${where}: ${verdictInWords(verdict)}.${endings.join('')}`;
 }

@@ -58,7 +58,9 @@ describe('the schedule from a terminal', () => {
       if (typeof size === 'string') expect(line).toContain(size);
       expect(line).toContain(verdict);
     }
-    expect(printed).toMatch(/^Van set A +22\.0 +40 +14 AWG .*drop over target; over ampacity/m);
+    expect(printed).toMatch(
+      /^Van set A +22\.0 +40 +14 AWG .*over ampacity; no fuse fits; drop over target/m,
+    );
     const levels = runs.map(({ verdict }) => levelOf(String(verdict)));
     const counts = LEVELS.map(
       (level) => `${levels.filter((one) => one === level).length} ${level}`,

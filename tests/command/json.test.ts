@@ -59,7 +59,7 @@ describe('the document for scripts', () => {
       );
       expect(figures.level).toBe(runLevel(values));
       for (const [figure, column] of Object.entries(FIGURES)) {
-        const cell = column === null ? '' : values[column];
+        const cell = values[column];
         const isNull = cell === '' || cell instanceof CellError;
         expect(figures[figure as keyof typeof FIGURES], figure).toBe(isNull ? null : cell);
       }
@@ -69,7 +69,9 @@ describe('the document for scripts', () => {
       const cell = supply.cells[key];
       if (typeof cell === 'number') expect(document.supply[key]).toBe(cell);
     }
-    expect(document.supply.chemistry).toBe('lead-acid');
+    // The list says nothing of the battery, so one is assumed and none is stated.
+    expect([document.supply.chemistry, document.supply.stated]).toEqual([null, 'no']);
+    expect(document.supply.cells).toBe(6);
   });
 
   it('says why a figure is null', () => {

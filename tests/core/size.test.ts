@@ -123,9 +123,9 @@ test('whatever a refusal says to write can be read', () => {
     fc.property(given, (one) => {
       const size = parseSize(one);
       if (!('why' in size)) return;
-      const mends = [...size.why.matchAll(/"([^"]+)"/g)].map(([, mend]) => mend!);
-      expect(mends.length).toBeGreaterThan(0);
-      for (const mend of mends) expect(parseSize(mend)).toHaveProperty('kind');
+      const remedies = [...size.why.matchAll(/"([^"]+)"/g)].map(([, remedy]) => remedy!);
+      expect(remedies.length).toBeGreaterThan(0);
+      for (const remedy of remedies) expect(parseSize(remedy)).toHaveProperty('kind');
     }),
     { seed: 32, numRuns: 2000 },
   );

@@ -30,7 +30,7 @@ describe('defaults', () => {
   });
 });
 
-describe('errors say which argument and how to mend it', () => {
+describe('errors say which argument and how to fix it', () => {
   test.each([
     [['FAULT_AMPS', 0, 10, 0.1], /^#VALUE! volts: /],
     [['FAULT_AMPS', 12, -1, 0.1], /^#VALUE! source_milliohms: /],

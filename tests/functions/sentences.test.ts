@@ -1,4 +1,4 @@
-/** The sentences that errors carry: they name the argument, what came, and the mend. */
+/** The sentences that errors carry: they name the argument, what came, and the remedy. */
 import { describe, expect, test } from 'vitest';
 import { CellError } from '../../src/functions/cell';
 import { call, callNumber, callRange, type TestArgument } from './call';
@@ -79,7 +79,7 @@ describe('#N/A: sound arguments for which no answer exists', () => {
     ],
     [
       ['MAX_LENGTH', 100, 'ft', 12, 13, 0.01, 'copper', 20, 50],
-      'the joints alone lose more than the target; mend them or carry less current',
+      'the joints alone lose more than the target; improve them or carry less current',
     ],
     [
       ['MAX_AMPS', 0, 'ft', 12, 13, 0.03],

@@ -196,9 +196,15 @@ describe('headings that look like ours', () => {
       'From where: not a heading this list is read by; if it names the run that feeds this one, head it "Fed from"',
       'Feeds: not a heading this list is read by; which run feeds this one stands under "Fed from"',
       'Verdict: the schedule computes it',
-      'Wiire size: not a heading this list is read by; if it is "Own size", head it so',
+      'Wiire size: not a heading this list is read by; if it is "My wire", head it so',
     ]);
     expect(report.computedAnew).toEqual([]);
+  });
+
+  it('mean what people mean by them where a computed column of ours is called so', async () => {
+    const report = await read('Name,Amps,Length (m),Wire\na,5,3,12\n');
+    expect(report.runs).toEqual([{ run: 'a', peak: 5, length: 3, ownSize: '12 AWG' }]);
+    expect(report.leftOver).toEqual([]);
   });
 
   it('mean what people mean by them where only a working of ours is called so', async () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readHeading, RUN_COLUMNS, RUN_KEYS } from '../../src/lists/headings';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';
+import { FORMER_HEADINGS } from '../../src/sheets/station/former';
 import { COLUMN_KEYS } from '../../src/sheets/station/schedule-keys';
 
 function meant(heading: string) {
@@ -59,7 +60,6 @@ describe('headings of lists', () => {
     ['Joints mOhm', 'joints mΩ'],
     ['Contact resistance (ohm)', 'joints Ω'],
     ['AWG', 'ownSize AWG'],
-    ['Wire', 'ownSize'],
     ['Wire gauge', 'ownSize'],
     ['Wire size (AWG)', 'ownSize AWG'],
     ['mm²', 'ownSize mm2'],
@@ -67,6 +67,12 @@ describe('headings of lists', () => {
     ['CSA sq mm', 'ownSize mm2'],
     ['Min voltage (V)', 'leastVolts V'],
     ['A or W', 'kind'],
+    ['At once (%)', 'atOnce %'],
+    ['Share at once', 'atOnce'],
+    ['Eff.', 'efficiency'],
+    ['Efficiency %', 'efficiency %'],
+    ['Unfused (in)', 'unfused in'],
+    ['Unfused length from battery (cm)', 'unfused cm'],
   ])('takes "%s" for %s', (heading, meaning) => {
     expect(meant(heading)).toBe(meaning);
     expect(meant(`  ${heading.toUpperCase().replace('MΩ', 'mΩ')} `)).toBe(meaning);
@@ -97,6 +103,24 @@ describe('headings of lists', () => {
       expect(meaning.is, key).toBe(typed === undefined ? 'computed' : 'typed');
       if (meaning.is === 'typed') expect(meaning.key).toBe(typed);
     }
+  });
+
+  it('knows what our headings were before', () => {
+    for (const [key, heading] of Object.entries(FORMER_HEADINGS)) {
+      const meaning = readHeading(heading);
+      const typed = RUN_KEYS.find((candidate) => candidate === key);
+      expect(meaning, heading).toMatchObject(
+        typed === undefined ? { is: 'computed' } : { is: 'typed', key: typed, ours: true },
+      );
+    }
+  });
+
+  it('are all different, the former ones too, whatever their case', () => {
+    const all = [
+      ...COLUMN_KEYS.map((key) => SCHEDULE_COLUMNS[key].heading),
+      ...Object.values(FORMER_HEADINGS),
+    ].map((heading) => heading.toLowerCase());
+    expect(all.filter((heading, at) => all.indexOf(heading) !== at)).toEqual([]);
   });
 
   it('has names that mean one thing, but where a unit decides', () => {

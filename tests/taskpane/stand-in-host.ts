@@ -98,14 +98,17 @@ export class StandInHost implements SheetHost {
 /** Two rows above the headings and a column left of them, since a schedule is found by its headings. */
 const ABOVE: readonly (readonly GridValue[])[] = [['A schedule'], []];
 
+/** What a schedule shows, and the level beside it. */
+const KEYS = [...SHOWN_KEYS, 'level'] as const;
+
 /** A schedule's sheet with the values of each run; the first run stands in row 4. */
 export function scheduleGrid(...runs: readonly Partial<ReadRow['values']>[]): SheetGrid {
   return {
     sheetName: 'Hill runs',
     values: [
       ...ABOVE,
-      [null, ...SHOWN_KEYS.map((key) => SCHEDULE_COLUMNS[key].heading)],
-      ...runs.map((run) => [null, ...SHOWN_KEYS.map((key) => run[key] ?? null)]),
+      [null, ...KEYS.map((key) => SCHEDULE_COLUMNS[key].heading)],
+      ...runs.map((run) => [null, ...KEYS.map((key) => run[key] ?? null)]),
     ],
   };
 }

@@ -1,11 +1,17 @@
 import { describe, expect, test } from 'vitest';
+import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';
+import { FORMER_HEADINGS, LATER_COLUMNS } from '../../src/sheets/station/former';
+import { WORD } from '../../src/sheets/station/verdicts';
 import {
   calculationSentence,
+  isAllOk,
   standingOf,
   standingSentence,
   unfilledSentence,
 } from '../../src/taskpane/standing';
 import { scheduleGrid } from './stand-in-host';
+
+const NONE = { danger: 0, fails: 0, unclear: 0, check: 0, ok: 0 };
 
 describe('the standing of the sheet in view', () => {
   test('an empty sheet and a sheet of other things are no schedule', () => {
@@ -24,7 +30,7 @@ describe('the standing of the sheet in view', () => {
 
   test('a schedule without runs asks for some', () => {
     const standing = standingOf(scheduleGrid());
-    expect(standing).toMatchObject({ kind: 'schedule', runs: 0, notOk: 0, verdicts: [] });
+    expect(standing).toMatchObject({ kind: 'schedule', runs: 0, levels: NONE, verdicts: [] });
     expect(standingSentence(standing)).toBe(
       '“Hill runs” has no runs yet. Give a row its load and its length.',
     );
@@ -38,22 +44,74 @@ describe('the standing of the sheet in view', () => {
         { verdict: 'drop over target' },
         { verdict: 'drop over target; no fuse fits' },
         { verdict: 'length missing' },
+        { verdict: WORD.batteryAssumed },
       ),
     );
     expect(standing).toEqual({
       kind: 'schedule',
       sheetName: 'Hill runs',
-      runs: 5,
-      notOk: 3,
+      runs: 6,
+      levels: { danger: 1, fails: 1, unclear: 1, check: 1, ok: 2 },
       unfilled: [],
       verdicts: [
-        { verdict: 'ok', runs: 2, level: 'ok' },
-        { verdict: 'drop over target', runs: 1, level: 'fails' },
         { verdict: 'drop over target; no fuse fits', runs: 1, level: 'danger' },
+        { verdict: 'drop over target', runs: 1, level: 'fails' },
         { verdict: 'length missing', runs: 1, level: 'unclear' },
+        { verdict: WORD.batteryAssumed, runs: 1, level: 'check' },
+        { verdict: 'ok', runs: 2, level: 'ok' },
       ],
     });
-    expect(standingSentence(standing)).toBe('“Hill runs”: 5 runs, 3 not ok.');
+    expect(standingSentence(standing)).toBe(
+      '“Hill runs”: 6 runs, 1 danger, 1 fails, 1 unclear, 1 check, 2 ok.',
+    );
+  });
+
+  test('a run that is left to confirm is neither ok nor wrong', () => {
+    const standing = standingOf(
+      scheduleGrid({ verdict: 'ok' }, { verdict: WORD.coveredByMain }, { verdict: WORD.craftFuse }),
+    );
+    expect(standing).toMatchObject({ levels: { ...NONE, check: 2, ok: 1 } });
+    expect(isAllOk(standing)).toBe(false);
+    expect(standingSentence(standing)).toBe('“Hill runs”: 3 runs, 2 check, 1 ok.');
+  });
+
+  test('the sheet’s own level counts, and never that of an error', () => {
+    const standing = standingOf(
+      scheduleGrid(
+        { verdict: 'a word of another version', level: 1 },
+        { verdict: 'a word of another version' },
+        { verdict: '#NAME?', level: 5 },
+        { verdict: 'ok', level: '#NAME?' },
+      ),
+    );
+    expect(standing).toMatchObject({ levels: { ...NONE, danger: 1, unclear: 2, ok: 1 } });
+  });
+
+  test('a schedule with the former headings is read', () => {
+    const { sheetName, values } = scheduleGrid({ verdict: 'drop over target', level: 2 });
+    const later = LATER_COLUMNS.map((key) => SCHEDULE_COLUMNS[key].heading);
+    const former = new Map(
+      Object.entries(FORMER_HEADINGS).map(([key, heading]) => [
+        SCHEDULE_COLUMNS[key as keyof typeof SCHEDULE_COLUMNS].heading,
+        heading,
+      ]),
+    );
+    const heads = values[2]!;
+    const kept = heads.flatMap((text, column) =>
+      later.some((heading) => heading === text) ? [] : [column],
+    );
+    const old = values.map((row, index) =>
+      kept.map((column) => {
+        const value = row[column] ?? null;
+        return index === 2 ? (former.get(String(value)) ?? value) : value;
+      }),
+    );
+    expect(old[2]).toContain('Own size');
+    expect(old[2]).not.toContain('My wire');
+    expect(standingOf({ sheetName, values: old })).toMatchObject({
+      runs: 1,
+      levels: { ...NONE, fails: 1 },
+    });
   });
 
   test('one run that is ok is said so', () => {
@@ -67,7 +125,7 @@ describe('the standing of the sheet in view', () => {
       scheduleGrid({ verdict: '#NAME?' }, { verdict: '#BUSY!' }, { verdict: '#REF!' }),
     );
     expect(standing).toMatchObject({
-      notOk: 3,
+      levels: { ...NONE, unclear: 3 },
       verdicts: [
         { verdict: 'not calculated: the LOOM functions are not loaded', level: 'unclear' },
         { verdict: 'still being calculated', level: 'unclear' },

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { WORD } from '../../src/sheets/station/verdicts';
 import { worstRunOf } from '../../src/taskpane/worst-run';
 import { scheduleGrid } from './stand-in-host';
 
@@ -23,7 +24,7 @@ describe('the worst run', () => {
       }),
     );
     expect(worst?.sentence).toBe(
-      'Row 5, “Winch”: drop over target; over ampacity. 31 A flow where 10 AWG may carry 30.87 A; it loses 5.123 % of its source volts where 3 % is the target.',
+      'Row 5, “Winch”: drop over target; over ampacity. 31 A in 10 AWG, whose ampacity is 30.87 A; drop 5.123 %, target 3 %.',
     );
   });
 
@@ -47,18 +48,40 @@ describe('the worst run', () => {
     );
   });
 
-  test('says what would mend too few volts, as the sheet has it', () => {
+  test('is found by level: what is left to confirm comes last, whatever it loses', () => {
+    const confirm = { run: 'Box', verdict: WORD.batteryAssumed, dropShare: 0.4, target: 0.03 };
+    const rows = [OK, confirm, { run: 'Pump', verdict: WORD.lengthMissing }];
+    expect(worstRunOf(scheduleGrid(...rows))?.sentence).toMatch(/^Row 6, “Pump”/);
+    expect(worstRunOf(scheduleGrid(OK, confirm))?.sentence).toMatch(/^Row 5, “Box”/);
+    const strange = { run: 'Old', verdict: 'a word of another version', level: 1 };
+    expect(worstRunOf(scheduleGrid(...rows, strange))?.sentence).toMatch(/^Row 7, “Old”/);
+  });
+
+  test('tells the drop to the load where it is more than its own', () => {
+    const missed = {
+      run: 'Set',
+      verdict: WORD.drop,
+      dropShare: 0.01,
+      pathDrop: 0.042,
+      target: 0.03,
+    };
+    expect(worstRunOf(scheduleGrid(missed))?.sentence).toBe(
+      'Row 4, “Set”: drop over target. Drop 1 %, 4.2 % to the load, target 3 %.',
+    );
+  });
+
+  test('says what fixes too few volts, as the sheet has it', () => {
     const short = {
       run: 'Set',
-      verdict: 'too few volts at low charge',
+      verdict: WORD.tooFewVolts,
       lowVolts: 11.2,
       leastVolts: 11.7,
     };
-    const told = (mend: string) => worstRunOf(scheduleGrid({ ...short, mend }))?.sentence;
+    const told = (fix: string) => worstRunOf(scheduleGrid({ ...short, mend: fix }))?.sentence;
     expect(told('thicker Hut trunk: 4 AWG')).toBe(
-      'Row 4, “Set”: too few volts at low charge. 11.2 V are left at low charge where the load needs 11.7 V. What would mend it: thicker Hut trunk: 4 AWG.',
+      'Row 4, “Set”: too few volts with the battery low. 11.2 V with the battery low, minimum 11.7 V. Fix: thicker Hut trunk: 4 AWG.',
     );
-    expect(told('#N/A')).not.toContain('mend');
+    expect(told('#N/A')).not.toContain('Fix');
   });
 
   test('without a name or readable figures the row and the verdict are told', () => {

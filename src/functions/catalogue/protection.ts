@@ -64,7 +64,7 @@ export const PROTECTION_FUNCTIONS = [
   perCell({
     id: 'WITHSTAND_SECONDS',
     topic: 'Protection',
-    summary: 'How long a conductor bears a short circuit before its insulation is hurt.',
+    summary: 'How long a conductor withstands a short circuit before its insulation is damaged.',
     takes: [
       parameter.size,
       protection.shortAmps,
@@ -94,7 +94,7 @@ export const PROTECTION_FUNCTIONS = [
     id: 'FUSE_GUARDS',
     topic: 'Protection',
     summary:
-      'Whether a blade fuse opens before a short circuit hurts the conductor; beyond 6 times its rating by an estimate.',
+      'Whether a blade fuse blows before a short circuit damages the conductor; beyond 6 times its rating by an estimate.',
     takes: [
       protection.rating,
       parameter.size,

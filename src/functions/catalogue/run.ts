@@ -204,7 +204,7 @@ export const RUN_FUNCTIONS = [
     summary:
       'Thinnest size that keeps the drop within the target, carries the current, and leaves room for a standard fuse.',
     takes: GAUGE_WORDS,
-    gives: 'A size as text, such as "10 AWG"; #N/A where none serves.',
+    gives: 'A size as text, such as "10 AWG"; #N/A where none is thick enough.',
     example: { given: [20, 12, 'ft', 13.8, 0.03], result: '8 AWG' },
     source: SIZE_BY_SIZE_SOURCE,
     compute(values) {
@@ -215,7 +215,7 @@ export const RUN_FUNCTIONS = [
   perCell({
     id: 'GAUGE_LIMIT',
     topic: 'Run',
-    summary: 'What asked for the size that MINGAUGE answers.',
+    summary: 'What the size from MINGAUGE is limited by.',
     takes: GAUGE_WORDS,
     gives: '"drop", "heat" or "fuse"; on a tie the first of these.',
     example: { given: [20, 12, 'ft', 13.8, 0.03], result: 'drop' },

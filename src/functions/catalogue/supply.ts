@@ -35,7 +35,7 @@ export const SUPPLY_FUNCTIONS = [
     topic: 'Feeders and supply',
     summary: 'Current in each run of a list: its own load and all that it feeds.',
     takes: [RUNS, FED_FROM, inColumn(supply.runAmps, { blankIs: 0 })],
-    gives: 'A column of amps, one a run; #VALUE! names the run to mend.',
+    gives: 'A column of amps, one per run; #VALUE! names the run to fix.',
     example: {
       given: [
         [['trunk'], ['relay'], ['camera']],
@@ -61,7 +61,7 @@ export const SUPPLY_FUNCTIONS = [
       inColumn(supply.runsOhms),
     ],
     gives:
-      'A column of volts, one a run; #N/A where a load cannot be served (the others are solved without it), #VALUE! names the run to mend.',
+      'A column of volts, one per run; #N/A where a load cannot be served (the others are solved without it), #VALUE! names the run to fix.',
     example: {
       given: [
         12.6,
@@ -153,7 +153,7 @@ export const SUPPLY_FUNCTIONS = [
     topic: 'Feeders and supply',
     summary: 'Open-circuit volts of a solar panel on the coldest morning.',
     takes: [supply.openCircuitVolts, supply.coldestC, supply.percentPerC],
-    gives: 'Volts; the charge controller must bear them.',
+    gives: 'Volts; the charge controller must withstand them.',
     example: { given: [22, -20, -0.29], result: 24.87 },
     source: 'NFPA 70 690.7(A)(1): straight from 25 degC by the data sheet.',
     compute: ({ open_circuit_volts, coldest_c, percent_per_c }) =>

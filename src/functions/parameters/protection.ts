@@ -25,19 +25,27 @@ export const sourceMilliohms = numberParameter(
 );
 
 export const startC = optional(
-  numberParameter('start_c', 'Conductor before the short circuit, degrees Celsius.', {
-    least: RESISTANCE_LAW_LEAST_C,
-    most: RESISTANCE_LAW_MOST_C,
-  }),
+  numberParameter(
+    'start_c',
+    'Temperature of the conductor before the short circuit, degrees Celsius.',
+    {
+      least: RESISTANCE_LAW_LEAST_C,
+      most: RESISTANCE_LAW_MOST_C,
+    },
+  ),
   USUAL_START_C,
   `${USUAL_START_C}, PVC warm from its load`,
 );
 
 export const limitC = optional(
-  numberParameter('limit_c', 'What the insulation bears for up to 5 s, degrees Celsius.', {
-    least: RESISTANCE_LAW_LEAST_C,
-    most: SHORT_CIRCUIT_CONSTANTS.copper.meltsC,
-  }),
+  numberParameter(
+    'limit_c',
+    'Temperature that the insulation withstands for up to 5 s, degrees Celsius.',
+    {
+      least: RESISTANCE_LAW_LEAST_C,
+      most: SHORT_CIRCUIT_CONSTANTS.copper.meltsC,
+    },
+  ),
   USUAL_LIMIT_C,
   `${USUAL_LIMIT_C}, PVC`,
 );
@@ -45,10 +53,14 @@ export const limitC = optional(
 export const steadyAmps = numberParameter('amps', 'Steady current, amps.', { least: 0 });
 
 export const stillAirC = optional(
-  numberParameter('ambient_c', 'Still air and walls around the cable, degrees Celsius.', {
-    least: RESISTANCE_LAW_LEAST_C,
-    most: RESISTANCE_LAW_MOST_C,
-  }),
+  numberParameter(
+    'ambient_c',
+    'Temperature of the still air and walls around the cable, degrees Celsius.',
+    {
+      least: RESISTANCE_LAW_LEAST_C,
+      most: RESISTANCE_LAW_MOST_C,
+    },
+  ),
   30,
   '30',
 );

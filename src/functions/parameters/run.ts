@@ -41,8 +41,8 @@ export const volts = numberParameter('volts', 'Volts at the source.', { above: 0
 
 export const maxDrop = numberParameter(
   'max_drop',
-  'Most of the source voltage that may be lost, as a share: 3% or 0.03.',
-  { above: 0, below: MOST_DROP_SHARE, mend: '3 means 300 %; write 3% or 0.03' },
+  'Largest share of the source voltage that may be lost: 3% or 0.03.',
+  { above: 0, below: MOST_DROP_SHARE, remedy: '3 means 300 %; write 3% or 0.03' },
 );
 
 export const size: Parameter<'size', ConductorSize> = {
@@ -56,7 +56,7 @@ export const size: Parameter<'size', ConductorSize> = {
   },
 };
 
-export const seriesWanted = choiceParameter('series', 'Sizes to choose among', SERIES);
+export const seriesWanted = choiceParameter('series', 'Size series to choose from', SERIES);
 export const series = optional(seriesWanted, 'AWG', '"AWG", the even sizes kept in stock');
 
 export const material = optional(
@@ -107,7 +107,7 @@ export const ambientC: Parameter<'ambient_c', number | undefined> = optional(
 );
 
 export const conductors = optional(
-  numberParameter('conductors', 'Current-carrying conductors together in the cable or bundle.', {
+  numberParameter('conductors', 'Current-carrying conductors in the cable or bundle.', {
     least: 1,
     whole: true,
   }),
@@ -128,7 +128,7 @@ export const installed = optional(
 export const continuous = optional(
   truthParameter(
     'continuous',
-    'TRUE: the load may run for hours and the fuse is at least 125 % of it. FALSE: short bursts such as transmitting, at least 100 %.',
+    'TRUE: the load may run for hours, so the fuse is at least 125 % of it. FALSE: short bursts such as transmitting, at least 100 %.',
   ),
   true,
   'TRUE',

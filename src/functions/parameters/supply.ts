@@ -21,18 +21,18 @@ export const runs = nameWord('runs', 'Names of the runs, a column; each name onc
 
 export const fedFrom = nameWord(
   'fed_from',
-  'By run, the name of the run that feeds it; blank for the source.',
+  'For each run, the name of the run that feeds it; blank for the source.',
 );
 
 export const runAmps = numberParameter(
   'amps',
-  'By run, amps of its own load; blank for a run that only feeds others.',
+  'For each run, amps of its own load; blank for a run that only feeds others.',
   { least: 0 },
 );
 
 export const loads = numberParameter(
   'loads',
-  'By run, its own load in amps or watts, as load_kind says; blank for a run that only feeds others.',
+  'For each run, its own load in amps or watts, as load_kind says; blank for a run that only feeds others.',
   { least: 0 },
 );
 
@@ -44,13 +44,13 @@ export const sourceVolts = numberParameter(
 
 export const loadKind = choiceParameter(
   'load_kind',
-  'By run, steady amps (also where blank) or steady watts',
+  'For each run, steady amps (also where blank) or steady watts',
   LOAD_KINDS,
 );
 
 export const runsOhms = numberParameter(
   'ohms',
-  'By run, its resistance, both conductors and joints, ohms.',
+  'For each run, its resistance, both conductors and joints, ohms.',
   { least: 0 },
 );
 
@@ -62,7 +62,7 @@ export const stateAmps = numberParameter(
   },
 );
 
-const SHARE_BOUNDS = { least: 0, most: 1, mend: 'a share is 0 to 1: write 30% or 0.3' };
+const SHARE_BOUNDS = { least: 0, most: 1, remedy: 'a share is 0 to 1: write 30% or 0.3' };
 
 export const share = numberParameter(
   'share',
@@ -111,7 +111,7 @@ export const chemistry = choiceParameter('chemistry', 'Chemistry of the battery'
 export const charge = numberParameter('charge', 'Share of its charge left in the battery.', {
   least: 0,
   most: 1,
-  mend: '80 means 8000 %; write 80% or 0.8',
+  remedy: '80 means 8000 %; write 80% or 0.8',
 });
 
 export const cells: Parameter<'cells', number | undefined> = optional(
@@ -137,7 +137,7 @@ export const openCircuitVolts = numberParameter(
 
 export const coldestC = numberParameter(
   'coldest_c',
-  'The coldest morning expected, degrees Celsius.',
+  'Lowest temperature expected, degrees Celsius.',
   {
     least: -100,
     most: 100,
@@ -147,5 +147,5 @@ export const coldestC = numberParameter(
 export const percentPerC = numberParameter(
   'percent_per_c',
   'Temperature coefficient of the open-circuit volts as a data sheet prints it: -0.29 for -0.29 % per degree.',
-  { least: -1, most: -0.05, mend: 'write -0.29, not -0.29 %' },
+  { least: -1, most: -0.05, remedy: 'write -0.29, not -0.29 %' },
 );

@@ -30,7 +30,7 @@ export type SentenceAt = (
   code: string,
 ) => string | null;
 
-const PASSED_ON = 'an error comes in with an argument; mend it where it arises';
+const PASSED_ON = 'an error comes in with an argument; fix it where it arises';
 
 /** The grid knows errors that Excel's functions never receive (such as #CYCLE!); they count as #VALUE!. */
 function errorCode(text: string): ErrorCode {

@@ -37,8 +37,8 @@ export const PROTECTION_COLUMNS: Readonly<Record<ProtectionKey, ProtectionColumn
     widthChars: 14,
   },
   size: {
-    heading: 'Size used',
-    note: "The schedule's size for the run.",
+    heading: 'Wire',
+    note: 'The wire of the run, from the schedule.',
     widthChars: 9,
     style: { align: 'centre' },
   },
@@ -113,7 +113,7 @@ export const PROTECTION_COLUMNS: Readonly<Record<ProtectionKey, ProtectionColumn
   },
   nearOpens: {
     heading: 'Fuse opens within, source end',
-    note: 'The same for the source end. Guarded at both ends is guarded everywhere between.',
+    note: 'The same for the source end. Protected at both ends is protected everywhere between.',
     widthChars: 14,
     style: SECONDS,
   },

@@ -23,7 +23,7 @@ export interface ScheduleColumn {
   readonly note: string;
   readonly widthChars: number;
   readonly style?: CellStyle;
-  /** "typed" by a person, "usual" a formula that a person may overtype, "computed", or a "working" beside the print. */
+  /** "typed" by a person, "usual" a formula that a person may type over, "computed", or a "working" beside the print. */
   readonly kind: 'typed' | 'usual' | 'computed' | 'working';
   /** The functions' parameter for a typed cell, which bounds what may be typed. */
   readonly parameter?: Parameter;
@@ -73,7 +73,7 @@ const WORKINGS: Readonly<Record<(typeof WORKING_KEYS)[number], readonly [string,
   ownAmps: ['Own amps', 'Most current of the own load; for watts at the volts assumed.'],
   houseOnce: ['Usual at once', 'What of that current counts when volts are judged.'],
   onceOwn: ['Own at once', 'What the own load adds to its feeders when volts are judged.'],
-  once: ['At once', 'Current in the run when volts are judged, its own load at its share.'],
+  once: ['Run at once', 'Current in the run when volts are judged, its own load at its share.'],
   alone: ['Rest of it', 'What the own load draws beyond that share.'],
   fuseAmps: ['Fuse for', 'Least rating of its fuse, amps.'],
   jointOhms: ['Joint ohms', 'Of the joints.'],

@@ -15,6 +15,7 @@ import { HEADINGS, SCHEDULE_COLUMNS } from './columns';
 import { SCHEDULE_FORMULAS, type FormulaKey } from './formulas';
 import { scheduleHighlights } from './highlights';
 import { COLUMN_KEYS, SHOWN_KEYS, type ColumnKey } from '../station/schedule-keys';
+import { LEVELS, type Level } from '../station/verdicts';
 import {
   columnArea,
   columnOf,
@@ -50,8 +51,17 @@ function headBlocks(title: string): Block[] {
   ];
 }
 
+/** Where the counts of the levels begin: a label and a figure each. */
+const COUNTS_FROM = 6;
+
+/** How many rows have a level; one whose verdict is an error was not understood. */
+function countOf(level: Level, levels: string): string {
+  const count = `COUNTIF(${levels},${LEVELS.indexOf(level) + 1})`;
+  return level === 'unclear' ? `${count}+SUMPRODUCT(--ISERROR(${levels}))` : count;
+}
+
 function summaryBlocks(layout: Layout): Block[] {
-  const { length, verdict } = columnReferences(layout);
+  const { length, level: levels } = columnReferences(layout);
   const pairs: readonly {
     readonly label: number;
     readonly text: string;
@@ -65,12 +75,12 @@ function summaryBlocks(layout: Layout): Block[] {
       formulas: [`SUM(${length})`, layout.names.rule.unit],
       numberFormat: '0.0',
     },
-    {
-      label: 6,
-      text: 'Not ok',
-      formulas: [`SUMPRODUCT(--(LEN(${verdict})>0))-COUNTIF(${verdict},"ok")`],
+    ...LEVELS.map((level, index) => ({
+      label: COUNTS_FROM + 2 * index,
+      text: level,
+      formulas: [countOf(level, levels)],
       numberFormat: '0',
-    },
+    })),
   ];
   return pairs.flatMap(({ label, text, formulas, numberFormat }): Block[] => [
     {
@@ -108,6 +118,7 @@ const LEGEND = [
   { column: 2, columns: 1, text: 'Over target, few volts', style: HIGHLIGHT_STYLES.fails },
   { column: 3, columns: 2, text: 'Close to target', style: HIGHLIGHT_STYLES.close },
   { column: 5, columns: 3, text: 'Entry missing or unclear', style: HIGHLIGHT_STYLES.unclear },
+  { column: 8, columns: 3, text: 'One thing to confirm', style: HIGHLIGHT_STYLES.check },
 ] as const;
 
 function legendBlocks(): Block[] {
@@ -236,7 +247,7 @@ function unprintedBlock(layout: Layout): Block[] {
   const count = `SUMPRODUCT(--(LEN(${below})>0))`;
   return [
     {
-      area: area(ROW.summary, columnOf('runAmps')),
+      area: area(ROW.summary, columnOf('setBy')),
       cells: [
         [
           {

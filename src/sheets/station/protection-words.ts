@@ -4,7 +4,7 @@
 export const STATE = {
   judged: 'judged',
   panel: 'panel',
-  /** The schedule's row has to be mended first. */
+  /** The schedule's row has to be fixed first. */
   row: 'row',
   /** Volts or ohms of the source, or a rule of this sheet, cannot be used. */
   source: 'source',

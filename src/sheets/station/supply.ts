@@ -3,7 +3,7 @@ import type { SupplyKey } from './supply-keys';
 
 export type SupplyValues = Readonly<Partial<Record<SupplyKey, string | number>>>;
 
-/** One load of the duty table: amps and shares of its time, sending, receiving and standing by. */
+/** One load of the duty table: amps and shares of its time: transmit, receive, standby. */
 export interface DutyLoad {
   readonly load: string;
   readonly amps: readonly (number | null)[];

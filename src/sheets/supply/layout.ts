@@ -11,12 +11,12 @@ const FIRST_ROW = 2;
 /** Headings of the duty table, by which a reader finds it again. */
 export const DUTY_HEADINGS = [
   'Load',
-  'Sending, A',
-  'Receiving, A',
-  'Standing by, A',
-  'Share sending',
-  'Share receiving',
-  'Share standing by',
+  'Transmit, A',
+  'Receive, A',
+  'Standby, A',
+  'Share transmit',
+  'Share receive',
+  'Share standby',
   'Mean current',
   'Heating current',
   'Drawn a day',

@@ -190,7 +190,7 @@ describe('the sentence behind an error', () => {
     expect(cause('A1')).toBeNull();
   });
 
-  test('goes when the cell is mended, and changes when the fault does', async () => {
+  test('goes when the cell is fixed, and changes when the fault does', async () => {
     const { value, sentence, put } = await open(area, [['2.5', f('=LOOM.CONDUCTOR_AREA(A1)')]]);
     await put('A1', 'fat');
     expect(sentence('B1')).toContain('fat');

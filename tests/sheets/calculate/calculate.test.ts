@@ -49,7 +49,7 @@ const CASES: readonly (readonly [string, unknown])[] = [
   ['=IF(1=1,"yes",C3)', 'yes'],
   ['=IF(1=2,"yes")', false],
   ['=IF("text",1,2)', '#VALUE!'],
-  ['=IFERROR(C3,"mended")', 'mended'],
+  ['=IFERROR(C3,"fixed")', 'fixed'],
   ['=ISNUMBER(C3)', false],
   ['=ISNA(NA())', true],
   ['=ISERROR(VALUE("check"))', true],

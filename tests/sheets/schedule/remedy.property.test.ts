@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { ScheduleRun } from '../../../src/sheets/station/run';
-import { MEND_WORDS } from '../../../src/sheets/station/verdicts';
+import { FIX_WORDS } from '../../../src/sheets/station/verdicts';
 import type { StationContent } from '../../../src/sheets/station/content';
 import { stationValues } from '../../../src/sheets/station-values';
 
@@ -21,7 +21,7 @@ const station: fc.Arbitrary<StationContent> = fc
     fc.constantFrom(0.03, 0.05, 0.1),
   )
   .map(([trunkLength, loads, target]) => ({
-    title: 'Mend',
+    title: 'Fix',
     rules: { unit: 'm', volts: 12.6, target },
     supply: { milliohms: 8 },
     runs: [
@@ -41,7 +41,7 @@ const station: fc.Arbitrary<StationContent> = fc
 let proposed = 0;
 
 test('a thicker run that is named gives the load its least volts', () => {
-  const named = new RegExp(`${MEND_WORDS.mends}(.+)${MEND_WORDS.inSize}(\\S+ \\S+)`);
+  const named = new RegExp(`${FIX_WORDS.thicker}(.+)${FIX_WORDS.inSize}(\\S+ \\S+)`);
   fc.assert(
     fc.property(station, (content) => {
       for (const [row, { mend }] of stationValues(content).runs.entries()) {
@@ -49,11 +49,11 @@ test('a thicker run that is named gives the load its least volts', () => {
         if (told === null) continue;
         proposed += 1;
         const [, name, size] = told;
-        const mended = stationValues({
+        const fixed = stationValues({
           ...content,
           runs: content.runs.map((run) => (run.run === name ? { ...run, ownSize: size! } : run)),
         });
-        expect(mended.runs[row]!.shortLow, `${name} in ${size}`).toBe(0);
+        expect(fixed.runs[row]!.shortLow, `${name} in ${size}`).toBe(0);
       }
     }),
     { numRuns: 400, seed: 20261125 },
