@@ -8,6 +8,7 @@ import type { CellContent, SheetPlan } from '../../../src/sheets/plan/plan';
 import { SCHEDULE_COLUMNS } from '../../../src/sheets/schedule/columns';
 import { COLUMN_KEYS, SHOWN_KEYS } from '../../../src/sheets/station/schedule-keys';
 import { BOOK } from '../../../src/sheets/book';
+import { SCHEDULE_FORMULAS, type FormulaKey } from '../../../src/sheets/schedule/formulas';
 import { ROW, ruleAreas } from '../../../src/sheets/schedule/layout';
 import { newSchedule } from '../../../src/sheets/new-schedule';
 import { sharedCopy } from '../../../src/sheets/shared-copy';
@@ -42,15 +43,21 @@ describe('a schedule', () => {
     expect(new Set(names).size).toBe(names.length);
   });
 
-  test('asks our functions at most five times a row, and once more where a load is short of volts', () => {
-    const calls = schedule.table!.columns.map(({ heading, formula }) => ({
-      heading,
-      count: formula?.match(OUR_CALL)?.length ?? 0,
-    }));
-    const conditional = SCHEDULE_COLUMNS.mend.heading;
-    const always = calls.filter(({ heading }) => heading !== conditional);
-    expect(always.reduce((sum, { count }) => sum + count, 0)).toBe(5);
-    expect(calls.find(({ heading }) => heading === conditional)!.count).toBe(1);
+  test('asks our functions six times a row, and once more where a load is wanting', () => {
+    // A column of a step answers in the rows of that depth only, and a formula makes one of the calls in its branches.
+    const calls = new Map<string, number>();
+    for (const key of Object.keys(SCHEDULE_FORMULAS) as FormulaKey[]) {
+      const { heading } = SCHEDULE_COLUMNS[key];
+      const { formula } = schedule.table!.columns.find((column) => column.heading === heading)!;
+      const ids = new Set(formula?.match(OUR_CALL) ?? []);
+      const step = key.replace(/\d$/, '');
+      calls.set(step, Math.max(calls.get(step) ?? 0, ids.size));
+    }
+    const conditional = calls.get('mend');
+    calls.delete('mend');
+    expect(conditional).toBe(1);
+    // The sixth asks whether a branch without a fuse may lean on the one upstream.
+    expect([...calls.values()].reduce((sum, count) => sum + count, 0)).toBe(6);
   });
 
   test('names columns as Excel reads them: in two pairs of brackets, nothing that wants an escape', () => {
