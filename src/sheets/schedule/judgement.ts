@@ -46,7 +46,7 @@ const entries: RowFormula = ({ cell }) => {
     // A wire is known by what it comes to.
     const test =
       key === 'ownSize'
-        ? `IF(${cell.ownSize}="",TRUE,OR(ISNUMBER(${cell.ohms}),ISERROR(${cell.runAmps}),${cell.depth}<0,${cell.ownAmps}="",${cell.length}=""))`
+        ? `IF(${cell.ownSize}="",TRUE,OR(ISNUMBER(${cell.ohms}),ISERROR(${cell.runAmps}),${cell.depth}<0,${cell.ownAmps}="",${cell.length}="",${cell.volts}="",${cell.target}=""))`
         : understood(cell[key], column);
     return test === undefined
       ? []
