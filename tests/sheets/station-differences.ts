@@ -6,6 +6,7 @@ import type { RunValues, StationValues } from '../../src/sheets/station-values';
 import type { StationContent } from '../../src/sheets/station/content';
 import { PROTECTION_FIGURES } from '../../src/sheets/station/protection-words';
 import type { SupplyKey } from '../../src/sheets/station/supply-keys';
+import { WORD } from '../../src/sheets/station/verdicts';
 import { distance, RELATIVE, told } from '../closeness';
 
 export interface Difference {
@@ -78,8 +79,8 @@ function hopelessRows({ runs }: StationValues): ReadonlySet<number> {
 
 /**
  * Compares two calculations of a station. A copy that needs no add-in may differ from the functions where it says so
- * itself: volts by `voltsMissing`, the most that its last round still moved; branches that cannot serve all their loads
- * together; what hangs on a steady temperature that it does not work out.
+ * itself: volts by `voltsMissing`, the most that its last round still moved; volts of which it says that they are not
+ * settled; branches that cannot serve all their loads together; what hangs on a steady temperature that it does not work out.
  */
 export function compareStations(
   content: StationContent,
@@ -106,8 +107,12 @@ export function compareStations(
     }
     const isUncomputed =
       row !== undefined && theirs.protection.rows[row]?.steady === PROTECTION_FIGURES.notComputed;
+    const isUnsettled = (at: number) => String(theirs.runs[at]!.verdict).includes(WORD.notSettled);
     const mayDiffer =
-      BY_BRANCH.has(key) && (row === undefined ? hopeless.size > 0 : hopeless.has(row));
+      BY_BRANCH.has(key) &&
+      (row === undefined
+        ? hopeless.size > 0 || [...theirs.runs.keys()].some(isUnsettled)
+        : hopeless.has(row) || isUnsettled(row));
     const told = { where: `${content.title}, ${where}`, key, ours: a, theirs: b };
     (mayDiffer || (isUncomputed && BY_HEAT.has(key)) ? setAside : differences).push(
       row === undefined ? told : { ...told, row },

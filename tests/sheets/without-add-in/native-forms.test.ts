@@ -20,6 +20,7 @@ import { RULE_KEYS, type RuleKey } from '../../../src/sheets/station/house-rules
 import { scheduleNames } from '../../../src/sheets/station/naming';
 import type { SupplyKey } from '../../../src/sheets/station/supply-keys';
 import { WORD } from '../../../src/sheets/station/verdicts';
+import { SETTLED_V } from '../../../src/sheets/without-add-in/references';
 import { generatedStations } from '../generated-stations';
 import { protectionStations } from '../protection-stations';
 import {
@@ -45,7 +46,8 @@ function leftUndone(plans: readonly SheetPlan[], read: ReturnType<typeof calcula
 function compareCopy(content: StationContent, plans: readonly SheetPlan[]): StationComparison {
   const read = calculate(plans);
   const copied = readStationValues(read, content, names);
-  return compareStations(content, stationValues(content), copied, leftUndone(plans, read));
+  const voltsMissing = Math.min(SETTLED_V, leftUndone(plans, read));
+  return compareStations(content, stationValues(content), copied, voltsMissing);
 }
 
 function compared(content: StationContent): StationComparison {
