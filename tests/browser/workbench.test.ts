@@ -41,8 +41,8 @@ function rowNamed(reading: ScheduleReading, name: string): ReadRow {
   return row;
 }
 
-const at = (reading: ScheduleReading, row: ReadRow, key: ShownKey) =>
-  cellAddress(row.row, reading.columnOf[key]);
+const at = (reading: ScheduleReading, row: ReadRow, key: keyof typeof reading.columnOf) =>
+  cellAddress(row.row, reading.columnOf[key]!);
 
 describe('the workbench as it opens', () => {
   test('shows every run of the demonstration with a verdict', async () => {

@@ -17,6 +17,7 @@ import { PROTECTION_COLUMNS } from '../../src/sheets/protection/columns';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';
 import type { StationContent } from '../../src/sheets/station/content';
 import { HOUSE_RULES, RULE_KEYS } from '../../src/sheets/station/house-rules';
+import type { ScheduleRun } from '../../src/sheets/station/run';
 import { FUSE_ENTRY_KEYS } from '../../src/sheets/station/protection-keys';
 import { SUPPLY_KEYS } from '../../src/sheets/station/supply-keys';
 import { SUPPLY_CELLS } from '../../src/sheets/supply/cells';
@@ -42,15 +43,15 @@ function entryFor(
 }
 
 /** Some of these keys, each with what may stand in its cell. */
-function someOf<Key extends string>(
+function someOf<Key extends string, Entry extends Typed = Typed>(
   keys: readonly Key[],
-  entry: (key: Key) => fc.Arbitrary<Typed>,
-): fc.Arbitrary<Partial<Record<Key, Typed>>> {
+  entry: (key: Key) => fc.Arbitrary<Entry>,
+): fc.Arbitrary<Partial<Record<Key, Entry>>> {
   const all = Object.fromEntries(keys.map((key) => [key, entry(key)])) as Record<
     Key,
-    fc.Arbitrary<Typed>
+    fc.Arbitrary<Entry>
   >;
-  return fc.record(all, { requiredKeys: [] }) as fc.Arbitrary<Partial<Record<Key, Typed>>>;
+  return fc.record(all, { requiredKeys: [] }) as fc.Arbitrary<Partial<Record<Key, Entry>>>;
 }
 
 const TYPED_SUPPLY = SUPPLY_KEYS.filter((key) => SUPPLY_CELLS[key].kind !== 'computed');
@@ -58,7 +59,7 @@ const TYPED_SUPPLY = SUPPLY_KEYS.filter((key) => SUPPLY_CELLS[key].kind !== 'com
 const run = someOf(
   RUN_KEYS.filter((key) => key !== 'run' && key !== 'fedFrom'),
   (key) => entryFor(SCHEDULE_COLUMNS[key].parameter, SCHEDULE_COLUMNS[key].choices),
-);
+) as fc.Arbitrary<ScheduleRun>;
 const fuse = someOf(FUSE_ENTRY_KEYS, (key) => entryFor(PROTECTION_COLUMNS[key].parameter));
 
 /** Entries of the last run that has some end the list of fuses. */
