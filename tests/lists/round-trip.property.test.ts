@@ -51,7 +51,7 @@ function someOf<Key extends string, Entry extends Typed = Typed>(
     Key,
     fc.Arbitrary<Entry>
   >;
-  return fc.record(all, { requiredKeys: [] }) as fc.Arbitrary<Partial<Record<Key, Entry>>>;
+  return fc.record(all, { requiredKeys: [] });
 }
 
 const TYPED_SUPPLY = SUPPLY_KEYS.filter((key) => SUPPLY_CELLS[key].kind !== 'computed');
@@ -90,22 +90,26 @@ const station: fc.Arbitrary<StationContent> = fc
     };
   });
 
-/** Cells of a new sheet that hold a value, by key: they come back too, as typed. */
+/** The values among what stands in the cells of a new sheet; formulas are not typed. */
+function valuesOf<Key extends string>(keys: readonly Key[], initial: (key: Key) => unknown) {
+  const values: Partial<Record<Key, Typed>> = {};
+  for (const key of keys) {
+    const value = initial(key);
+    if (typeof value === 'number' || typeof value === 'string') values[key] = value;
+  }
+  return values;
+}
+
+/** A content with the values of a new sheet: they come back too, as typed. */
 function withInitial(content: StationContent): StationContent {
-  const rules = RULE_KEYS.flatMap((key) => {
-    const initial = HOUSE_RULES[key].initial({} as never);
-    return typeof initial === 'object' ? [] : [[key, initial]];
-  });
-  const supply = TYPED_SUPPLY.flatMap((key) => {
-    const { initial } = SUPPLY_CELLS[key];
-    return initial === undefined ? [] : [[key, initial]];
-  });
-  const cells = PROTECTION_TYPED.map((key) => [key, PROTECTION_CELLS[key].initial]);
+  const rules = valuesOf(RULE_KEYS, (key) => HOUSE_RULES[key].initial({} as never));
+  const supply = valuesOf(TYPED_SUPPLY, (key) => SUPPLY_CELLS[key].initial);
+  const cells = valuesOf(PROTECTION_TYPED, (key) => PROTECTION_CELLS[key].initial);
   return {
     ...content,
-    rules: { ...Object.fromEntries(rules), ...content.rules },
-    supply: { ...Object.fromEntries(supply), ...content.supply },
-    protection: { ...Object.fromEntries(cells), ...content.protection },
+    rules: { ...rules, ...content.rules },
+    supply: { ...supply, ...content.supply },
+    protection: { ...cells, ...content.protection },
   };
 }
 
