@@ -53,13 +53,13 @@ describe.each(WINDOWS)('the pane’s page, $width px wide', (viewport) => {
     const { page, trouble } = await openPaneInExcel(browser, viewport, { grid: SCHEDULE });
     await page.locator('.loom-counts li').first().waitFor();
     expect(await page.locator('.loom-summary').textContent()).toBe(
-      '“Hill runs”: 4 runs, 3 not ok.',
+      '“Hill runs”: 4 runs, 1 danger, 1 fails, 1 unclear, 1 ok.',
     );
     expect(await page.locator('.loom-counts li').allTextContents()).toEqual([
-      '1ok',
-      '1drop over target',
       '1drop over target; no fuse fits',
+      '1drop over target',
       '1length missing',
+      '1ok',
     ]);
     await expectSound(page, 'schedule in view');
 

@@ -136,7 +136,7 @@ describe('sharing from the pane', () => {
       .toBe(
         `“copy.xlsx” lists ${DEMO.runs.length} runs; all of it understood. Nothing is inserted yet.`,
       );
-    await button('Leave it').click();
+    await button('Cancel').click();
     await expect.poll(() => said('take-in').textContent()).toBe('Nothing was inserted.');
   });
 

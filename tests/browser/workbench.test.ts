@@ -3,7 +3,6 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/functions/catalogue';
 import { cellAddress } from '../../src/sheets/plan/area';
 import { DEMO } from '../../src/sheets/station/demo';
-import type { ShownKey } from '../../src/sheets/station/schedule-keys';
 import {
   readSchedule,
   type ReadRow,
@@ -41,8 +40,8 @@ function rowNamed(reading: ScheduleReading, name: string): ReadRow {
   return row;
 }
 
-const at = (reading: ScheduleReading, row: ReadRow, key: ShownKey) =>
-  cellAddress(row.row, reading.columnOf[key]);
+const at = (reading: ScheduleReading, row: ReadRow, key: keyof typeof reading.columnOf) =>
+  cellAddress(row.row, reading.columnOf[key]!);
 
 describe('the workbench as it opens', () => {
   test('shows every run of the demonstration with a verdict', async () => {
@@ -101,7 +100,7 @@ describe('a run edited by hand', () => {
     await page.write(grid.sheetName, at(reading, row, 'ownSize'), '16 AWG');
     expect(await page.read(grid.sheetName, verdict)).toBe('drop over target');
     await expect.poll(() => page.highlight(grid.sheetName, verdict)).not.toBeNull();
-    const overTarget = await page.highlight(grid.sheetName, at(reading, row, 'dropShare'));
+    const overTarget = await page.highlight(grid.sheetName, at(reading, row, 'pathDrop'));
     expect(overTarget).not.toBeNull();
 
     await page.write(grid.sheetName, at(reading, row, 'length'), 12);

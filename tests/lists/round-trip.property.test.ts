@@ -17,6 +17,7 @@ import { PROTECTION_COLUMNS } from '../../src/sheets/protection/columns';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';
 import type { StationContent } from '../../src/sheets/station/content';
 import { HOUSE_RULES, RULE_KEYS } from '../../src/sheets/station/house-rules';
+import type { ScheduleRun } from '../../src/sheets/station/run';
 import { FUSE_ENTRY_KEYS } from '../../src/sheets/station/protection-keys';
 import { SUPPLY_KEYS } from '../../src/sheets/station/supply-keys';
 import { SUPPLY_CELLS } from '../../src/sheets/supply/cells';
@@ -42,15 +43,15 @@ function entryFor(
 }
 
 /** Some of these keys, each with what may stand in its cell. */
-function someOf<Key extends string>(
+function someOf<Key extends string, Entry extends Typed = Typed>(
   keys: readonly Key[],
-  entry: (key: Key) => fc.Arbitrary<Typed>,
-): fc.Arbitrary<Partial<Record<Key, Typed>>> {
+  entry: (key: Key) => fc.Arbitrary<Entry>,
+): fc.Arbitrary<Partial<Record<Key, Entry>>> {
   const all = Object.fromEntries(keys.map((key) => [key, entry(key)])) as Record<
     Key,
-    fc.Arbitrary<Typed>
+    fc.Arbitrary<Entry>
   >;
-  return fc.record(all, { requiredKeys: [] }) as fc.Arbitrary<Partial<Record<Key, Typed>>>;
+  return fc.record(all, { requiredKeys: [] });
 }
 
 const TYPED_SUPPLY = SUPPLY_KEYS.filter((key) => SUPPLY_CELLS[key].kind !== 'computed');
@@ -58,7 +59,7 @@ const TYPED_SUPPLY = SUPPLY_KEYS.filter((key) => SUPPLY_CELLS[key].kind !== 'com
 const run = someOf(
   RUN_KEYS.filter((key) => key !== 'run' && key !== 'fedFrom'),
   (key) => entryFor(SCHEDULE_COLUMNS[key].parameter, SCHEDULE_COLUMNS[key].choices),
-);
+) as fc.Arbitrary<ScheduleRun>;
 const fuse = someOf(FUSE_ENTRY_KEYS, (key) => entryFor(PROTECTION_COLUMNS[key].parameter));
 
 /** Entries of the last run that has some end the list of fuses. */
@@ -89,22 +90,26 @@ const station: fc.Arbitrary<StationContent> = fc
     };
   });
 
-/** Cells of a new sheet that hold a value, by key: they come back too, as typed. */
+/** The values among what stands in the cells of a new sheet; formulas are not typed. */
+function valuesOf<Key extends string>(keys: readonly Key[], initial: (key: Key) => unknown) {
+  const values: Partial<Record<Key, Typed>> = {};
+  for (const key of keys) {
+    const value = initial(key);
+    if (typeof value === 'number' || typeof value === 'string') values[key] = value;
+  }
+  return values;
+}
+
+/** A content with the values of a new sheet: they come back too, as typed. */
 function withInitial(content: StationContent): StationContent {
-  const rules = RULE_KEYS.flatMap((key) => {
-    const initial = HOUSE_RULES[key].initial({} as never);
-    return typeof initial === 'object' ? [] : [[key, initial]];
-  });
-  const supply = TYPED_SUPPLY.flatMap((key) => {
-    const { initial } = SUPPLY_CELLS[key];
-    return initial === undefined ? [] : [[key, initial]];
-  });
-  const cells = PROTECTION_TYPED.map((key) => [key, PROTECTION_CELLS[key].initial]);
+  const rules = valuesOf(RULE_KEYS, (key) => HOUSE_RULES[key].initial({} as never));
+  const supply = valuesOf(TYPED_SUPPLY, (key) => SUPPLY_CELLS[key].initial);
+  const cells = valuesOf(PROTECTION_TYPED, (key) => PROTECTION_CELLS[key].initial);
   return {
     ...content,
-    rules: { ...Object.fromEntries(rules), ...content.rules },
-    supply: { ...Object.fromEntries(supply), ...content.supply },
-    protection: { ...Object.fromEntries(cells), ...content.protection },
+    rules: { ...rules, ...content.rules },
+    supply: { ...supply, ...content.supply },
+    protection: { ...cells, ...content.protection },
   };
 }
 

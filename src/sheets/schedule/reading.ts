@@ -11,7 +11,10 @@ type Value = string | number | boolean | null;
 const READ_KEYS = [...SHOWN_KEYS, 'level'] as const satisfies readonly (ShownKey | 'level')[];
 type ReadKey = (typeof READ_KEYS)[number];
 /** Without these a sheet is none of ours; old schedules lack the others. */
-const LASTING_KEYS = SHOWN_KEYS.filter((key) => !LATER_COLUMNS.some((later) => later === key));
+type LastingKey = Exclude<ShownKey, (typeof LATER_COLUMNS)[number]>;
+const LASTING_KEYS = SHOWN_KEYS.filter(
+  (key): key is LastingKey => !LATER_COLUMNS.some((later) => later === key),
+);
 
 export interface ReadRow {
   /** Zero-based row of the sheet. */
@@ -26,8 +29,8 @@ export interface ScheduleReading {
   readonly headerRow: number;
   /** Rows with something in them. */
   readonly rows: readonly ReadRow[];
-  /** Zero-based sheet column of each key. */
-  readonly columnOf: ColumnOf & Readonly<Record<'run' | 'peak' | 'length' | 'verdict', number>>;
+  /** Zero-based sheet column of each key; old schedules lack the later ones. */
+  readonly columnOf: ColumnOf & Readonly<Record<LastingKey, number>>;
 }
 
 const isEmpty = (value: Value | undefined) =>

@@ -51,6 +51,23 @@ function headBlocks(title: string): Block[] {
   ];
 }
 
+/** Says once, at the top and on paper, why rows are left to confirm while nothing is known of the battery. */
+function batteryBlock({ names: { supply } }: Layout): Block {
+  const breaks = `IFERROR(": a fuse right at it would have to break "&ROUND(${supply.breakAmps},0)&" A","")`;
+  return {
+    area: area(ROW.title, columnOf('setBy')),
+    cells: [
+      [
+        {
+          formula: `=IF(${supply.stated}="no","Battery assumed"&${breaks}&". Describe yours on the Supply sheet.","")`,
+        },
+      ],
+    ],
+    style: { bold: true, fontColour: PALETTE.title },
+    afterTable: true,
+  };
+}
+
 /** Where the counts of the levels begin: a label and a figure each. */
 const COUNTS_FROM = 6;
 
@@ -283,6 +300,7 @@ export function scheduleSheet(
     columnWidths: COLUMN_KEYS.map((key) => SCHEDULE_COLUMNS[key].widthChars),
     blocks: [
       ...headBlocks(content.title),
+      batteryBlock(layout),
       ...summaryBlocks(layout),
       ...unprintedBlock(layout),
       ...ruleBlocks(layout, content),
