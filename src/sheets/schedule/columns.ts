@@ -137,7 +137,7 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
   load: {
     heading: 'Load',
     note: 'What hangs at the far end.',
-    widthChars: 22,
+    widthChars: 20,
     style: TEXT,
     kind: 'typed',
   },
@@ -208,7 +208,7 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
   leastVolts: {
     heading: 'Minimum volts',
     note: 'The least volts the load works with, from its manual; blank where it does not matter.',
-    widthChars: 7,
+    widthChars: 9,
     style: { numberFormat: '0.0# "V"' },
     kind: 'typed',
     parameter: parameter.volts,
@@ -224,7 +224,7 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
   efficiency: {
     heading: 'Efficiency',
     note: 'Of an inverter or the like whose watts are its output: output over input. Blank where the watts are what it takes in.',
-    widthChars: 8,
+    widthChars: 10,
     style: { numberFormat: '0 %' },
     kind: 'typed',
     parameter: typed.efficiency,
@@ -247,14 +247,14 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
   suggested: {
     heading: 'Thinnest wire',
     note: 'The thinnest wire that keeps the target, carries the current and takes a standard fuse.',
-    widthChars: 10,
+    widthChars: 9,
     style: CENTRED,
     kind: 'computed',
   },
   setBy: {
     heading: 'Limited by',
     note: 'What asked for that wire: drop, heat or fuse.',
-    widthChars: 6,
+    widthChars: 8,
     style: CENTRED,
     kind: 'computed',
   },

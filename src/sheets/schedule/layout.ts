@@ -19,7 +19,7 @@ export const RULE_GROUPS: readonly {
   { label: 0, value: 2, keys: ['material', 'series', 'installed', 'duty'] },
   { label: 3, value: 7, keys: ['unit', 'volts', 'target', 'tempC'] },
   { label: 12, value: 16, keys: ['insulationC', 'ambientC', 'conductors'] },
-  { label: 18, value: 22, keys: ['counts', 'joints', 'fuseLimit'] },
+  { label: 19, value: 23, keys: ['counts', 'joints', 'fuseLimit'] },
 ];
 
 /** Rows that the solved columns are looked for in, where a table may still grow. */

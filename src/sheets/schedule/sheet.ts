@@ -11,6 +11,7 @@ import type { Block, CellContent, EntryPlan, SheetPlan, TablePlan } from '../pla
 import type { ScheduleContent } from '../station/content';
 import type { Layout } from '../station/layout';
 import { FEED_KEYS, type FeedKey, type RowReferences } from '../station/references';
+import { ASSUMED } from '../station/assumed-battery';
 import { HEADINGS, SCHEDULE_COLUMNS } from './columns';
 import { SCHEDULE_FORMULAS, type FormulaKey } from './formulas';
 import { scheduleHighlights } from './highlights';
@@ -59,7 +60,7 @@ function batteryBlock({ names: { supply } }: Layout): Block {
     cells: [
       [
         {
-          formula: `=IF(${supply.stated}="no","Battery assumed"&${breaks}&". Describe yours on the Supply sheet.","")`,
+          formula: `=IF(${supply.stated}="no","Battery assumed (${ASSUMED.ampHours} Ah ${ASSUMED.chemistry})"&${breaks}&". Describe yours on the Supply sheet.","")`,
         },
       ],
     ],
@@ -69,7 +70,9 @@ function batteryBlock({ names: { supply } }: Layout): Block {
 }
 
 /** Where the counts of the levels begin: a label and a figure each. */
-const COUNTS_FROM = 6;
+const COUNTS_FROM = 7;
+/** A label spreads to the left, over an empty cell. */
+const COUNTS_STEP = 3;
 
 /** How many rows have a level; one whose verdict is an error was not understood. */
 function countOf(level: Level, levels: string): string {
@@ -93,7 +96,7 @@ function summaryBlocks(layout: Layout): Block[] {
       numberFormat: '0.0',
     },
     ...LEVELS.map((level, index) => ({
-      label: COUNTS_FROM + 2 * index,
+      label: COUNTS_FROM + COUNTS_STEP * index,
       text: level,
       formulas: [countOf(level, levels)],
       numberFormat: '0',
@@ -264,7 +267,7 @@ function unprintedBlock(layout: Layout): Block[] {
   const count = `SUMPRODUCT(--(LEN(${below})>0))`;
   return [
     {
-      area: area(ROW.summary, columnOf('setBy')),
+      area: area(ROW.summary, columnOf('ampacity')),
       cells: [
         [
           {

@@ -15,6 +15,7 @@ import * as protection from '../../functions/parameters/protection';
 import { text, type Call } from '../plan/formula';
 import { ambientInForce, type RuleReferences } from '../station/house-rules';
 import { figureByKind, fuseKind } from '../station/fuse-kind';
+import { ASSUMED } from '../station/assumed-battery';
 import { WORD, type VerdictKey } from '../station/verdicts';
 import type { CellContent, CellStyle } from '../plan/plan';
 import type { ColumnKey } from '../station/schedule-keys';
@@ -54,11 +55,6 @@ const COUNT: CellStyle = { numberFormat: '0' };
 
 type Cells = SupplyReferences['supply'];
 
-/** What is assumed of a battery of which nothing is typed. */
-const ASSUMED = { chemistry: 'lead-acid', ampHours: 100 } as const satisfies {
-  chemistry: Chemistry;
-  ampHours: number;
-};
 const chemistryOf = ({ chemistry }: Cells) =>
   `IF(${chemistry}="",${text(ASSUMED.chemistry)},${chemistry})`;
 const ampHoursOf = ({ ampHours }: Cells) => `IF(${ampHours}="",${ASSUMED.ampHours},${ampHours})`;

@@ -170,7 +170,7 @@ describe('a battery that is only assumed', () => {
     const breaks = Math.round(Number(stationValues(MIXED).supply.cells.breakAmps));
     expect(breaks).toBeGreaterThan(100);
     expect(told(MIXED)).toBe(
-      `Battery assumed: a fuse right at it would have to break ${breaks} A. Describe yours on the Supply sheet.`,
+      `Battery assumed (100 Ah lead-acid): a fuse right at it would have to break ${breaks} A. Describe yours on the Supply sheet.`,
     );
     expect(told(DEMO)).toBe('');
   });
