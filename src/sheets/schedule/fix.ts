@@ -6,6 +6,7 @@ import type { RowReferences } from '../station/references';
 import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
 import { FIX_WORDS, WORD, type VerdictKey } from '../station/verdicts';
 import {
+  countsEach,
   heatArguments,
   isContinuous,
   there,
@@ -18,15 +19,24 @@ import {
 const isWanting = ({ cell }: RowReferences) =>
   `OR(${cell.shortLow}=1,${cell.fewer}=1,IF(ISNUMBER(${cell.overDrop}),${cell.overDrop}>0,FALSE))`;
 
-/** Place of the run on the path that loses most, where the load misses its volts or its drop. */
+/**
+ * Place of the run on the path that loses most, where the load misses its volts or its drop. A thicker wire above leaves
+ * more for the suggested ones below it, which then turn out thinner: a run counts only where all below it on the path are
+ * typed, or each is sized by itself.
+ */
 const mendPlace: RowFormula = (row) => {
   const { cell, column } = row;
+  const isTyped = (place: string) => `${there(column.ownSize, place)}<>""`;
+  const stays = (level: number) =>
+    `OR(${countsEach(row)},AND(${[cell.ownSize + '<>""', ...FEEDER_KEYS.slice(0, level).map((key) => isTyped(cell[key]))].join(',')}))`;
   const isLow = `OR(${cell.shortLow}=1,${cell.fewer}=1)`;
   const lostAt = (place: string) =>
     `IFERROR(IF(${isLow},${there(column.lowDrop, place)},${there(column.ohms, place)}*${there(column.once, place)}),0)`;
   const lost = [
     `IFERROR(IF(${isLow},${cell.lowDrop},${cell.dropVolts}),0)`,
-    ...FEEDER_KEYS.map((key) => `IF(${cell[key]}>0,${lostAt(cell[key])},0)`),
+    ...FEEDER_KEYS.map(
+      (key, level) => `IF(${cell[key]}>0,IF(${stays(level)},${lostAt(cell[key])},0),0)`,
+    ),
   ];
   const most = `MAX(${lost.join(',')})`;
   const places = [cell.place, ...FEEDER_KEYS.map((key) => cell[key])];
@@ -48,14 +58,28 @@ const mendShare: RowFormula = (row) => {
   return `IF(${cell.mendPlace}="","",MAX(${low},${over}))`;
 };
 
+/**
+ * The drop target that leaves a load its minimum volts, to a tenth of a percent, where every wire on its path follows its
+ * targets: what arrives is then at least the volts at the source less the target.
+ */
+const targetFor = (row: RowReferences): string => {
+  const { cell, column } = row;
+  const follows = [
+    `${cell.ownSize}=""`,
+    ...FEEDER_KEYS.map((key) => `IF(${cell[key]}>0,${there(column.ownSize, cell[key])}="",TRUE)`),
+  ].join(',');
+  const tenths = `INT(1000*(${cell.lowSource}-${cell.leastVolts})/${cell.volts})`;
+  return `IF(AND(${cell.shortLow}=1,${cell.fewer}=0,${follows}),IF(${tenths}>0,${text(FIX_WORDS.target)}&${tenths}/10&" %",${text(FIX_WORDS.none)}),${text(FIX_WORDS.none)})`;
+};
+
 /** The wire that this run would need: `size` of a share of its source volts. */
 export function thickerWith(row: RowReferences, size: (share: string) => string): string {
   const { cell, column, supply } = row;
   const at = (key: ColumnKey) => there(column[key], cell.mendPlace);
   const share = `${at('dropShare')}*(1-${cell.mendShare})`;
   const thicker =
-    `IFERROR(IF(${cell.mendShare}>=1,${text(FIX_WORDS.none)},` +
-    `${text(FIX_WORDS.thicker)}&${at('run')}&${text(FIX_WORDS.inSize)}&${size(share)}),${text(FIX_WORDS.none)})`;
+    `IFERROR(IF(${cell.mendShare}>=1,${targetFor(row)},` +
+    `${text(FIX_WORDS.thicker)}&${at('run')}&${text(FIX_WORDS.inSize)}&${size(share)}),${targetFor(row)})`;
   // What the source itself does not give no wire brings.
   const isSource = `AND(${cell.shortLow}=1,ISNUMBER(${cell.lowSource}),ISNUMBER(${cell.leastVolts}),${cell.lowSource}<=${cell.leastVolts})`;
   const whose = `IF(${cell.battery}=1,"battery","source")`;

@@ -306,6 +306,7 @@ export const FIX_WORDS = {
   thicker: 'thicker ',
   inSize: ': ',
   none: 'no single thicker run fixes it',
+  target: 'set its drop target to ',
   source: 'no wire fixes it: the ',
   gives: ' itself gives ',
   volts: ' V',

@@ -2,6 +2,7 @@
 import { expect, it } from 'vitest';
 import { scheduleSheets } from '../../../src/sheets/new-schedule';
 import type { StationContent } from '../../../src/sheets/station/content';
+import { columnOf } from '../../../src/sheets/schedule/layout';
 import { DEMO } from '../../../src/sheets/station/demo';
 import { patientHost, workbook } from './stand-in';
 
@@ -34,7 +35,7 @@ it.each([200, 1000, 5000])(
     const sheet = excel.sheetNamed(schedule!.name)!;
     for (const row of [first, first + runs - 1]) {
       expect(sheet.at(row, 0)?.value, `row ${row}`).toMatch(/^Hut/);
-      expect(sheet.at(row, 12)?.formula, `row ${row}`).toMatch(/^=/);
+      expect(sheet.at(row, columnOf('runAmps'))?.formula, `row ${row}`).toMatch(/^=/);
     }
   },
   SLOW_MS,

@@ -47,7 +47,9 @@ const tree = fc
     });
   });
 
-function station(trees: readonly fc.TypeOfArbitrary<typeof tree>[]): StationContent {
+type Tree = typeof tree extends fc.Arbitrary<infer Runs> ? Runs : never;
+
+function station(trees: readonly Tree[]): StationContent {
   return {
     title: 'Loads in watts',
     rules: { unit: 'm', volts: SOURCE_V, target: 0.3 },
