@@ -13,6 +13,9 @@ const QUIET = [
   '--disable-sync',
 ];
 
+/** When to give up what a page is waited for: the tests of the code may be keeping the machine busy meanwhile. */
+const PATIENCE_MS = 120_000;
+
 export async function launchBrowser(): Promise<Browser> {
   const executablePath = commandPath('chromium');
   if (executablePath === undefined) {
@@ -50,6 +53,7 @@ export async function openPage(
   const origin = inject('origin');
   const trouble: Trouble = { violations: [], strayRequests: [], pageErrors: [] };
   const page = await browser.newPage({ viewport });
+  page.setDefaultTimeout(PATIENCE_MS);
   await page.exposeFunction('tellViolation', (what: string) => {
     trouble.violations.push(what);
   });

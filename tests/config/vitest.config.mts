@@ -14,6 +14,9 @@ export default defineConfig({
           name: 'code',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
+          // Loading the source anew for each of a hundred files takes longer than most of them: all share its modules, and
+          // what a test puts on the global scope it takes off again.
+          isolate: false,
           testTimeout: 60_000,
         },
       },
@@ -25,10 +28,13 @@ export default defineConfig({
           globalSetup: ['tests/browser/serve-for-tests.ts'],
           // One browser at a time: two of them drawing at once on a small machine make each other late.
           fileParallelism: false,
-          testTimeout: 60_000,
-          hookTimeout: 120_000,
-          // What a page comes to show is waited for; a busy machine needs longer than the usual second.
-          expect: { poll: { timeout: 15_000 } },
+          isolate: false,
+          // Its number of workers is its own, which asks for a turn of its own where both kinds run in one command.
+          sequence: { groupOrder: 1 },
+          testTimeout: 240_000,
+          hookTimeout: 240_000,
+          // What a page comes to show is waited for, and no longer than it takes; these end what would never come.
+          expect: { poll: { timeout: 60_000 } },
         },
       },
     ],

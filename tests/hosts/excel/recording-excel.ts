@@ -137,15 +137,24 @@ interface Members {
 class Node {
   value: unknown;
   isDone = false;
-  readonly loaded = new Map<string, unknown>();
-  /** What hangs on it is one object, however often it is asked for. */
-  readonly children = new Map<string, unknown>();
+  private ownLoaded: Map<string, unknown> | undefined;
+  private ownChildren: Map<string, unknown> | undefined;
   constructor(
     readonly kind: Kind,
     readonly parent: Node | undefined,
     readonly via: string,
     readonly given?: readonly unknown[],
   ) {}
+
+  /** Made when they are first asked for: most of the many objects need neither. */
+  get loaded(): Map<string, unknown> {
+    return (this.ownLoaded ??= new Map());
+  }
+
+  /** What hangs on it is one object, however often it is asked for. */
+  get children(): Map<string, unknown> {
+    return (this.ownChildren ??= new Map());
+  }
 
   get path(): string {
     const { parent, via, given } = this;
@@ -156,10 +165,15 @@ class Node {
   }
 }
 
-const NODES = new WeakMap<object, Node>();
+/** Asks one of the stand-in's objects for its node; a weak map of them all would keep the memory's keeper busy. */
+const NODE = Symbol('node');
+
+function nodeOf(value: unknown): Node | undefined {
+  return typeof value === 'function' ? (value as { readonly [NODE]?: Node })[NODE] : undefined;
+}
 
 function shown(value: unknown): string {
-  if (typeof value === 'function') return NODES.get(value)?.path ?? 'function';
+  if (typeof value === 'function') return nodeOf(value)?.path ?? 'function';
   return JSON.stringify(value) ?? 'undefined';
 }
 
@@ -359,6 +373,7 @@ export class RecordingExcel {
       this.objectOf(new Node(kind, node, via, given), queue);
     const object: object = new Proxy(() => undefined, {
       get: (_, property) => {
+        if (property === NODE) return node;
         if (property === 'then' || property === 'toJSON' || typeof property === 'symbol') {
           return undefined;
         }
@@ -403,7 +418,6 @@ export class RecordingExcel {
         return true;
       },
     });
-    NODES.set(object, node);
     return object;
   }
 
@@ -446,9 +460,10 @@ export class RecordingExcel {
       queue.push(
         new Done(node, name, given, 'call', () => {
           const self = this.valueOf(node);
-          const values = given.map((one) =>
-            typeof one === 'function' && NODES.has(one) ? this.valueOf(NODES.get(one)!) : one,
-          );
+          const values = given.map((one) => {
+            const named = nodeOf(one);
+            return named === undefined ? one : this.valueOf(named);
+          });
           result.value = self === NOTHING ? NOTHING : call.does(self as never, values as never);
           result.isDone = true;
         }),

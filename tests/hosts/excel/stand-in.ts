@@ -1,18 +1,18 @@
 /** Putting the stand-in for Excel where the code looks for it, and telling workbooks apart. */
-import { afterEach } from 'vitest';
+import { onTestFinished } from 'vitest';
 import { ExcelHost } from '../../../src/hosts/excel/excel-host';
 import { InsertionFault, type Inserted } from '../../../src/hosts/sheet-host';
 import { RecordingExcel, type Used } from './recording-excel';
 
-afterEach(() => {
-  Reflect.deleteProperty(globalThis, 'Excel');
-});
-
+/** A workbook that is Excel's until the test ends. */
 export function workbook(
   sheets: Readonly<Record<string, Used | null>> = { Notes: null },
 ): RecordingExcel {
   const excel = new RecordingExcel(sheets);
   Object.assign(globalThis, { Excel: excel });
+  onTestFinished(() => {
+    Reflect.deleteProperty(globalThis, 'Excel');
+  });
   return excel;
 }
 
