@@ -33,7 +33,9 @@ it('agrees with the sheets on ordinary stations', () => {
   for (let seed = FIRST_SEED; seed < FIRST_SEED + STATIONS; seed += 1) {
     const content = ordinaryStation(seed);
     rows += content.runs.length;
-    compare(tally, `seed ${seed}`, oracle(content), stationValues(content));
+    const sheets = stationValues(content);
+    const assumed = sheets.runs.map(({ assumedVolts }) => Number(assumedVolts));
+    compare(tally, `seed ${seed}`, oracle(content, assumed), sheets);
   }
   console.log(
     `oracle: ${STATIONS} stations, ${rows} rows, ${tally.cells} cells compared (${tally.withoutAnswer} without an answer), ${tally.differences.length} differ; rows by verdict:`,
