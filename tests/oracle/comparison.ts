@@ -128,15 +128,15 @@ function compareAll(tally: Tally, title: string, ours: OracleStation, sheets: St
   for (const [row, run] of ours.runs.entries()) {
     const where = (key: string) => `${title}, row ${row + 1}, ${key}`;
     const shown = sheets.runs[row]!;
-    for (const [key, expected] of Object.entries(scheduleCells(run))) {
-      hold(tally, where(key), expected, shown[key as keyof typeof shown], 'error');
-    }
     const protection = sheets.protection.rows[row]!;
     const held = (key: string, check: () => void) => {
       const before = tally.differences.length;
       check();
       sort(tally, before, reasonOf(run, sheets, row, key));
     };
+    for (const [key, expected] of Object.entries(scheduleCells(run))) {
+      held(key, () => hold(tally, where(key), expected, shown[key as keyof typeof shown], 'error'));
+    }
     for (const end of ['near', 'far'] as const) {
       const figures: End | undefined = run.faults?.[end];
       if (figures === undefined) continue;
@@ -148,10 +148,12 @@ function compareAll(tally: Tally, title: string, ours: OracleStation, sheets: St
       }
     }
     if (run.protector !== undefined && run.size !== NO_ANSWER) {
-      hold(tally, where('fuse that protects'), run.protector.ratingA, protection.fuse, 'no number');
+      const { ratingA } = run.protector;
+      held('fuse', () => hold(tally, where('its fuse'), ratingA, protection.fuse, 'no number'));
     }
     hold(tally, where('steady'), run.steadyC, protection.steady, 'no number');
-    if (sheets.supply.cells.fits === 1) {
+    const isSteady = ours.battery.lowTerminal > STEADY * ours.battery.lowRest;
+    if (sheets.supply.cells.fits === 1 && isSteady) {
       holdAssumed(tally, where('assumed'), run, shown.assumedVolts);
     }
     held('level', () => hold(tally, where('level'), levelOf(run), shown.level, 'error'));
@@ -180,6 +182,8 @@ function levelOf(run: OracleRun): number {
  * LEAST_ASSUMED says, or at half the source volts, under which nothing is estimated.
  */
 const LEAST_ASSUMED = 0.8;
+/** Share of its resting volts above which a battery is not yet collapsing under its loads. */
+const STEADY = 0.9;
 
 function holdAssumed(tally: Tally, where: string, run: OracleRun, cell: Cell) {
   const { mostAssumableVolts: most, floorVolts } = run;

@@ -19,6 +19,10 @@ export const SET_ASIDE = {
     "a maker's I2t counts below the last published point, where a fuse loses heat, and not where it is above the estimate",
   robbed:
     'a run of which the runs above leave nothing is told that no wire is thick enough, where its own joints outweigh the lack',
+  craftFuse:
+    'in craft a fuse within 150 % of the ampacity is taken only where 125 % of the load is within the ampacity too',
+  noCover:
+    'a fuse above that has no rating, since none fits its run, counts as one that breaks the fault',
   mainVolts:
     'the main fuse is held against the charging volts, even where the resting volts are above them',
 } as const;
@@ -41,7 +45,8 @@ export function isRoundedElsewhere(ours: OracleStation, sheets: StationValues): 
   });
 }
 
-const FUSE_WORDS: readonly VerdictKey[] = ['fuseTooSlow', 'faultTooWeak'];
+/** With a word more or less a row may be ok. */
+const FUSE_WORDS: readonly VerdictKey[] = ['fuseTooSlow', 'faultTooWeak', 'ok'];
 
 function differing(run: OracleRun, text: string): readonly VerdictKey[] {
   const theirs = new Set(verdictsIn(text));
@@ -59,7 +64,8 @@ export function reasonOf(
   key: string,
 ): SetAside | undefined {
   const protection = sheets.protection.rows[row]!;
-  const words = differing(run, String(sheets.runs[row]!.verdict));
+  const text = String(sheets.runs[row]!.verdict);
+  const words = differing(run, text);
   const isOfVerdict = key === 'verdict' || key === 'level';
   const only = (...keys: readonly VerdictKey[]) =>
     words.length > 0 && words.every((word) => keys.includes(word));
@@ -71,6 +77,8 @@ export function reasonOf(
   if (isOfTimes && run.leansOnOtherFigures) return 'branchFuse';
   if (isOfTimes && key !== 'farOpens' && run.protector?.makersI2t !== undefined) return 'makersI2t';
   if (isOfVerdict && only('noRoom', 'noSize')) return 'robbed';
+  if (isOfVerdict && only('mayNotBreak', 'coveredByMain')) return 'noCover';
+  if (run.verdict.has('craftFuse') && !verdictsIn(text).includes('craftFuse')) return 'craftFuse';
   if (isOfVerdict && only('mainVolts') && run.verdict.has('mainVolts')) return 'mainVolts';
   return undefined;
 }

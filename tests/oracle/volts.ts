@@ -46,8 +46,14 @@ export function voltsAtLoads(
     }
     return lost;
   };
+  // A battery that its loads pull down to nothing has no volts to give.
+  const isDead = (run: Run) => isOnBattery(run, house) && terminalVolts <= 0;
+  const left = (run: Run, outcome: (typeof solved)[number]): Figure =>
+    isDead(run)
+      ? NO_ANSWER
+      : from(figure(outcome), (volts) => from(rest(run), (lost) => volts - lost));
   return solved.map((outcome, row) => ({
-    volts: from(figure(outcome), (volts) => from(rest(runs[row]!), (lost) => volts - lost)),
+    volts: left(runs[row]!, outcome),
     cannotBeServed: typeof outcome !== 'number' && outcome.refused === 'none',
   }));
 }
