@@ -31,7 +31,7 @@ export type Tree = readonly TreeRun[];
 
 const run = fc.record({
   pick: fc.nat(999),
-  load: fc.integer({ min: 1, max: 20 }),
+  load: fc.integer({ min: 1, max: 15 }),
   isLoaded: fc.boolean(),
   lengthM: fc.integer({ min: 5, max: 80 }).map((tenths) => tenths / 10),
 });

@@ -47,13 +47,15 @@ const quantile = (sorted: readonly number[], share: number) =>
 test('suggested sizes keep the target of every load, for little more than the least copper', () => {
   const ratios: number[] = [];
   let withoutSize = 0;
+  let missed = 0;
   for (const runs of fc.sample(tree, { seed: 20_269, numRuns: TREES })) {
     const rows = valuesOf(runs);
     const sizes = rows.flatMap(({ suggested }) => sizeIn(suggested) ?? []);
     const least = leastCopper(runs);
     if (sizes.length < runs.length) {
-      // Steps of the thickest sizes may leave the rule without a wire where a search still finds one; never the reverse.
+      // The split may ask the thickest size for more than it can, where a search still finds wires.
       withoutSize += 1;
+      if (least !== undefined) missed += 1;
       expect(rows.some(({ verdict }) => verdictsIn(String(verdict)).includes('noSize'))).toBe(true);
       continue;
     }
@@ -70,9 +72,10 @@ test('suggested sizes keep the target of every load, for little more than the le
   ratios.sort((a, b) => a - b);
   const [median, nineTenths, worst] = [0.5, 0.9, 1].map((share) => quantile(ratios, share));
   console.log(
-    `path rule: ${ratios.length} trees (${withoutSize} without a size), copper over the least: median ${median!.toFixed(3)}, 90 % ${nineTenths!.toFixed(3)}, worst ${worst!.toFixed(3)}`,
+    `path rule: ${ratios.length} trees (${withoutSize} more without a size, of which the search serves ${missed}), copper over the least: median ${median!.toFixed(3)}, 90 % ${nineTenths!.toFixed(3)}, worst ${worst!.toFixed(3)}`,
   );
   expect(ratios.length).toBeGreaterThan(TREES * 0.8);
+  expect(missed).toBeLessThan(TREES * 0.05);
   expect(median).toBeLessThan(BOUNDS.median);
   expect(nineTenths).toBeLessThan(BOUNDS.nineTenths);
   expect(worst).toBeLessThan(BOUNDS.worst);
