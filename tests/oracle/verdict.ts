@@ -81,7 +81,7 @@ function voltsWords({ run, low, assumedVolts }: Judged): readonly VerdictKey[] {
 function fuseWords(judged: Judged, isAssumed: boolean): readonly VerdictKey[] {
   const { run, house, battery, fuse, faults, above, main } = judged;
   const words: VerdictKey[] = [];
-  if (fuse === undefined || !fuse.isOwn) return words;
+  if (!fuse?.isOwn) return words;
   const root = rootOf(run);
   const onBattery = isOnBattery(run, house);
   const mostVolts = root.fromPanel

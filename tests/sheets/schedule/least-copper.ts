@@ -101,7 +101,7 @@ export function leastCopper(runs: Tree): number | undefined {
     for (const size of choices[at]!) {
       lost[at] =
         (here.feeder < 0 ? 0 : lost[here.feeder]!) + amps[at]! * ohmsOf(here.lengthM, size);
-      if (lost[at]! <= most) place(at + 1, copper + here.lengthM * sizeAreaMm2(size));
+      if (lost[at] <= most) place(at + 1, copper + here.lengthM * sizeAreaMm2(size));
     }
   };
   place(0, 0);
