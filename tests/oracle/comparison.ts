@@ -2,23 +2,35 @@
 import { formatSize, type ConductorSize } from '../../src/core/size';
 import { CellError, type Cell } from '../../src/functions/cell';
 import type { StationValues } from '../../src/sheets/station-values';
-import { verdictsIn } from '../../src/sheets/station/verdicts';
+import { LEVELS, VERDICTS, verdictsIn } from '../../src/sheets/station/verdicts';
 import { distance, RELATIVE, told } from '../closeness';
 import type { Days } from './days';
 import type { End } from './faults';
 import { NO_ANSWER, type Figure } from './figures';
 import type { OracleRun, OracleStation } from './oracle';
+import { isRoundedElsewhere, reasonOf, type SetAside } from './set-aside';
 
 export interface Tally {
   cells: number;
   /** Of those, the cells for which the oracle has no answer. */
   withoutAnswer: number;
   readonly verdicts: Map<string, number>;
+  /** Volts that loads in watts are sized for, as a share of the most that would do. */
+  readonly assumed: number[];
   readonly differences: string[];
+  /** Differences that are put down to a fault of the sheets that is known. */
+  readonly setAside: Map<SetAside, number>;
 }
 
 export function newTally(): Tally {
-  return { cells: 0, withoutAnswer: 0, verdicts: new Map(), differences: [] };
+  return {
+    cells: 0,
+    withoutAnswer: 0,
+    verdicts: new Map(),
+    assumed: [],
+    differences: [],
+    setAside: new Map(),
+  };
 }
 
 type Expected = number | string | typeof NO_ANSWER;
@@ -36,6 +48,8 @@ function scheduleCells(run: OracleRun) {
     size: sizeText(run.size),
     dropVolts: run.dropVolts,
     dropShare: run.dropShare,
+    pathDrop: run.pathDrop,
+    fuseAmps: run.leastFuseA,
     loadVolts: run.loadVolts,
     lowVolts: run.lowVolts,
     ampacity: run.ampacityA,
@@ -70,7 +84,20 @@ function hold(
   }
 }
 
+/** Counts what was found in a row since `before` under the faults that it is put down to, as far as it is. */
+function sort(tally: Tally, before: number, reason: SetAside | undefined) {
+  if (reason === undefined || tally.differences.length === before) return;
+  tally.differences.length = before;
+  tally.setAside.set(reason, (tally.setAside.get(reason) ?? 0) + 1);
+}
+
 export function compare(tally: Tally, title: string, ours: OracleStation, sheets: StationValues) {
+  const before = tally.differences.length;
+  compareAll(tally, title, ours, sheets);
+  sort(tally, before, isRoundedElsewhere(ours, sheets) ? 'rooms' : undefined);
+}
+
+function compareAll(tally: Tally, title: string, ours: OracleStation, sheets: StationValues) {
   for (const [key, expected] of Object.entries(ours.days) as [keyof Days, Figure | undefined][]) {
     hold(tally, `${title}, ${key}`, expected ?? '', sheets.supply.cells[key], 'error');
   }
@@ -86,35 +113,51 @@ export function compare(tally: Tally, title: string, ours: OracleStation, sheets
     }
   }
   for (const key of [
+    'cells',
     'milliohms',
     'fullRest',
     'lowRest',
     'peakAmps',
     'fullTerminal',
     'lowTerminal',
+    'chargingVolts',
+    'breakAmps',
   ] as const) {
     hold(tally, `${title}, ${key}`, ours.battery[key], sheets.supply.cells[key], 'error');
   }
   for (const [row, run] of ours.runs.entries()) {
     const where = (key: string) => `${title}, row ${row + 1}, ${key}`;
     const shown = sheets.runs[row]!;
-    for (const [key, expected] of Object.entries(scheduleCells(run))) {
-      hold(tally, where(key), expected, shown[key as keyof typeof shown], 'error');
-    }
     const protection = sheets.protection.rows[row]!;
+    const held = (key: string, check: () => void) => {
+      const before = tally.differences.length;
+      check();
+      sort(tally, before, reasonOf(run, sheets, row, key));
+    };
+    for (const [key, expected] of Object.entries(scheduleCells(run))) {
+      held(key, () => hold(tally, where(key), expected, shown[key as keyof typeof shown], 'error'));
+    }
     for (const end of ['near', 'far'] as const) {
       const figures: End | undefined = run.faults?.[end];
       if (figures === undefined) continue;
       for (const key of ['faultA', 'opensS', 'bearsS'] as const) {
         const column = END_COLUMNS[end][key];
-        hold(tally, where(column), figures[key] ?? NO_ANSWER, protection[column], 'no number');
+        held(column, () =>
+          hold(tally, where(column), figures[key] ?? NO_ANSWER, protection[column], 'no number'),
+        );
       }
     }
     if (run.protector !== undefined && run.size !== NO_ANSWER) {
-      hold(tally, where('fuse that protects'), run.protector.ratingA, protection.fuse, 'no number');
+      const { ratingA } = run.protector;
+      held('fuse', () => hold(tally, where('its fuse'), ratingA, protection.fuse, 'no number'));
     }
     hold(tally, where('steady'), run.steadyC, protection.steady, 'no number');
-    holdVerdict(tally, where('verdict'), run, shown.verdict);
+    const isSteady = ours.battery.lowTerminal > STEADY * ours.battery.lowRest;
+    if (sheets.supply.cells.fits === 1 && isSteady) {
+      holdAssumed(tally, where('assumed'), run, shown.assumedVolts);
+    }
+    held('level', () => hold(tally, where('level'), levelOf(run), shown.level, 'error'));
+    held('verdict', () => holdVerdict(tally, where('verdict'), run, shown.verdict));
   }
 }
 
@@ -126,4 +169,30 @@ function holdVerdict(tally: Tally, where: string, run: OracleRun, cell: Cell) {
   for (const key of run.verdict) tally.verdicts.set(key, (tally.verdicts.get(key) ?? 0) + 1);
   if (ours !== theirs)
     tally.differences.push(`${where}: ${ours} expected, not ${theirs} ("${text}")`);
+}
+
+/** The level of the gravest word, as the number that the sheet has for it. */
+function levelOf(run: OracleRun): number {
+  return 1 + Math.min(...[...run.verdict].map((key) => LEVELS.indexOf(VERDICTS[key].level)));
+}
+
+/**
+ * What a load in watts without minimum volts is sized for: not more volts than its source has when low, all that counts
+ * at once drawn, less its target. The sheet estimates it before sizes are known, so it may lie below: by as much as
+ * LEAST_ASSUMED says, or at half the source volts, under which nothing is estimated.
+ */
+const LEAST_ASSUMED = 0.8;
+/** Share of its resting volts above which a battery is not yet collapsing under its loads. */
+const STEADY = 0.9;
+
+function holdAssumed(tally: Tally, where: string, run: OracleRun, cell: Cell) {
+  const { mostAssumableVolts: most, floorVolts } = run;
+  if (most === undefined) return;
+  tally.cells += 1;
+  const isHeld =
+    typeof cell === 'number' &&
+    cell <= Math.max(most, floorVolts) &&
+    cell >= Math.min(most, floorVolts / LEAST_ASSUMED) * LEAST_ASSUMED;
+  if (typeof cell === 'number') tally.assumed.push(cell / most);
+  if (!isHeld) tally.differences.push(`${where}: at most ${most} expected, not ${told(cell)}`);
 }

@@ -1,17 +1,18 @@
 /** Short circuits at both ends of a run, how soon its fuse opens, how long its wire bears it, and its everyday heat. */
 import { conductorTempC } from '../../src/core/conductor-temp';
 import { faultAmps } from '../../src/core/fault';
-import { fuseSeconds, leastOpeningAmps } from '../../src/core/fuse-time';
+import { estimatedOpeningSeconds, fuseSeconds, leastOpeningAmps } from '../../src/core/fuse-time';
 import { atMost } from '../../src/core/limits';
 import { isRefusal } from '../../src/core/outcome';
 import type { ConductorSize } from '../../src/core/size';
-import { assumedFuseType } from '../../src/core/tables/iso-8820-types';
+import { MATERIAL_CONSTANTS } from '../../src/core/tables/materials';
 import { withstandSeconds } from '../../src/core/withstand';
 import type { BatteryFigures } from './battery';
 import { figure, NO_ANSWER, type Figure } from './figures';
 import type { Protector } from './fuses';
 import type { House } from './house';
 import { isOnBattery, pathOf, rootOf, type Run } from './runs';
+import type { Wire } from './wires';
 
 /** At one end; what does not apply is left out. */
 export interface End {
@@ -24,39 +25,25 @@ export interface Faults {
   readonly near: End;
   readonly far: End;
   readonly isWeak: boolean;
-  readonly isSlow: boolean;
-  readonly isUnbroken: boolean;
+  readonly isSlowFar: boolean;
+  readonly isSlowNear: boolean;
 }
 
-/** Ohms of runs in a row, one after the other. */
-function seriesOhms(path: readonly Run[], ohms: readonly Figure[]): Figure {
+/** Ohms of runs in a row, the wire so many times as great as at its usual temperature. */
+function seriesOhms(path: readonly Run[], wires: readonly Wire[], warm: number): Figure {
   let sum = 0;
-  for (const { row } of path) {
-    const of = ohms[row]!;
-    if (of === NO_ANSWER) return NO_ANSWER;
-    sum += of;
+  for (const { row, jointMilliohms } of path) {
+    const { wireOhms } = wires[row]!;
+    if (wireOhms === NO_ANSWER) return NO_ANSWER;
+    sum += wireOhms * warm + jointMilliohms / 1000;
   }
   return sum;
 }
 
-function endOf(
-  pathOhms: Figure,
-  sourceVolts: number,
-  battery: BatteryFigures,
-  size: ConductorSize,
-  house: House,
-  fuse: Protector | undefined,
-): End {
-  const faultA =
-    pathOhms === NO_ANSWER
-      ? NO_ANSWER
-      : figure(faultAmps(sourceVolts, battery.milliohms, pathOhms));
-  if (faultA === NO_ANSWER) return { faultA };
-  return {
-    faultA,
-    bearsS: figure(withstandSeconds(size, faultA, house)),
-    ...(fuse === undefined ? {} : { opensS: figure(fuseSeconds(fuse.ratingA, faultA)) }),
-  };
+/** Times beyond the published ones count where the short is greatest: at the source end a maker's I2t holds. */
+function opensWithin(fuse: Protector, faultA: number, makersI2t: number | undefined): Figure {
+  if (fuse.isBlade) return figure(fuseSeconds(fuse.ratingA, faultA, makersI2t));
+  return makersI2t === undefined ? NO_ANSWER : estimatedOpeningSeconds(makersI2t, faultA);
 }
 
 /** The fuse may take longer than the wire bears. */
@@ -64,32 +51,55 @@ function isTooSlow({ opensS, bearsS }: End): boolean {
   return typeof opensS === 'number' && typeof bearsS === 'number' && !atMost(opensS, bearsS);
 }
 
-/** For a run on the battery or on a source of other volts. */
+/** For a run on the battery or on a source of other volts, of which nothing more is known than the battery's milliohms. */
 export function faultsOf(
   run: Run,
   house: House,
   battery: BatteryFigures,
-  ohms: readonly Figure[],
+  wires: readonly Wire[],
   size: ConductorSize,
   fuse: Protector | undefined,
 ): Faults {
-  const sourceVolts = isOnBattery(run, house) ? battery.fullRest : rootOf(run).volts;
+  const ownVolts = rootOf(run).volts;
+  const onBattery = isOnBattery(run, house);
+  const strong = onBattery
+    ? { volts: battery.fullRest, milliohms: (1000 * battery.fullRest) / battery.breakAmps }
+    : { volts: ownVolts, milliohms: battery.milliohms };
+  const weak = {
+    volts: onBattery ? battery.lowRest : ownVolts,
+    milliohms: battery.milliohms * house.weakTimes,
+  };
+  const { perKelvin } = MATERIAL_CONSTANTS[house.material];
+  const warmth = (tempC: number) => 1 + perKelvin * (tempC - 20);
+  const end = (
+    source: { readonly volts: number; readonly milliohms: number },
+    ohms: Figure,
+    makersI2t: number | undefined,
+  ): End => {
+    const faultA =
+      ohms === NO_ANSWER ? NO_ANSWER : figure(faultAmps(source.volts, source.milliohms, ohms));
+    if (faultA === NO_ANSWER) return { faultA };
+    return {
+      faultA,
+      bearsS: figure(withstandSeconds(size, faultA, house)),
+      ...(fuse === undefined ? {} : { opensS: opensWithin(fuse, faultA, makersI2t) }),
+    };
+  };
   const [, ...above] = pathOf(run);
-  const end = (path: readonly Run[]) =>
-    endOf(seriesOhms(path, ohms), sourceVolts, battery, size, house, fuse);
-  const near = end(above);
-  const far = end(pathOf(run));
-  const leastA = fuse === undefined ? NO_ANSWER : leastOpeningAmps(fuse.ratingA);
+  const warmPath = seriesOhms(pathOf(run), wires, warmth(house.startC) / warmth(house.tempC));
+  const near: End =
+    warmPath === NO_ANSWER
+      ? { faultA: NO_ANSWER }
+      : end(strong, seriesOhms(above, wires, 1), fuse?.makersI2t);
+  const far = end(weak, warmPath, undefined);
+  const leastA = fuse?.isBlade ? leastOpeningAmps(fuse.ratingA) : NO_ANSWER;
   return {
     near,
     far,
     isWeak:
       typeof leastA === 'number' && typeof far.faultA === 'number' && !atMost(leastA, far.faultA),
-    isSlow: isTooSlow(near) || isTooSlow(far),
-    isUnbroken:
-      fuse !== undefined &&
-      typeof near.faultA === 'number' &&
-      !atMost(near.faultA, assumedFuseType(fuse.ratingA).breakingA),
+    isSlowFar: isTooSlow(far),
+    isSlowNear: isTooSlow(near),
   };
 }
 
@@ -98,7 +108,7 @@ export interface Heat {
   readonly isTooHot: boolean;
 }
 
-/** One conductor alone in still air at the peak current. */
+/** One conductor alone in still air at the most current. */
 export function heatOf(size: ConductorSize, house: House, amps: number): Heat {
   const steadyC = conductorTempC(amps, {
     size,

@@ -1,6 +1,7 @@
 /** Ordinary stations from a seed: trees of runs with every rule varied, every entry one that the sheets understand. */
 import fc from 'fast-check';
 import { INSTALLATIONS } from '../../src/core/ampacity';
+import { FUSE_LIMITS } from '../../src/core/fuse-limit';
 import { LENGTH_UNITS, METRES_PER, type LengthUnit } from '../../src/core/length';
 import { formatSize, SERIES, SERIES_SIZES, sizeAreaMm2 } from '../../src/core/size';
 import { MATERIALS } from '../../src/core/tables/materials';
@@ -39,6 +40,16 @@ function written<Entries extends object>(
   ) as never;
 }
 
+const FUSE_KIND = fc.constantFrom('by rating', 'blade', 'bolt-in', 'high-breaking', 'own');
+
+/** What is said of the fuse of one run: as a rule nothing. */
+const FUSE = fc.record({
+  kind: at(15, FUSE_KIND),
+  breaks: at(10, fc.constantFrom(1000, 2000, 6000)),
+  ratedVolts: at(10, fc.constantFrom(32, 58, 80)),
+  i2t: at(10, spread(20, 20_000)),
+});
+
 /** Sizes that people own; of aluminium the thinnest have no published ampacity, and a few rows shall say so. */
 const OWN_SIZES = [...SERIES_SIZES.AWG, ...SERIES_SIZES.mm2]
   .filter((size) => sizeAreaMm2(size) > 0.8)
@@ -59,25 +70,52 @@ const WIRING = fc.oneof(
 const RULES = fc.record({
   unit: fc.constantFrom(...LENGTH_UNITS),
   volts: fc.constantFrom(11.8, 12, 12.6, 13.2, 24, 25.6, 48),
-  target: fc.constantFrom(0.01, 0.02, 0.03, 0.05, 0.1, 0.2),
+  target: fc.constantFrom(0.02, 0.03, 0.05, 0.1, 0.2),
+  counts: at(40, fc.constantFrom('to the load', 'in each run')),
+  joints: at(40, fc.constantFrom(0, 1, 3, 5)),
+  fuseLimit: at(30, fc.constantFrom(...FUSE_LIMITS)),
   series: fc.constantFrom(...SERIES),
-  tempC: fc.constantFrom(-10, 20, 35, 50, 70),
+  tempC: at(40, fc.constantFrom(-10, 20, 35, 50, 70)),
   insulationC: fc.constantFrom(60, 75, 75, 80, 90, 105, 125, 200),
   ambientC: at(50, fc.constantFrom(12, 25, 30, 38, 45, 52)),
   conductors: fc.constantFrom(1, 2, 2, 3, 4, 6, 8, 12, 24, 33, 45),
   duty: fc.constantFrom('continuous', 'bursts'),
 });
 
+/** What is known of the battery; of one in three nothing. */
+const BATTERY = fc.oneof(
+  { arbitrary: fc.constant({}), weight: 1 },
+  {
+    arbitrary: fc.record({
+      chemistry: at(80, fc.constantFrom(...CHEMISTRIES)),
+      ampHours: at(80, spread(7, 400)),
+      milliohms: at(40, spread(2, 60)),
+      batteryShortAmps: at(15, spread(200, 6000)),
+      cells: at(8, fc.constantFrom(3, 4, 6, 8, 12)),
+      chargingVolts: at(5, fc.constantFrom(13.9, 14.8, 29, 33)),
+      fullRest: at(5, fc.constantFrom(12.9, 13.4)),
+      lowRest: at(5, fc.constantFrom(11.5, 12.2)),
+    }),
+    weight: 2,
+  },
+);
+
+/** A main fuse at the battery of one station in two, its cable known as a rule. */
+const MAIN_FUSE = fc.oneof(
+  fc.constant({}),
+  fc.record({
+    mainFuse: fc.constantFrom(30, 60, 100, 150, 200, 300),
+    mainFuseKind: at(60, FUSE_KIND),
+    mainFuseBreaks: at(20, fc.constantFrom(1000, 5000, 20_000)),
+    mainFuseVolts: at(20, fc.constantFrom(32, 58, 80)),
+    mainCable: at(80, fc.constantFrom('10 AWG', '6 AWG', '2 AWG', '35 mm2', '2/0 AWG', '4/0 AWG')),
+  }),
+);
+
 const SUPPLY = fc.record({
-  chemistry: at(80, fc.constantFrom(...CHEMISTRIES)),
-  ampHours: at(80, spread(7, 400)),
-  cells: at(30, fc.constantFrom(3, 4, 6, 8, 12)),
-  milliohms: at(50, spread(2, 60)),
   lowCharge: at(60, fc.constantFrom(0.05, 0.1, 0.3, 0.5)),
   usable: at(20, fc.constantFrom(0.5, 0.8)),
   peukert: at(20, fc.constantFrom(1.05, 1.15, 1.25)),
-  fullRest: at(10, fc.constantFrom(12.9, 13.4)),
-  lowRest: at(10, fc.constantFrom(11.5, 12.2)),
   shortCircuitAmps: spread(1, 12),
   maximumPowerAmps: spread(1, 11),
   panelVolts: fc.constantFrom(17.2, 18.1, 34),
@@ -89,6 +127,8 @@ const SUPPLY = fc.record({
 });
 
 const PROTECTION = fc.record({
+  fuseKind: at(40, FUSE_KIND),
+  weakTimes: at(20, fc.constantFrom(1, 1.5, 3)),
   startC: at(30, fc.constantFrom(30, 60, 90)),
   limitC: at(30, fc.constantFrom(140, 200, 250)),
 });
@@ -126,6 +166,9 @@ const RUN = fc.record({
   ownSize: at(30, fc.constantFrom(...OWN_SIZES)),
   fused: at(40, fc.constantFrom('yes', 'no', 'no')),
   leastShare: at(25, fc.constantFrom(0.75, 0.85, 0.9, 0.94, 0.97)),
+  atOnce: at(20, fc.constantFrom(0, 0.1, 0.5, 1)),
+  efficiency: at(30, fc.constantFrom(0.8, 0.9, 1)),
+  unfused: at(25, spread(0.05, 2)),
   /** Which of the runs above it feeds it, and whether none does. */
   feeder: SHARE,
   isRoot: at(20, fc.constant(true)),
@@ -190,6 +233,12 @@ function placed(drawn: readonly Drawn[], unit: LengthUnit, houseVolts: number): 
         run.leastShare === undefined
           ? undefined
           : Number(((volts ?? houseVolts) * run.leastShare).toPrecision(3)),
+      atOnce: isLoaded ? run.atOnce : undefined,
+      efficiency: watts ? run.efficiency : undefined,
+      unfused:
+        run.unfused === undefined
+          ? undefined
+          : Number((run.unfused / METRES_PER[unit]).toPrecision(3)),
     });
   });
   // From the end of the list to its front, every second one: feeders stand above and below what they feed.
@@ -200,19 +249,29 @@ function placed(drawn: readonly Drawn[], unit: LengthUnit, houseVolts: number): 
 }
 
 export function ordinaryStation(seed: number): StationContent {
-  const [rules, wiring, supply, protection, duty] = fc.sample(
-    fc.tuple(RULES, WIRING, SUPPLY, PROTECTION, DUTY),
+  const [rules, wiring, supply, battery, mainFuse, protection, fuses, duty] = fc.sample(
+    fc.tuple(
+      RULES,
+      WIRING,
+      SUPPLY,
+      BATTERY,
+      MAIN_FUSE,
+      PROTECTION,
+      fc.array(FUSE, { minLength: MOST_RUNS, maxLength: MOST_RUNS }),
+      DUTY,
+    ),
     {
       seed,
       numRuns: 1,
     },
   )[0]!;
+  const runs = placed(drawRuns(seed + 1_000_000), rules.unit, rules.volts);
   return {
     title: `Ordinary station ${seed}`,
     rules: written({ ...rules, ...wiring }),
-    supply: written(supply),
-    protection: written(protection),
+    supply: written({ ...supply, ...battery, ...mainFuse }),
+    protection: { ...written(protection), fuses: runs.map((_, row) => written(fuses[row]!)) },
     duty,
-    runs: placed(drawRuns(seed + 1_000_000), rules.unit, rules.volts),
+    runs,
   };
 }

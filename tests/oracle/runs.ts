@@ -7,7 +7,7 @@ export interface Run {
   readonly feeder: Run | undefined;
   readonly feeds: Run[];
   readonly fromPanel: boolean;
-  /** Amps or watts; none for a run that only feeds others. */
+  /** Amps or watts taken in; none for a run that only feeds others. */
   readonly load: number;
   readonly isWatts: boolean;
   readonly lengthM: number;
@@ -17,6 +17,11 @@ export interface Run {
   readonly ownSize: string | undefined;
   readonly fused: boolean;
   readonly leastVolts: number | undefined;
+  /** Share of its peak that its load adds while volts are judged. */
+  readonly atOnce: number;
+  readonly saysEfficiency: boolean;
+  /** Between the battery and its fuse; nothing where it is not known. */
+  readonly unfusedM: number | undefined;
 }
 
 const PANEL = 'panel';
@@ -38,20 +43,26 @@ export function runsOf(content: StationContent, house: House): readonly Run[] {
       typed.fedFrom === undefined || fromPanel
         ? undefined
         : make(content.runs.findIndex(({ run }) => sameName(run, typed.fedFrom!)));
+    const isWatts = typed.kind === 'W';
+    const fused = typed.fused !== 'no';
     const run: Run = {
       row,
       feeder,
       feeds: [],
       fromPanel,
-      load: Number(typed.peak ?? 0),
-      isWatts: typed.kind === 'W',
+      load: Number(typed.peak ?? 0) / (isWatts ? Number(typed.efficiency ?? 1) : 1),
+      isWatts,
       lengthM: Number(typed.length) * house.metresPerUnit,
       volts: Number(typed.volts ?? (fromPanel ? panelVolts : house.volts)),
       target: Number(typed.target ?? (fromPanel ? (panelTarget ?? 0.02) : house.target)),
-      jointMilliohms: Number(typed.joints ?? 0),
+      jointMilliohms: Number(typed.joints ?? (fused ? house.jointMilliohms : 0)),
       ownSize: typed.ownSize,
-      fused: typed.fused !== 'no',
+      fused,
       leastVolts: typed.leastVolts === undefined ? undefined : Number(typed.leastVolts),
+      atOnce: Number(typed.atOnce ?? 1),
+      saysEfficiency: typed.efficiency !== undefined,
+      unfusedM:
+        typed.unfused === undefined ? undefined : Number(typed.unfused) * house.metresPerUnit,
     };
     feeder?.feeds.push(run);
     made.set(row, run);
@@ -73,4 +84,9 @@ export function rootOf(run: Run): Run {
 export function isOnBattery(run: Run, house: House): boolean {
   const root = rootOf(run);
   return !root.fromPanel && root.volts === house.volts;
+}
+
+/** The run and everything below it. */
+export function subtreeOf(run: Run): readonly Run[] {
+  return [run, ...run.feeds.flatMap(subtreeOf)];
 }

@@ -1,60 +1,137 @@
 /** What is wrong with a run, as a set of the verdicts' keys. */
+import { fuseLimitA } from '../../src/core/fuse-limit';
 import { atMost } from '../../src/core/limits';
-import type { VERDICT_WORDS } from '../../src/core/verdict';
 import type { VerdictKey } from '../../src/sheets/station/verdicts';
-import { NO_ANSWER } from './figures';
+import type { BatteryFigures } from './battery';
+import { fitsHouse } from './battery';
+import { NO_ANSWER, type Figure } from './figures';
 import type { Faults, Heat } from './faults';
 import type { Protector } from './fuses';
-import type { Run } from './runs';
+import type { House } from './house';
+import type { MainFuse } from './main-fuse';
+import { isOnBattery, rootOf, type Run } from './runs';
 import type { ArrivingVolts } from './volts';
 import type { Wire } from './wires';
 
-/** The words that a run earns by itself; their keys are those of the sheet. */
-type OwnWord = keyof typeof VERDICT_WORDS & VerdictKey;
-
 export interface Judged {
   readonly run: Run;
+  readonly house: House;
+  readonly battery: BatteryFigures;
+  readonly isBatteryStated: boolean;
+  readonly panelColdVolts: number;
   readonly amps: number;
   readonly wire: Wire;
+  readonly pathVolts: Figure;
+  readonly assumedVolts: number;
   readonly low: ArrivingVolts;
   readonly fuse: Protector | undefined;
+  /** Fuses of the runs above it that have one of their own. */
+  readonly above: readonly Protector[];
+  readonly main: MainFuse | undefined;
   readonly faults: Faults | undefined;
-  readonly heat: Heat | undefined;
+  readonly heat: Heat;
 }
 
-function ownWords({ run, amps, wire }: Judged): readonly OwnWord[] {
+/** 33 CFR 183.455(b), as the issue states it. */
+const UNFUSED_M = { sheathed: 40 * 0.0254, bare: 7 * 0.0254 };
+
+/** A load of more watts may be an inverter. */
+const INVERTER_WATTS = 100;
+
+function ownWords({ run, house, amps, wire, pathVolts }: Judged): readonly VerdictKey[] {
   const { ohms, ampacityA, fittingA } = wire;
-  const words: OwnWord[] = [];
-  if (ohms !== NO_ANSWER && !atMost(amps * ohms, run.volts * run.target)) words.push('drop');
-  if (ampacityA !== NO_ANSWER && !atMost(amps, ampacityA)) words.push('heat');
-  if (fittingA === NO_ANSWER) words.push('fuse');
+  const words: VerdictKey[] = [];
+  const lost = house.countsToLoad
+    ? run.load > 0
+      ? pathVolts
+      : 0
+    : ohms === NO_ANSWER
+      ? NO_ANSWER
+      : amps * ohms;
+  if (lost !== NO_ANSWER && !atMost(lost, run.volts * run.target)) words.push('drop');
+  if (ampacityA === NO_ANSWER) words.push('noAmpacity');
+  else if (!atMost(amps, ampacityA)) words.push('heat');
+  if (run.fused && fittingA === NO_ANSWER) words.push('fuse');
+  if (run.fused && fittingA !== NO_ANSWER && ampacityA !== NO_ANSWER) {
+    if (!atMost(fittingA, ampacityA)) words.push('craftFuse');
+  }
+  if (run.isWatts && run.load > INVERTER_WATTS && run.leastVolts === undefined) {
+    if (!run.saysEfficiency) words.push('wattsUnknown');
+  }
   return words;
 }
 
-/** Whether nothing is shown to protect the wire: no fuse above it, one beyond its ampacity, or no ampacity to hold it to. */
-function needsFuse({ run, wire, fuse }: Judged): boolean {
+/** Whether nothing is shown to protect the wire: no fuse above it, or one that the wire may not have. */
+function needsFuse({ run, house, wire, fuse }: Judged): boolean {
   if (run.fused) return false;
-  const { ampacityA } = wire;
-  return fuse === undefined || ampacityA === NO_ANSWER || !atMost(fuse.ratingA, ampacityA);
+  const { ampacityA, size } = wire;
+  if (fuse === undefined || ampacityA === NO_ANSWER || size === NO_ANSWER) return true;
+  const limitA = fuseLimitA(house.fuseLimit, size, house.material) ?? Infinity;
+  return !atMost(fuse.ratingA, Math.min(ampacityA, limitA));
 }
 
-function voltsWords({ run, low }: Judged): readonly VerdictKey[] {
+function voltsWords({ run, low, assumedVolts }: Judged): readonly VerdictKey[] {
   if (low.cannotBeServed) return ['cannotBeServed'];
   if (low.volts === NO_ANSWER) return ['voltsUnknown'];
-  return run.leastVolts !== undefined && !atMost(run.leastVolts, low.volts) ? ['tooFewVolts'] : [];
+  if (run.leastVolts !== undefined) return atMost(run.leastVolts, low.volts) ? [] : ['tooFewVolts'];
+  return run.isWatts && !atMost(assumedVolts, low.volts) ? ['fewerVolts'] : [];
+}
+
+/** What the run's own fuse has to stand, and whether it does. */
+function fuseWords(judged: Judged, isAssumed: boolean): readonly VerdictKey[] {
+  const { run, house, battery, fuse, faults, above, main } = judged;
+  const words: VerdictKey[] = [];
+  if (!fuse?.isOwn) return words;
+  const root = rootOf(run);
+  const onBattery = isOnBattery(run, house);
+  const mostVolts = root.fromPanel
+    ? judged.panelColdVolts
+    : onBattery
+      ? Math.max(battery.chargingVolts, battery.fullRest)
+      : root.volts;
+  if (!(fuse.ratedVolts !== undefined && atMost(mostVolts, fuse.ratedVolts)))
+    words.push('fuseVolts');
+  if (faults === undefined || isAssumed) return words;
+  const nearA = faults.near.faultA;
+  const breaks = (breaksA: number | undefined, share: number) =>
+    nearA !== NO_ANSWER && breaksA !== undefined && atMost(nearA * share, breaksA);
+  if (breaks(fuse.breaksA, 1)) return words;
+  const coveredAbove =
+    above.some(({ breaksA }) => breaks(breaksA, 1)) || (onBattery && breaks(main?.breaksA, 1));
+  words.push(coveredAbove && breaks(fuse.breaksA, 0.5) ? 'coveredByMain' : 'mayNotBreak');
+  return words;
 }
 
 export function verdictOf(judged: Judged): ReadonlySet<VerdictKey> {
-  const { wire, faults, heat } = judged;
-  if (wire.size === NO_ANSWER) return new Set<VerdictKey>(['noSize']);
-  const words = new Set<VerdictKey>(voltsWords(judged));
-  if (wire.ampacityA === NO_ANSWER) words.add('noAmpacity');
-  else for (const word of ownWords(judged)) words.add(word);
+  const { run, house, battery, wire, faults, heat, main } = judged;
+  if (wire.allowedOhms === NO_ANSWER) return new Set<VerdictKey>(['tiedToAnother']);
+  if (wire.size === NO_ANSWER) {
+    // Nothing is left for it, and a run above may give way.
+    const isRobbed = wire.allowedOhms < 0 && run.feeder !== undefined && house.countsToLoad;
+    return new Set<VerdictKey>([isRobbed ? 'noRoom' : 'noSize']);
+  }
+  const words = new Set<VerdictKey>([...ownWords(judged), ...voltsWords(judged)]);
   if (needsFuse(judged)) words.add('needsFuse');
-  if (faults?.isWeak) words.add('faultTooWeak');
-  if (faults?.isSlow) words.add('fuseTooSlow');
-  if (faults?.isUnbroken) words.add('mayNotBreak');
-  if (heat?.isTooHot) words.add('tooHot');
-  if (faults?.far.faultA === NO_ANSWER) words.add('notJudged');
+  if (heat.isTooHot) words.add('tooHot');
+  const onBattery = isOnBattery(run, house);
+  const isAssumed = onBattery && !judged.isBatteryStated;
+  if (onBattery && run.feeder === undefined) {
+    for (const word of main?.words ?? []) words.add(word);
+    const mostM = house.installed === 'cable' ? UNFUSED_M.sheathed : UNFUSED_M.bare;
+    if (run.unfusedM !== undefined && !atMost(run.unfusedM, mostM)) words.add('unfusedTooLong');
+  }
+  if (onBattery && !fitsHouse(battery, house)) words.add('batteryVolts');
+  if (faults?.far.faultA === NO_ANSWER) {
+    words.add('notJudged');
+  } else {
+    const ofFuse = fuseWords(judged, isAssumed);
+    for (const word of ofFuse) words.add(word);
+    const breaksIt = !ofFuse.includes('mayNotBreak') && !ofFuse.includes('coveredByMain');
+    if (faults?.isWeak) words.add('faultTooWeak');
+    // The source end is judged for a fault that is known and that the fuse breaks.
+    if (faults?.isSlowFar || (faults?.isSlowNear && breaksIt && !isAssumed))
+      words.add('fuseTooSlow');
+    if (faults !== undefined && isAssumed) words.add('batteryAssumed');
+  }
   return words.size === 0 ? new Set<VerdictKey>(['ok']) : words;
 }
