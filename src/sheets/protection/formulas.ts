@@ -99,24 +99,26 @@ const isPublished = ({ own, types }: ProtectionReferences) =>
 
 /** The time that the maker's I2t gives, which holds where the fuse opens too soon to lose heat. */
 const byI2t = ({ own }: ProtectionReferences, amps: string) =>
-  `(${own.i2t}/${amps}^2+${ARCING_ALLOWANCE_S})`;
+  `(${own.fuseI2t}/${amps}^2+${ARCING_ALLOWANCE_S})`;
 
-/** The fuse's longest time at a fault; at the source end the maker's I2t counts, where it is typed. */
-function opensWithin(row: ProtectionReferences, amps: string, end: 'far' | 'near'): string {
+/** So soon a fuse of which no times are published has no time to lose heat; ours, common practice. */
+const SOON_S = 0.1;
+
+/**
+ * The fuse's longest time at a fault. A maker's I2t, where it is typed, counts instead of the estimate: beyond the last
+ * published point, and for a fuse without published times where it opens soon.
+ */
+function opensWithin(row: ProtectionReferences, amps: string): string {
   const { own, types } = row;
-  const published = row.call('FUSE_SECONDS', own.fuse, amps);
-  const isTyped = `ISNUMBER(${own.i2t})`;
-  const known =
-    end === 'near'
-      ? `IF(${isTyped},MIN(${published},${byI2t(row, amps)}),${published})`
-      : published;
-  const unknown =
-    end === 'near'
-      ? `IF(${isTyped},${byI2t(row, amps)},${text(PROTECTION_FIGURES.notPublished)})`
-      : text(PROTECTION_FIGURES.notPublished);
+  const last = MULTIPLES.length;
+  const isBeyond = `AND(ISNUMBER(${own.fuseI2t}),${amps}>INDEX(${types.multiples},1,${last})*${own.fuse})`;
+  const lastTime = `INDEX(${types.times},${own.type},${last})`;
+  const published = `IF(${isBeyond},MIN(${lastTime},${byI2t(row, amps)}),${row.call('FUSE_SECONDS', own.fuse, amps)})`;
+  const notPublished = text(PROTECTION_FIGURES.notPublished);
+  const unknown = `IF(ISNUMBER(${own.fuseI2t}),IF(${byI2t(row, amps)}<=${SOON_S},${byI2t(row, amps)},${notPublished}),${notPublished})`;
   return (
     `IF(AND(${isJudged(row)},ISNUMBER(${own.fuse}),ISNUMBER(${amps})),` +
-    `IF(${isPublished(row)},IF(INDEX(${types.multiples},1,1)*${own.fuse}>${amps}*${WITHIN},${text(PROTECTION_FIGURES.needNotOpen)},${known}),${unknown}),"")`
+    `IF(${isPublished(row)},IF(INDEX(${types.multiples},1,1)*${own.fuse}>${amps}*${WITHIN},${text(PROTECTION_FIGURES.needNotOpen)},${published}),${unknown}),"")`
   );
 }
 
@@ -176,7 +178,8 @@ const guardPlace: ProtectionFormula = (row) => {
   });
   const lastTime = `INDEX(${types.times},${own.type},${last})`;
   const level = `${lastTime}*${far}^2`;
-  const melts = `(${lastTime}*(INDEX(${types.multiples},1,${last})*${own.fuse})^2+${ARCING_ALLOWANCE_S}*${far}^2)`;
+  const i2t = `IF(ISNUMBER(${own.fuseI2t}),${own.fuseI2t},${lastTime}*(INDEX(${types.multiples},1,${last})*${own.fuse})^2)`;
+  const melts = `(${i2t}+${ARCING_ALLOWANCE_S}*${far}^2)`;
   const beyond = `((${level}+${melts}-ABS(${level}-${melts}))/2<=${bears})`;
   const guarded = [
     `(${own.fuse}<=${sizes.chooseFuseA}*${WITHIN})`,
@@ -191,6 +194,12 @@ const guardPlace: ProtectionFormula = (row) => {
   );
 };
 
+/** What is typed of the fuse that protects the run; a bare reference to a blank cell would be 0. */
+const saidOfFuse = ({ own, ownColumn }: ProtectionReferences, key: 'kind' | 'i2t') => {
+  const said = `INDEX(${ownColumn[key]},${own.fuseAt})`;
+  return `IF(ISNUMBER(${own.fuse}),IF(${said}="","",${said}),"")`;
+};
+
 /** 1 where a fuse above breaks the fault at this one's place, and this one half of it: ABYC E-11 (from memory). */
 const covered: ProtectionFormula = (row) => {
   const { own, ownColumn, supply, column } = row;
@@ -198,7 +207,7 @@ const covered: ProtectionFormula = (row) => {
     `IF(${isThere},IF(ISNUMBER(${breaks}),${breaks}*${WITHIN}>=${own.nearFault},FALSE),FALSE)`;
   const feeders = FEEDER_KEYS.map((key) => {
     const place = there(row, key);
-    return `IF(${place}>0,${breaksIt(`INDEX(${ownColumn.breaks},${place})`, `INDEX(${column.fused},${place})<>"no"`)},FALSE)`;
+    return `IF(${place}>0,${breaksIt(`INDEX(${ownColumn.breaks},${place})`, `AND(INDEX(${column.fused},${place})<>"no",ISNUMBER(INDEX(${column.fuse},${place})))`)},FALSE)`;
   });
   const main = breaksIt(
     supply.mainFuseBreaks,
@@ -229,7 +238,7 @@ export const PROTECTION_FORMULAS: Readonly<
   ratedVolts: (row) =>
     `IF(${isOwn(row)},${figureByKind(row.own.kind, row.protect.fuseKind, row.own.fuse, ({ ratedVolts }) => ratedVolts)},"")`,
   fuseType: ({ own, types, protect }) =>
-    `IF(ISNUMBER(${own.type}),INDEX(${types.names},${own.type}),IF(ISNUMBER(${own.fuse}),${kindInForce(own.kind, protect.fuseKind, own.fuse)},""))`,
+    `IF(ISNUMBER(${own.type}),INDEX(${types.names},${own.type}),IF(ISNUMBER(${own.fuse}),${kindInForce(own.fuseKind, protect.fuseKind, own.fuse)},""))`,
   farFault: (row) =>
     fault(
       row,
@@ -237,7 +246,7 @@ export const PROTECTION_FORMULAS: Readonly<
       `${row.supply.milliohms}*${row.protect.weakTimes}`,
       row.own.farOhms,
     ),
-  farOpens: (row) => opensWithin(row, row.own.farFault, 'far'),
+  farOpens: (row) => opensWithin(row, row.own.farFault),
   farBears: (row) =>
     `IF(AND(${isJudged(row)},ISNUMBER(${row.own.farFault})),${row.call(
       'WITHSTAND_SECONDS',
@@ -248,7 +257,7 @@ export const PROTECTION_FORMULAS: Readonly<
       row.rule.material,
     )},"")`,
   nearFault: (row) => fault(row, row.own.sourceVolts, row.own.strongMilliohms, row.own.nearOhms),
-  nearOpens: (row) => opensWithin(row, row.own.nearFault, 'near'),
+  nearOpens: (row) => opensWithin(row, row.own.nearFault),
   nearBears: ({ own }) =>
     `IF(AND(ISNUMBER(${own.farBears}),ISNUMBER(${own.nearFault})),${own.farBears}*(${own.farFault}/${own.nearFault})^2,"")`,
   steady: (row) =>
@@ -277,8 +286,20 @@ export const PROTECTION_FORMULAS: Readonly<
   warmOhms: (row) =>
     `(${there(row, 'ohms')}-${there(row, 'jointOhms')})*${row.protect.warm}+${there(row, 'jointOhms')}`,
   farOhms: (row) => `${row.own.warmOhms}+${above(row, row.ownColumn.warmOhms)}`,
+  // Place of the run whose fuse protects this one, and what is said of that fuse there.
+  fuseAt: (row) =>
+    FEEDER_KEYS.map((key) => there(row, key)).reduceRight(
+      (further, place, index) => {
+        const isLeaning = `INDEX(${row.column.fused},${index === 0 ? row.own.place : there(row, FEEDER_KEYS[index - 1]!)})="no"`;
+        const from = index === 0 ? row.own.place : there(row, FEEDER_KEYS[index - 1]!);
+        return `IF(${isLeaning},IF(${place}>0,${further},NA()),${from})`;
+      },
+      there(row, FEEDER_KEYS.at(-1)!),
+    ),
+  fuseKind: (row) => saidOfFuse(row, 'kind'),
+  fuseI2t: (row) => saidOfFuse(row, 'i2t'),
   type: ({ own, types, protect }) =>
-    `IF(ISNUMBER(${own.fuse}),IF(${kindInForce(own.kind, protect.fuseKind, own.fuse)}="blade",MATCH(${own.fuse},${types.fromA},1),""),"")`,
+    `IF(ISNUMBER(${own.fuse}),IF(${kindInForce(own.fuseKind, protect.fuseKind, own.fuse)}="blade",MATCH(${own.fuse},${types.fromA},1),""),"")`,
   weak: ({ own }) => `IF(${own.farOpens}=${text(PROTECTION_FIGURES.needNotOpen)},1,0)`,
   // At the source end a time holds for a fault that is known and that the fuse breaks.
   slow: (row) => {
@@ -320,7 +341,7 @@ export const PROTECTION_FORMULAS: Readonly<
       told(`${own.tooLong}=1`, 'unfusedTooLong'),
       told(`${own.hot}=1`, 'tooHot'),
       told(is(row, 'source', 'deep'), 'notJudged'),
-      told(`${own.steady}=${text(PROTECTION_FIGURES.notComputed)}`, 'heatUnknown'),
+      told(`IFERROR(${own.steady}=${text(PROTECTION_FIGURES.notComputed)},FALSE)`, 'heatUnknown'),
     ].join('&');
   },
   // Never empty where there is a run: a blank row of this sheet must not pass for one that is well.

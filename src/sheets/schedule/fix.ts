@@ -149,7 +149,9 @@ export function fixWith(row: RowReferences, thicker: string): string {
     ownWire(row),
     protectedBy(row),
     `IF(${isSaid},"",${thicker})`,
-  ].join('&');
+  ]
+    .map((part) => `IFERROR(${part},"")`)
+    .join('&');
   return `IF(LEN(${cell.verdict})=0,"",MID(${parts},${VERDICT_JOINT.length + 1},250))`;
 }
 

@@ -69,7 +69,7 @@ const protectionSays =
 
 /** Everything that is to be said of the row, each word after VERDICT_JOINT, gravest first; empty where nothing is. */
 const words: RowFormula = (row) => {
-  const { cell, supply } = row;
+  const { cell, column, supply } = row;
   const word = (key: VerdictKey) => text(VERDICT_JOINT + WORD[key]);
   const when = (test: string, key: VerdictKey) => `IF(${test},${word(key)},"")`;
   const heat = `IF(ISNA(${cell.ampacity}),${word('noAmpacity')},${when(over(cell.runAmps, cell.ampacity), 'heat')})`;
@@ -97,12 +97,21 @@ const words: RowFormula = (row) => {
     `IF(AND(${cell.run}<>"",ISNUMBER(${cell.lowVolts})),IFERROR(${row.notSettled},FALSE),FALSE)`,
     'notSettled',
   );
+  // Whatever is wrong above: what its own wire and fuse are can be told.
+  const isOwn = `${cell.ownSize}<>""`;
+  const ownHeat = `IF(${isOwn},${heat},"")`;
+  const ownFuse = `IF(${isOwn},${fuse},"")`;
+  const ownBranch = `IF(ISNUMBER(${cell.feederFuse}),${branch},"")`;
+  const differs = when(
+    `IF(${cell.place1}>0,IFERROR(${there(column.volts, cell.place1)}<>${cell.volts},FALSE),FALSE)`,
+    'voltsDiffer',
+  );
   return whenReady(
     row,
     `IF(${cell.treeWord}<>"",${text(VERDICT_JOINT)}&${cell.treeWord},` +
-      `IF(AND(ISERROR(${cell.room}),NOT(ISERROR(${cell.runAmps})),${isUsable(row)}),${word('tiedToAnother')},` +
-      `IF(ISNA(${cell.size}),IF(${cell.room}<=0,${word('noRoom')},${word('noSize')}),` +
-      `${[heat, fuse, branch, cell.protection, served, fewer, drop, battery, unsettled, craft, watts, cell.confirm].join('&')})))`,
+      `IF(AND(ISERROR(${cell.room}),NOT(ISERROR(${cell.runAmps})),${isUsable(row)}),${[ownHeat, ownFuse, ownBranch, word('tiedToAnother')].join('&')},` +
+      `IF(ISNA(${cell.size}),IF(AND(${cell.room}<=0,${cell.place1}>0),${word('noRoom')},${word('noSize')}),` +
+      `${[heat, fuse, branch, cell.protection, served, fewer, drop, differs, battery, unsettled, craft, watts, cell.confirm].join('&')})))`,
   );
 };
 

@@ -1,6 +1,9 @@
 /** What each load takes, and what hangs on it: amps to size for, amps that count at once, the rating of the fuse. */
 import { fuseShare } from '../../core/fuse';
+import { BAD_ENTRY } from '../plan/formula';
+import { isInDeepTree } from './places';
 import {
+  countsEach,
   isContinuous,
   isFused,
   isPanel,
@@ -20,9 +23,12 @@ const RESERVE = 0.01;
 /** A load in watts draws so much more as its own current makes the battery sag; ours. */
 const ALONE_MORE = 1.15;
 
-/** The panel's figure or the rule's; nothing where that cell is blank, which a bare reference would make 0. */
+/**
+ * The panel's figure for all that hangs on it, or the rule's; nothing where that cell is blank, which a bare reference
+ * would make 0.
+ */
 const usual = (row: RowReferences, panel: string, rule: string) =>
-  `IF(${row.cell.length}="","",IF(${isPanel(row)},IF(${panel}="","",${panel}),IF(${rule}="","",${rule})))`;
+  `IF(${row.cell.length}="","",IF(${isPanel({ ...row, cell: { ...row.cell, fedFrom: there(row.column.fedFrom, row.cell.root) } })},IF(${panel}="","",${panel}),IF(${rule}="","",${rule})))`;
 
 export const LOAD_FORMULAS = {
   volts: (row) => usual(row, row.supply.panelVolts, row.rule.volts),
@@ -54,8 +60,11 @@ export const LOAD_FORMULAS = {
     // What the battery sags more while a load draws that does not count for the others.
     const sagging = `${supply.lowSagging}-${ALONE_MORE}*(${cell.houseAmps}-${cell.houseOnce})*${cell.volts}/(${supply.lowSagging}-${cell.volts}*${cell.target})*${supply.milliohms}/1000`;
     const floor = `${cell.volts}/2`;
-    const least = `MAX(${floor},IF(${cell.battery}=1,${sagging},${cell.volts})-${cell.volts}*${cell.target})`;
-    return `IF(${isWatts(row)},IF(${cell.leastVolts}="",(${least})*${1 - RESERVE},${cell.leastVolts}),"")`;
+    // Where every run may lose the target by itself, the runs above lose theirs too.
+    const targets = `IF(${countsEach(row)},1+MAX(0,${cell.depth}),1)*${cell.target}`;
+    const least = `MAX(${floor},IF(${cell.battery}=1,${sagging},${cell.volts})-${cell.volts}*${targets})`;
+    // At more than the source volts it draws less; its fuse and wire are for what it takes at those.
+    return `IF(${isWatts(row)},MIN(${cell.volts},IF(${cell.leastVolts}="",(${least})*${1 - RESERVE},${cell.leastVolts})),"")`;
   },
   ownAmps: (row) => {
     const { cell } = row;
@@ -67,10 +76,11 @@ export const LOAD_FORMULAS = {
   },
   alone: ({ cell }) => `IF(ISNUMBER(${cell.ownAmps}),MAX(0,${cell.ownAmps})-${cell.onceOwn},0)`,
   once: (row) => `${row.cell.onceOwn}+${sumBelow(row, row.column.onceOwn)}`,
+  // A tree that reaches deeper than the columns follow has no figures that could be trusted, in any of its rows.
   runAmps: (row) =>
     whenReady(
       row,
-      `IF(${row.cell.run}="",${row.cell.ownAmps},${there(row.feed.amps, row.cell.place)})`,
+      `IF(${row.cell.run}="",${row.cell.ownAmps},IF(${isInDeepTree(row)},${BAD_ENTRY},${there(row.feed.amps, row.cell.place)}))`,
     ),
   // What the load may take for hours at the usual volts, and all that it may ever take.
   fuseAmps: (row) => {

@@ -11,8 +11,11 @@ const placeAbove =
     `IF(${cell[below]}>0,MAX(0,${there(column.place1, cell[below])}),0)`;
 
 /** More feeders stand above than are followed. */
-const isTooDeep: RowFormula = ({ cell, column }) =>
-  `IF(${cell.place4}>0,${there(column.place1, cell.place4)}<>0,FALSE)`;
+const isTooDeep: RowFormula = ({ cell }) => `${cell.place5}<>0`;
+
+/** The run lies too deep, or another of its tree does. */
+export const isInDeepTree: RowFormula = (row) =>
+  `OR(${isTooDeep(row)},COUNTIF(${row.column.place5},${row.cell.root})>0)`;
 
 export const PLACE_FORMULAS = {
   place: ({ place }) => place,
@@ -21,6 +24,8 @@ export const PLACE_FORMULAS = {
   place2: placeAbove('place1'),
   place3: placeAbove('place2'),
   place4: placeAbove('place3'),
+  // The place of the run that is not followed any more; 0 where none stands there.
+  place5: ({ cell, column }) => `IF(${cell.place4}>0,${there(column.place1, cell.place4)},0)`,
   depth: (row) => {
     const { cell } = row;
     const count = FEEDER_KEYS.map((key) => `(${cell[key]}>0)`).join('+');

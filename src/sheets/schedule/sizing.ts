@@ -62,12 +62,14 @@ function room(depth: Depth): RowFormula {
     const left = `(${column.reach}-(${lost})-${column.alone}*(${ohms}))`;
     const claim = `(${column.pathWeight}-(${before}))`;
     const perOhm = `${left}/((${cell.once}+${column.alone}+${NEARLY_0})*(${claim}+(${claim}=0)))`;
-    const least = `SUMPRODUCT(MIN(${NO_LIMIT}+${isBelow(row)}*(${perOhm}-${NO_LIMIT})))`;
+    // Both products are exact: one factor of each is 0 or 1.
+    const least = `SUMPRODUCT(MIN(${isBelow(row)}*(${perOhm})+(1-${isBelow(row)})*${NO_LIMIT}))`;
     // Most runs feed no other: theirs is the one load.
     const alone = `(${cell.reach}-(${lost})-${cell.alone}*(${ohms}))/((${cell.once}+${cell.alone}+${NEARLY_0})*${cell.weight})`;
     const leastOfAll = `IF(COUNTIF(${column.place1},${cell.place})=0,${alone},${least})`;
     const share = `(${cell.weight}*${leastOfAll}+${cell.jointOhms})*${cell.runAmps}/${cell.volts}`;
-    const shared = `IF(${cell.weight}=0,${WHOLE},MIN(${WHOLE},${share}))`;
+    // Where the runs above leave nothing for the wire, its own joints are no room either.
+    const shared = `IF(${cell.weight}=0,${WHOLE},IF(${leastOfAll}<=0,0,MIN(${WHOLE},${share})))`;
     return whenReady(
       row,
       `IF(${cell.depth}=${depth},IF(ISERROR(${cell.runAmps}),${cell.runAmps},IF(${isUsable(row)},IF(${countsEach(row)},${cell.target},${shared}),${BAD_ENTRY})),"")`,
@@ -140,7 +142,7 @@ export const SIZING_FORMULAS = {
   ...steps,
   jointOhms: ({ cell }) => `IF(ISNUMBER(${cell.joints}),MAX(0,${cell.joints})/1000,0)`,
   weight: ({ cell }) =>
-    `IF(AND(ISNUMBER(${cell.length}),ISNUMBER(${cell.runAmps})),MAX(0,${cell.length})*SQRT(MAX(0,${cell.runAmps})),0)`,
+    `IF(AND(ISNUMBER(${cell.length}),ISNUMBER(${cell.runAmps})),MIN(${NO_LIMIT},MAX(0,${cell.length}))*SQRT(MIN(${NO_LIMIT},MAX(0,${cell.runAmps}))),0)`,
   pathWeight: (row) => `${row.cell.weight}+${columnAbove(row, 'weight')}`,
   // What all wires on the path of a load may lose together, its own target less what the joints lose.
   reach: (row) => {
@@ -186,7 +188,7 @@ export const SIZING_FORMULAS = {
     const fuse = fuseFor(row, cell.fuseAmps, cell.size);
     return whenReady(
       row,
-      `IF(${mayExceed},IF(${over(cell.fuseAmps, cell.ampacity)},NA(),IFERROR(${fuse},${inCraft})),${fuse})`,
+      `IF(${mayExceed},IF(${over(cell.runAmps, cell.ampacity)},NA(),IFERROR(${fuse},${inCraft})),${fuse})`,
     );
   },
   fuse: (row) => whenReady(row, `IF(${row.cell.fused}="no","none",${row.cell.fitting})`),

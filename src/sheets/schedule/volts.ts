@@ -3,11 +3,14 @@ import { BAD_ENTRY } from '../plan/formula';
 import type { RowReferences } from '../station/references';
 import type { ColumnKey } from '../station/schedule-keys';
 import { countsEach, isWatts, numberOr0, over, there, whenReady, type RowFormula } from './row';
+import { isInDeepTree } from './places';
 import { RELATIVE_SLACK } from '../../core/limits';
 
 /** Volts of the tree as it is solved for what counts at once, or of an unnamed run by itself. */
-const solved = ({ cell, feed }: RowReferences, of: 'fullVolts' | 'lowVolts', source: ColumnKey) =>
-  `IF(${cell.run}="",${cell[source]}-${cell.dropVolts},${there(feed[of], cell.place)})`;
+const solved = (row: RowReferences, of: 'fullVolts' | 'lowVolts', source: ColumnKey) => {
+  const { cell, feed } = row;
+  return `IF(${cell.run}="",${cell[source]}-${cell.dropVolts},IF(${isInDeepTree(row)},${BAD_ENTRY},${there(feed[of], cell.place)}))`;
+};
 
 /** The same with the whole own load. */
 const voltsFrom =

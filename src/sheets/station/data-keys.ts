@@ -21,8 +21,6 @@ export const DATA_KEYS = [
   'limitOk',
   /** Standard ratings, ascending. */
   'fuses',
-  /** How many runs stand deeper than the workings reach. */
-  'tooDeep',
   'chemistries',
   'restingCharge',
   'restingVolts',

@@ -47,6 +47,7 @@ export const WORKING_KEYS = [
   'place2',
   'place3',
   'place4',
+  'place5',
   'depth',
   'root',
   'battery',

@@ -203,6 +203,13 @@ export const VERDICTS = {
     why: 'something typed in its row cannot be read',
     remedy: 'look at the cells that the last column names',
   },
+  voltsDiffer: {
+    word: 'source volts unlike those of its feeder',
+    level: 'unclear',
+    why: 'it is fed from a run of other source volts, and a cable does not change them',
+    remedy:
+      'write the same source volts in both, or make a converter the start of a run of its own',
+  },
   batteryVolts: {
     word: 'battery and source volts do not fit',
     level: 'unclear',

@@ -13,7 +13,7 @@ import { RELATIVE_SLACK } from '../../core/limits';
 import { VERDICT_JOINT } from '../../core/verdict';
 import * as protection from '../../functions/parameters/protection';
 import { text, type Call } from '../plan/formula';
-import { ambientInForce, type RuleReferences } from '../station/house-rules';
+import { ambientInForce, fuseLimitInForce, type RuleReferences } from '../station/house-rules';
 import { figureByKind, fuseKind } from '../station/fuse-kind';
 import { ASSUMED } from '../station/assumed-battery';
 import { WORD, type VerdictKey } from '../station/verdicts';
@@ -58,6 +58,9 @@ type Cells = SupplyReferences['supply'];
 const chemistryOf = ({ chemistry }: Cells) =>
   `IF(${chemistry}="",${text(ASSUMED.chemistry)},${chemistry})`;
 const ampHoursOf = ({ ampHours }: Cells) => `IF(${ampHours}="",${ASSUMED.ampHours},${ampHours})`;
+
+/** A size that carries every standard fuse, to ask for the rating alone. */
+const THICK = '4/0 AWG';
 
 /** Source volts of one usual pack, so that 11 to 14 V ask for one, 22 to 29 V for two, 44 to 58 V for four. */
 const VOLTS_A_PACK = 13;
@@ -332,11 +335,27 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     section: 'Battery',
     note: 'Held against its cable, the loads and the battery.',
     kind: 'computed',
-    formula: ({ supply: cell }) => {
+    formula: ({ supply: cell, rule, call }) => {
+      // A standard rating that the cable may have is its own answer; another is held against the ampacity alone.
+      const fuse = (size: string) =>
+        call(
+          'FUSE_FOR',
+          cell.mainFuse,
+          size,
+          rule.insulationC,
+          ambientInForce(rule),
+          rule.conductors,
+          rule.installed,
+          rule.material,
+          'FALSE',
+          fuseLimitInForce(rule),
+        );
+      const isStandard = `IFERROR(${fuse(text(THICK))}=${cell.mainFuse},FALSE)`;
+      const isLimited = `IF(${isStandard},NOT(ISNUMBER(${fuse(cell.mainCable)})),FALSE)`;
       const said = (key: VerdictKey) => text(VERDICT_JOINT + WORD[key]);
-      const isOver = `IF(ISNUMBER(${cell.mainCableAmps}),${cell.mainFuse}>${cell.mainCableAmps}*(1+${RELATIVE_SLACK}),${cell.mainCable}<>"")`;
+      const isOver = `IF(ISNUMBER(${cell.mainCableAmps}),OR(${cell.mainFuse}>${cell.mainCableAmps}*(1+${RELATIVE_SLACK}),${isLimited}),${cell.mainCable}<>"")`;
       const mayNot = `IF(${cell.stated}="yes",IF(AND(ISNUMBER(${cell.breakAmps}),ISNUMBER(${cell.mainFuseBreaks})),${cell.breakAmps}>${cell.mainFuseBreaks}*(1+${RELATIVE_SLACK}),TRUE),FALSE)`;
-      const volts = `IF(AND(ISNUMBER(${cell.mainFuseVolts}),ISNUMBER(${cell.chargingVolts})),${cell.chargingVolts}>${cell.mainFuseVolts},TRUE)`;
+      const volts = `IF(AND(ISNUMBER(${cell.mainFuseVolts}),ISNUMBER(${cell.chargingVolts})),MAX(${cell.chargingVolts},${cell.fullRest})>${cell.mainFuseVolts},TRUE)`;
       const small = `IF(ISNUMBER(${cell.peakAmps}),${cell.peakAmps}>${cell.mainFuse}*(1+${RELATIVE_SLACK}),FALSE)`;
       return (
         `IF(ISNUMBER(${cell.mainFuse}),IF(${isOver},${said('mainFuse')},"")&IF(${mayNot},${said('mainBreaks')},"")` +

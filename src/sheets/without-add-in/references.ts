@@ -27,7 +27,6 @@ export type WorkKey =
   | 'chosen'
   | 'root'
   | 'misplaced'
-  | 'deep'
   | 'startDrop'
   | 'load'
   | 'unknown'

@@ -54,8 +54,6 @@ const merged = (parts: readonly Columns[]): Columns =>
 /** Where each run stands in the tree, and what is not known of it. */
 const STANDING: Columns = {
   root: ({ cell }) => cell.root,
-  deep: ({ cell, column }) =>
-    `IF(${cell.place4}>0,IF(INDEX(${column.place1},${cell.place4})<>0,1,0),0)`,
   // 1 where the run has no place: a name or a feeder that does not hold, or a loop.
   misplaced: (row) => `IF(OR(${isTwice(row)},${row.cell.place1}<0,${comesRound(row)}),1,0)`,
   startDrop: ({ cell }) => `IFERROR(${cell.ohms}*${cell.once},0)`,
@@ -77,7 +75,7 @@ const CURRENTS: Columns = {
     const { cell, work, workColumn } = row;
     return (
       `IF(${cell.run}="","",IF(ISERROR(${cell.ownAmps}),${cell.ownAmps},` +
-      `IF(OR(${row.data.tooDeep}>0,${isMisplaced(row)},${fed(row, work.unknown, workColumn.unknown)}>0),${BAD_ENTRY},${fed(row, work.load, workColumn.load)})))`
+      `IF(OR(${isMisplaced(row)},${fed(row, work.unknown, workColumn.unknown)}>0),${BAD_ENTRY},${fed(row, work.load, workColumn.load)})))`
     );
   },
   unknownVolts: (row) => {
@@ -214,7 +212,7 @@ function volts(charge: Charge): Columns {
         .join('');
       return (
         `IF(${cell.run}="","",${settled}IF(OR(${source}="",${cell.ohms}=""),"",` +
-        `IF(OR(${row.data.tooDeep}>0,${isMisplaced(row)},${work.branchUnknown}>0,NOT(${isSource(source)}),NOT(${isSource(root)})),${BAD_ENTRY},` +
+        `IF(OR(${isMisplaced(row)},${work.branchUnknown}>0,NOT(${isSource(source)}),NOT(${isSource(root)})),${BAD_ENTRY},` +
         `IF(OR(${work[`${charge}Served`]}=0,${work[solved]}<0),NA(),${work[solved]})))))))`
       );
     },

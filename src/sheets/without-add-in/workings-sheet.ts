@@ -27,8 +27,7 @@ const COLUMNS = Object.entries({ ...RUN_WORKINGS, ...TREE_WORKINGS }) as readonl
 ])[];
 export const WORK_KEYS: readonly WorkKey[] = COLUMNS.map(([key]) => key);
 
-const HEAD = { title: 0, note: 1, tooDeep: 2, header: 3, first: 4 } as const;
-const TOO_DEEP_CELL = area(HEAD.tooDeep, 1);
+const HEAD = { title: 0, note: 1, moved: 2, header: 3, first: 4 } as const;
 
 function workArea(key: WorkKey, rows: number) {
   return area(HEAD.first, WORK_KEYS.indexOf(key), rows, 1);
@@ -111,12 +110,9 @@ export function workingsSheet(layout: Layout): SheetPlan {
         style: { italic: true, ...quiet },
       },
       {
-        area: area(HEAD.tooDeep, 0, 1, 5),
+        area: area(HEAD.moved, 0, 1, 2),
         cells: [
           [
-            'Runs too deep',
-            { formula: `=SUM(${areaAddress(workArea('deep', rows), 'both')})` },
-            null,
             'Last round moved, V',
             { formula: `=MAX(${CHARGES.map((charge) => lastMove(charge, rows)).join(',')})` },
           ],
@@ -130,10 +126,7 @@ export function workingsSheet(layout: Layout): SheetPlan {
       },
       { area: area(HEAD.first, 0, rows, COLUMNS.length), fill, style: quiet },
     ],
-    names: [
-      { name: names.data.tooDeep, area: TOO_DEEP_CELL },
-      ...FEED_KEYS.map((key) => ({ name: names.feed[key], area: workArea(key, rows) })),
-    ],
+    names: [...FEED_KEYS.map((key) => ({ name: names.feed[key], area: workArea(key, rows) }))],
     entries: [],
     highlights: [],
     notes: [],
