@@ -238,8 +238,8 @@ const SMALL: Readonly<Record<string, { readonly content: StationContent; readonl
     // A thicker trunk leaves the radio more of its target, and its suggested wire becomes thinner.
     'a suggestion below becomes thinner': {
       content: of({ target: 0.05 }, [
-        { run: 'Trunk', length: 10, ownSize: '6 AWG' },
-        { run: 'Radio', fedFrom: 'Trunk', length: 6, peak: 10, leastVolts: 11.6 },
+        { run: 'Trunk', length: 10, ownSize: '8 AWG' },
+        { run: 'Radio', fedFrom: 'Trunk', length: 6, peak: 10, leastVolts: 11.5 },
       ]),
       row: 1,
     },
