@@ -7,7 +7,7 @@ import { stationValues } from '../../../src/sheets/station-values';
 import type { StationContent } from '../../../src/sheets/station/content';
 import type { ScheduleRun } from '../../../src/sheets/station/run';
 import { TREE_DEPTH } from '../../../src/sheets/station/schedule-keys';
-import { FIX_WORDS } from '../../../src/sheets/station/verdicts';
+import { FIX_WORDS, verdictsIn } from '../../../src/sheets/station/verdicts';
 
 const MOST_RUNS = 9;
 /** Without shrinking: the small stations below are what it comes to. */
@@ -282,4 +282,16 @@ test.each(Object.entries(SMALL))('%s', (_, { content, row }) => {
   expect(NAMED.exec(String(stationValues(content).runs[row]!.mend))).not.toBeNull();
   expect(tried(content, 'kept').unfixed).toEqual([]);
   expect(tried(content, 'suggested anew').unfixed).toEqual([]);
+});
+
+test('the size that is named takes a fuse that its wire may have', () => {
+  // 14 A x 1.25 = 17.5, fuse 20: over the 15 A that NFPA 70 240.4(D) allows 14 AWG, whatever it loses.
+  const content = of({ unit: 'ft', volts: 12 }, [
+    { run: 'Load', length: 4, peak: 14, ownSize: '16 AWG' },
+  ]);
+  const before = stationValues(content).runs;
+  const told = NAMED.exec(String(before[0]!.mend));
+  expect(told?.[2]).toBe('12 AWG');
+  const after = fixed(content, before, ['Load', told![2]!], 'kept')[0]!;
+  expect(verdictsIn(String(after.verdict))).not.toContain('fuse');
 });
