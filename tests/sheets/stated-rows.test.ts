@@ -1,9 +1,9 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { parseSize } from '../../src/core/size';
 import { isRefusal } from '../../src/core/outcome';
 import type { Cell } from '../../src/functions/cell';
 import { stationValues } from '../../src/sheets/station-values';
-import { verdictsIn, type VerdictKey } from '../../src/sheets/station/verdicts';
+import { VERDICT_KEYS, verdictsIn, type VerdictKey } from '../../src/sheets/station/verdicts';
 import * as heat from './stated-rows/heat-and-fuse';
 import * as faults from './stated-rows/faults';
 import * as sizes from './stated-rows/sizes';
@@ -11,30 +11,49 @@ import * as volts from './stated-rows/volts';
 import * as entries from './stated-rows/entries';
 import * as neighbours from './stated-rows/neighbours';
 import * as good from './stated-rows/good';
+import * as main from './stated-rows/main-fuse';
 import type { StatedRow } from './stated-rows/stated-row';
 
-/** Every word that a verdict has, and rows that it is said of. */
-const STATED: Readonly<Record<VerdictKey, readonly StatedRow[]>> = {
+/** What only a copy for sheets without the add-in can say; the formulas that call the add-in always settle and compute. */
+type OfCopies = 'notSettled' | 'heatUnknown';
+
+/** Every word that a verdict has but those, and rows that it is said of. */
+const STATED: Readonly<Record<Exclude<VerdictKey, OfCopies>, readonly StatedRow[]>> = {
   heat: heat.HEAT,
   tooHot: heat.TOO_HOT,
   fuse: heat.FUSE,
   needsFuse: heat.NEEDS_FUSE,
+  mainFuse: main.MAIN_FUSE,
+  mainBreaks: main.MAIN_BREAKS,
+  mainVolts: main.MAIN_VOLTS,
+  mainSmall: main.MAIN_SMALL,
+  craftFuse: heat.CRAFT_FUSE,
   fuseTooSlow: faults.FUSE_TOO_SLOW,
   faultTooWeak: faults.FAULT_TOO_WEAK,
   mayNotBreak: faults.MAY_NOT_BREAK,
+  fuseVolts: faults.FUSE_VOLTS,
+  unfusedTooLong: faults.UNFUSED_TOO_LONG,
+  coveredByMain: main.COVERED_BY_MAIN,
+  batteryAssumed: main.BATTERY_ASSUMED,
   noSize: sizes.NO_SIZE,
+  noRoom: sizes.NO_ROOM,
   noAmpacity: sizes.NO_AMPACITY,
   cannotBeServed: volts.CANNOT_BE_SERVED,
   tooFewVolts: volts.TOO_FEW_VOLTS,
+  fewerVolts: volts.FEWER_VOLTS,
   drop: volts.DROP,
+  wattsUnknown: volts.WATTS_UNKNOWN,
   nameTwice: entries.NAME_TWICE,
   feederNotListed: entries.FEEDER_NOT_LISTED,
   inLoop: entries.IN_LOOP,
+  tooDeep: entries.TOO_DEEP,
   nameMissing: entries.NAME_MISSING,
   peakMissing: entries.PEAK_MISSING,
   lengthMissing: entries.LENGTH_MISSING,
+  panelMissing: entries.PANEL_MISSING,
   voltsMissing: entries.VOLTS_MISSING,
   checkEntries: entries.CHECK_ENTRIES,
+  batteryVolts: neighbours.BATTERY_VOLTS,
   notJudged: neighbours.NOT_JUDGED,
   tiedToAnother: neighbours.TIED_TO_ANOTHER,
   voltsUnknown: neighbours.VOLTS_UNKNOWN,
@@ -52,12 +71,13 @@ function fuseIn(cell: Cell): number | 'none' | null {
 
 describe.each(Object.entries(STATED))('%s', (word, rows) => {
   it.each(rows)('$entries', (row) => {
-    const { entries, others = [], rules, supply, protection, verdict, size, fuse } = row;
+    const { entries, others = [], rules, supply, usualMilliohms, protection } = row;
+    const { verdict, size, fuse } = row;
     const shown = stationValues({
       title: 'Stated row',
       runs: [...others, entries],
       ...(rules && { rules }),
-      supply: { milliohms: 50, ...supply },
+      supply: { ...(!usualMilliohms && { milliohms: 50 }), ...supply },
       ...(protection && { protection }),
     }).runs.at(-1)!;
     expect({
@@ -73,4 +93,10 @@ describe.each(Object.entries(STATED))('%s', (word, rows) => {
       .filter(({ verdict }) => verdict.includes(word as VerdictKey));
     expect(saying.length).toBeGreaterThan(2);
   });
+});
+
+test('at least eighty rows are stated, and of every word but those of copies', () => {
+  expect(Object.values(STATED).flat().length).toBeGreaterThanOrEqual(80);
+  const unsaid = VERDICT_KEYS.filter((key) => !Object.hasOwn(STATED, key));
+  expect(unsaid.sort()).toEqual(['heatUnknown', 'notSettled']);
 });

@@ -93,8 +93,46 @@ export const IN_LOOP: readonly StatedRow[] = [
   },
 ];
 
+/** So many runs one behind the other, each feeding the next. */
+const chain = (runs: number) =>
+  Array.from({ length: runs }, (_, index) => ({
+    run: `R${index + 1}`,
+    ...(index > 0 && { fedFrom: `R${index}` }),
+    length: 2,
+    ownSize: '10 AWG',
+  }));
+
+export const TOO_DEEP: readonly StatedRow[] = [
+  // five runs above it, four are followed
+  {
+    entries: { run: 'R6', fedFrom: 'R5', peak: 1, length: 2 },
+    others: chain(5),
+    verdict: ['tooDeep'],
+    size: null,
+    fuse: null,
+  },
+  // six; its size is its own, its amps are known: 1 x 1.25 = 1.25, fuse 2
+  {
+    entries: { run: 'R7', fedFrom: 'R6', peak: 1, length: 2, ownSize: '14 AWG' },
+    others: chain(6),
+    verdict: ['tooDeep'],
+    size: '14 AWG',
+    fuse: 2,
+  },
+  // five, and a load in watts
+  {
+    entries: { run: 'Load', fedFrom: 'R5', peak: 20, kind: 'W', length: 2 },
+    others: chain(5),
+    verdict: ['tooDeep'],
+    size: null,
+    fuse: null,
+  },
+];
+
 export const NAME_MISSING: readonly StatedRow[] = [
-  // nothing to call it by; what it carries is known: 2 A x 10 ft x 6.385 mOhm/ft = 0.128 V of 0.36 V; 2.5, fuse 3
+  // nothing to call it by; what it carries is known; Trunk: 5 A x (4 ft x 0.6282 x 1.0393 + 3) mOhm = 0.028 V; 6.25,
+  // fuse 7.5; 2 A x (10 ft x 6.385 x 1.0393 + 3) mOhm = 0.139 V, 0.167 V in all, of 0.36 V; 310.16 12 A (14 A at 90
+  // degC x 0.866); 2 x 1.25 = 2.5, fuse 3
   {
     entries: { fedFrom: 'Trunk', peak: 2, length: 5 },
     others: [{ run: 'Trunk', length: 2, ownSize: '8 AWG', peak: 3 }],
@@ -102,7 +140,8 @@ export const NAME_MISSING: readonly StatedRow[] = [
     size: '18 AWG',
     fuse: 3,
   },
-  // the same with a size of its own; 2.5, fuse 3
+  // Trunk: 5 A x (4 ft x 0.6282 x 1.0393 + 3) mOhm = 0.028 V; 6.25, fuse 7.5; 2 A x (10 ft x 0.9989 x 1.0393 + 3) mOhm
+  // = 0.027 V, 0.055 V in all, of 0.36 V; 310.16 35 A; 2 x 1.25 = 2.5, fuse 3
   {
     entries: { fedFrom: 'Trunk', peak: 2, length: 5, ownSize: '10 AWG' },
     others: [{ run: 'Trunk', length: 2, ownSize: '8 AWG', peak: 3 }],
@@ -110,7 +149,8 @@ export const NAME_MISSING: readonly StatedRow[] = [
     size: '10 AWG',
     fuse: 3,
   },
-  // 40 W / (12 V x 0.97) = 3.44 A x 10 ft x 6.385 mOhm/ft = 0.219 V of 0.36 V
+  // low charge, less the target: 12.026 V less 6.53 A x 50 mOhm less 0.36 V = 11.34 V: 40 W / 11.34 V = 3.53 A; Trunk: 6.527 A x (4 ft x 0.6282 x 1.0393 + 3) mOhm = 0.037 V; 7.917, fuse 10; 3.527 A x (10 ft x 6.385 x 1.0393) mOhm =
+  // 0.234 V, 0.271 V in all, of 0.36 V; 310.16 12 A (14 A at 90 degC x 0.866); a name comes first
   {
     entries: { fedFrom: 'Trunk', peak: 40, kind: 'W', length: 5, fused: 'no' },
     others: [{ run: 'Trunk', length: 2, ownSize: '8 AWG', peak: 3 }],
@@ -185,10 +225,37 @@ export const VOLTS_MISSING: readonly StatedRow[] = [
     size: null,
     fuse: null,
   },
+  // neither, and a size of its own
+  {
+    entries: { run: 'Load', peak: 2, length: 5, ownSize: '10 AWG' },
+    rules: { volts: '', target: '' },
+    verdict: ['voltsMissing'],
+    size: null,
+    fuse: null,
+  },
+];
+
+export const PANEL_MISSING: readonly StatedRow[] = [
   // the Supply sheet has no panel
   {
     entries: { run: 'Load', fedFrom: 'panel', peak: 2, length: 5 },
-    verdict: ['voltsMissing'],
+    verdict: ['panelMissing'],
+    size: null,
+    fuse: null,
+  },
+  // its short-circuit amps are no volts
+  {
+    entries: { run: 'Load', fedFrom: 'panel', peak: 9, length: 24, ownSize: '6 AWG' },
+    supply: { shortCircuitAmps: 9.6 },
+    verdict: ['panelMissing'],
+    size: null,
+    fuse: null,
+  },
+  // volts, and no target
+  {
+    entries: { run: 'Load', fedFrom: 'panel', peak: 9, length: 24 },
+    supply: { panelVolts: 17, panelTarget: '' },
+    verdict: ['panelMissing'],
     size: null,
     fuse: null,
   },
@@ -233,6 +300,20 @@ export const CHECK_ENTRIES: readonly StatedRow[] = [
   // no joint resists less than nothing
   {
     entries: { run: 'Load', peak: 2, length: 5, joints: -1 },
+    verdict: ['checkEntries'],
+    size: null,
+    fuse: null,
+  },
+  // "maybe" is neither yes nor no; 2 x 1.25 = 2.5, fuse 3 if it has one
+  {
+    entries: { run: 'Load', peak: 2, length: 5, fused: 'maybe' },
+    verdict: ['checkEntries'],
+    size: '18 AWG',
+    fuse: 3,
+  },
+  // no efficiency, so the watts that it takes in are not known
+  {
+    entries: { run: 'Load', peak: 20, kind: 'W', length: 5, efficiency: 'good' },
     verdict: ['checkEntries'],
     size: null,
     fuse: null,

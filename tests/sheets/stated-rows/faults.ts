@@ -2,66 +2,76 @@
 import type { StatedRow } from './stated-row';
 
 export const FUSE_TOO_SLOW: readonly StatedRow[] = [
-  // 6 A x 2 x 7 ft x 4.016 mOhm/ft = 0.337 V, 2.64 % of 12.8 V; 310.16 prints 18 A for 16 AWG at 90 degC alone; x
-  // sqrt(45/60) = 15.59, 15 A; 6 x 1.25 = 7.5, next fuse 7.5; near end 914 A: 122 times 7.5 A, 0.1 s; wire (115 x
-  // 1.3087 / 914)^2 = 0.0271 s
-  {
-    entries: { run: 'Load', peak: 6, length: 7, ownSize: '16 AWG', volts: 12.8 },
-    supply: { milliohms: 14 },
-    verdict: ['fuseTooSlow'],
-    size: '16 AWG',
-    fuse: 7.5,
-  },
-  // 0.5 A x 2 x 3 ft x 6.385 mOhm/ft = 0.019 V, 0.16 % of 12 V; 310.16 prints 14 A for 18 AWG at 90 degC alone; x
-  // sqrt(45/60) = 12.12, 12 A; 0.5 x 1.25 = 0.625, next fuse 1; near end 632 A: 632 times 1 A, 0.1 s; wire (115 x
-  // 0.823 / 632)^2 = 0.0224 s
-  {
-    entries: { run: 'Load', peak: 0.5, length: 3 },
-    supply: { milliohms: 20 },
-    verdict: ['fuseTooSlow'],
-    size: '18 AWG',
-    fuse: 1,
-  },
-  // 4 A x 2 x 5 ft x 6.385 mOhm/ft = 0.255 V, 2.13 % of 12 V; 310.16 prints 14 A for 18 AWG at 90 degC alone; x
-  // sqrt(45/60) = 12.12, 12 A; 4 x 1.25 = 5, next fuse 5; near end 632 A: 126 times 5 A, 0.1 s; wire (115 x 0.823 /
-  // 632)^2 = 0.0224 s
-  {
-    entries: { run: 'Load', peak: 4, length: 5 },
-    supply: { milliohms: 20 },
-    verdict: ['fuseTooSlow'],
-    size: '18 AWG',
-    fuse: 5,
-  },
-  // 16 AWG is too thin: 14 A x 2 x 4 ft x 4.016 mOhm/ft = 0.450 V, 3.75 % of 12 V; 14 A x 2 x 4 ft x 2.525 mOhm/ft =
-  // 0.283 V, 2.36 % of 12 V; 310.16 75 degC column, 14 AWG: 20 A; 14 x 1.25 = 17.5, next fuse 20; near end 904 A:
-  // 45.2 times 20 A, 0.1 s; wire (115 x 2.0809 / 904)^2 = 0.0701 s
-  {
-    entries: { run: 'Load', peak: 14, length: 4 },
-    supply: { milliohms: 14 },
-    verdict: ['fuseTooSlow'],
-    size: '14 AWG',
-    fuse: 20,
-  },
-  // 10 AWG is too thin: 310.16 75 degC column, 10 AWG: 35 A; 40 A x 2 x 2 ft x 0.6282 mOhm/ft = 0.101 V, 0.84 % of
-  // 12 V; 310.16 75 degC column, 8 AWG: 50 A; 40 x 1.25 = 50, next fuse 50; near end 988 A: 19.8 times 50 A, 1 s;
-  // wire (115 x 8.3656 / 988)^2 = 0.948 s
+  // 10 AWG is too thin: 310.16 35 A; 40 A x (4 ft x 0.6282 x 1.0393 + 3) mOhm = 0.224 V, of 0.36 V; 310.16 50 A; 40 x
+  // 1.25 = 50, fuse 50; far 12.03 V / (134 + 6.007) mOhm = 85.9 A: 224 s, wire 125 s; near 12.65 V / 67 mOhm = 189 A:
+  // 5.32 s, wire 26 s
   {
     entries: { run: 'Load', peak: 40, length: 2 },
-    supply: { milliohms: 12.8 },
+    supply: { milliohms: 67 },
     verdict: ['fuseTooSlow'],
     size: '8 AWG',
     fuse: 50,
   },
-  // Trunk carries 20.5 A: x 1.25 = 25.625, fuse 30; 0.5 A x 2 x 18 ft x 6.385 mOhm/ft = 0.115 V, 0.96 % of 12 V;
-  // 310.16 prints 14 A for 18 AWG at 90 degC alone; x sqrt(45/60) = 12.12, 12 A; 0.5 x 1.25 = 0.625, next fuse 1;
-  // far end 45 A: 1.49 times 30 A, 137 s; wire (115 x 0.823 / 45)^2 = 4.46 s
+  // 12 AWG is too thin: 310.16 25 A, fuse 30; 24 A x (6 ft x 0.9989 x 1.0393 + 3) mOhm = 0.221 V, of 0.36 V; 310.16 35
+  // A; 24 x 1.25 = 30, fuse 30; far 12.03 V / (276 + 10.17) mOhm = 42.02 A: 350 s, wire 207 s; near 12.65 V / 138 mOhm
+  // = 92 A: 0.874 s, wire 43.6 s
+  {
+    entries: { run: 'Load', peak: 24, length: 3 },
+    supply: { milliohms: 138 },
+    verdict: ['fuseTooSlow'],
+    size: '10 AWG',
+    fuse: 30,
+  },
+  // 16 AWG is too thin: 12 A x (8 ft x 4.016 x 1.0393 + 3) mOhm = 0.437 V of 0.360 V; 12 A x (8 ft x 2.525 x 1.0393 +
+  // 3) mOhm = 0.288 V, of 0.36 V; 310.16 20 A; 12 x 1.25 = 15, fuse 15; far 12.03 V / (540 + 27.17) mOhm = 21.2 A: 306
+  // s, wire 127 s; near 12.65 V / 270 mOhm = 47 A: 0.799 s, wire 26.1 s
+  {
+    entries: { run: 'Load', peak: 12, length: 4 },
+    supply: { milliohms: 270 },
+    verdict: ['fuseTooSlow'],
+    size: '14 AWG',
+    fuse: 15,
+  },
+  // 4 A x (10 ft x 6.385 x 1.0393 + 3) mOhm = 0.277 V, of 0.36 V; 310.16 12 A (14 A at 90 degC x 0.866); 4 x 1.25 = 5,
+  // fuse 5; far 12.03 V / (1620 + 79.4) mOhm = 7.077 A: 301 s, wire 179 s; near 12.65 V / 810 mOhm = 16 A: 0.799 s,
+  // wire 36.7 s
+  {
+    entries: { run: 'Load', peak: 4, length: 5 },
+    supply: { milliohms: 810 },
+    verdict: ['fuseTooSlow'],
+    size: '18 AWG',
+    fuse: 5,
+  },
+  // 14 AWG is too thin: fuse 20 over the 15 A of 240.4(D); 16 A x (6 ft x 1.588 x 1.0393 + 3) mOhm = 0.206 V, of 0.36
+  // V; 310.16 25 A; 16 x 1.25 = 20, fuse 20; far 12.03 V / (414 + 14.4) mOhm = 28.07 A: 340 s, wire 184 s; near 12.65
+  // V / 207 mOhm = 61 A: 0.874 s, wire 38.8 s
+  {
+    entries: { run: 'Load', peak: 16, length: 3 },
+    supply: { milliohms: 207 },
+    verdict: ['fuseTooSlow'],
+    size: '12 AWG',
+    fuse: 20,
+  },
+  // a fuse of whose kind no times are published, its maker's I2t of 60,000 A2s / 253^2 + 2 ms; 12 A x (8 ft x 2.525 x
+  // 1.0393 + 3) mOhm = 0.288 V, of 0.36 V; 310.16 20 A; 12 x 1.25 = 15, fuse 15; near 12.65 V / 50 mOhm = 253 A: 0.939
+  // s, wire 0.895 s
+  {
+    entries: { run: 'Load', peak: 12, length: 4, ownSize: '14 AWG' },
+    protection: { fuses: [{ kind: 'high-breaking', i2t: 60000 }] },
+    verdict: ['fuseTooSlow'],
+    size: '14 AWG',
+    fuse: 15,
+  },
+  // Trunk: 20.5 A x (4 ft x 0.6282 x 1.0393 + 3) mOhm = 0.115 V; 25.62, fuse 30; 0.5 A x (18 ft x 6.385 x 1.0393) mOhm
+  // = 0.060 V, 0.175 V in all, of 0.36 V; 310.16 12 A (14 A at 90 degC x 0.866); far 12.03 V / (100 + 143.5) mOhm =
+  // 49.38 A: 37.3 s, wire 3.67 s; near 12.65 V / 55.61 mOhm = 227 A: 0.0646 s, wire 0.173 s
   {
     entries: {
       run: 'Branch',
       fedFrom: 'Trunk',
       fused: 'no',
       peak: 0.5,
-      length: 18,
+      length: 9,
       ownSize: '18 AWG',
     },
     others: [{ run: 'Trunk', length: 2, ownSize: '8 AWG', peak: 20 }],
@@ -69,16 +79,16 @@ export const FUSE_TOO_SLOW: readonly StatedRow[] = [
     size: '18 AWG',
     fuse: 'none',
   },
-  // Trunk carries 36.5 A: x 1.25 = 45.6, fuse 50; 0.5 A x 2 x 30 ft x 1.588 mOhm/ft = 0.048 V, 0.40 % of 12 V;
-  // 310.16 75 degC column, 12 AWG: 25 A; 0.5 x 1.25 = 0.625, next fuse 1; far end 86 A: 1.72 times 50 A, 218 s; wire
-  // (115 x 3.3088 / 86)^2 = 19.5 s
+  // Trunk: 36.5 A x (4 ft x 0.3951 x 1.0393 + 3) mOhm = 0.169 V; 45.62, fuse 50; 0.5 A x (20 ft x 1.588 x 1.0393) mOhm
+  // = 0.017 V, 0.186 V in all, of 0.36 V; 310.16 25 A; far 12.03 V / (100 + 42.89) mOhm = 84.16 A: 267 s, wire 20.4 s;
+  // near 12.65 V / 54.64 mOhm = 232 A: 2.55 s, wire 2.7 s
   {
     entries: {
       run: 'Branch',
       fedFrom: 'Trunk',
       fused: 'no',
       peak: 0.5,
-      length: 30,
+      length: 10,
       ownSize: '12 AWG',
     },
     others: [{ run: 'Trunk', length: 2, ownSize: '6 AWG', peak: 36 }],
@@ -86,22 +96,12 @@ export const FUSE_TOO_SLOW: readonly StatedRow[] = [
     size: '12 AWG',
     fuse: 'none',
   },
-  // 16 AWG is too thin: 12 A x 2 x 4 ft x 4.016 mOhm/ft = 0.386 V, 3.21 % of 12 V; 12 A x 2 x 4 ft x 2.525 mOhm/ft =
-  // 0.242 V, 2.02 % of 12 V; 310.16 75 degC column, 14 AWG: 20 A; 12 x 1.25 = 15, next fuse 15; near end 843 A: 56.2
-  // times 15 A, 0.1 s; wire (115 x 2.0809 / 843)^2 = 0.0805 s
-  {
-    entries: { run: 'Load', peak: 12, length: 4 },
-    supply: { milliohms: 15 },
-    verdict: ['fuseTooSlow'],
-    size: '14 AWG',
-    fuse: 15,
-  },
 ];
 
 export const FAULT_TOO_WEAK: readonly StatedRow[] = [
-  // Trunk carries 20.5 A: x 1.25 = 25.625, fuse 30; 0.5 A x 2 x 250 ft x 0.9989 mOhm/ft = 0.250 V, 2.08 % of 12 V;
-  // 310.16 75 degC column, 10 AWG: 35 A; 0.5 x 1.25 = 0.625, next fuse 1; far end 12.65 V / (50 + 2.513 + 499.5
-  // mOhm) = 22.9 A, under 1.35 x 30 = 40.5 A
+  // Trunk: 20.5 A x (4 ft x 0.6282 x 1.0393 + 3) mOhm = 0.115 V; 25.62, fuse 30; 0.5 A x (500 ft x 0.9989 x 1.0393)
+  // mOhm = 0.260 V, 0.375 V in all, of 0.6 V; 310.16 35 A; far 12.03 V / (100 + 603.6) mOhm = 17.09 A, under 1.35 x 30
+  // = 40.5 A; near 12.65 V / 55.61 mOhm = 227 A: 0.0646 s, wire 7.07 s
   {
     entries: {
       run: 'Branch',
@@ -112,13 +112,14 @@ export const FAULT_TOO_WEAK: readonly StatedRow[] = [
       ownSize: '10 AWG',
     },
     others: [{ run: 'Trunk', length: 2, ownSize: '8 AWG', peak: 20 }],
+    rules: { target: 0.05 },
     verdict: ['faultTooWeak'],
     size: '10 AWG',
     fuse: 'none',
   },
-  // Trunk carries 37.5 A: x 1.25 = 46.875, fuse 50; 1.5 A x 2 x 150 ft x 0.6282 mOhm/ft = 0.283 V, 2.36 % of 12 V;
-  // 310.16 75 degC column, 8 AWG: 50 A; 1.5 x 1.25 = 1.875, next fuse 2; far end 12.65 V / (50 + 1.58 + 188.5 mOhm)
-  // = 52.7 A, under 1.35 x 50 = 67.5 A
+  // Trunk: 37.5 A x (4 ft x 0.3951 x 1.0393 + 3) mOhm = 0.174 V; 46.88, fuse 50; 1.5 A x (300 ft x 0.6282 x 1.0393)
+  // mOhm = 0.294 V, 0.468 V in all, of 0.6 V; 310.16 50 A; far 12.03 V / (100 + 230.4) mOhm = 36.4 A, under 1.35 x 50
+  // = 67.5 A; near 12.65 V / 54.64 mOhm = 232 A: 2.55 s, wire 17.3 s
   {
     entries: {
       run: 'Branch',
@@ -134,9 +135,9 @@ export const FAULT_TOO_WEAK: readonly StatedRow[] = [
     size: '8 AWG',
     fuse: 'none',
   },
-  // Trunk carries 15.2 A: x 1.25 = 19, fuse 20; 0.2 A x 2 x 80 ft x 4.016 mOhm/ft = 0.129 V, 1.07 % of 12 V; 310.16
-  // prints 18 A for 16 AWG at 90 degC alone; x sqrt(45/60) = 15.59, 15 A; 0.2 x 1.25 = 0.25, next fuse 1; far end
-  // 12.65 V / (50 + 2.513 + 642.6 mOhm) = 18.2 A, under 1.35 x 20 = 27 A
+  // Trunk: 15.2 A x (4 ft x 0.6282 x 1.0393 + 3) mOhm = 0.085 V; 19, fuse 20; 0.2 A x (160 ft x 4.016 x 1.0393) mOhm =
+  // 0.134 V, 0.219 V in all, of 0.36 V; 310.16 15 A (18 A at 90 degC x 0.866); far 12.03 V / (100 + 774.8) mOhm =
+  // 13.75 A, under 1.35 x 20 = 27 A; near 12.65 V / 55.61 mOhm = 227 A: 0.0298 s, wire 0.438 s
   {
     entries: {
       run: 'Branch',
@@ -151,31 +152,59 @@ export const FAULT_TOO_WEAK: readonly StatedRow[] = [
     size: '16 AWG',
     fuse: 'none',
   },
-  // a small, worn battery; 14 AWG is too thin: 310.16 75 degC column, 14 AWG: 20 A, fuse 25; 20 A x 2 x 2 ft x 1.588
-  // mOhm/ft = 0.127 V, 1.06 % of 12 V; 310.16 75 degC column, 12 AWG: 25 A; 20 x 1.25 = 25, next fuse 25; far end
-  // 12.65 V / (380 + 6.352 mOhm) = 32.7 A, under 1.35 x 25 = 33.75 A
+  // Trunk: 20.5 A x (4 ft x 0.6282 x 1.0393 + 3) mOhm = 0.115 V; 25.62, fuse 30; 0.5 A x (36 ft x 6.385 x 1.0393) mOhm
+  // = 0.119 V, 0.234 V in all, of 0.36 V; 310.16 12 A (14 A at 90 degC x 0.866); far 12.03 V / (100 + 281) mOhm =
+  // 31.56 A, under 1.35 x 30 = 40.5 A; near 12.65 V / 55.61 mOhm = 227 A: 0.0646 s, wire 0.173 s
+  {
+    entries: {
+      run: 'Branch',
+      fedFrom: 'Trunk',
+      fused: 'no',
+      peak: 0.5,
+      length: 18,
+      ownSize: '18 AWG',
+    },
+    others: [{ run: 'Trunk', length: 2, ownSize: '8 AWG', peak: 20 }],
+    verdict: ['needsFuse', 'faultTooWeak'],
+    size: '18 AWG',
+    fuse: 'none',
+  },
+  // a small, worn battery; 12 AWG is too thin: fuse 25 over the 20 A of 240.4(D); 20 A x (4 ft x 0.9989 x 1.0393 + 3)
+  // mOhm = 0.143 V, of 0.36 V; 310.16 35 A; 20 x 1.25 = 25, fuse 25; far 12.03 V / (760 + 7.781) mOhm = 15.66 A, under
+  // 1.35 x 25 = 33.75 A
   {
     entries: { run: 'Load', peak: 20, length: 2 },
     supply: { milliohms: 380 },
     verdict: ['faultTooWeak'],
-    size: '12 AWG',
+    size: '10 AWG',
     fuse: 25,
   },
-  // 18 AWG is too thin: 9 A x 2 x 4 ft x 6.385 mOhm/ft = 0.460 V, 3.83 % of 12 V; 9 A x 2 x 4 ft x 4.016 mOhm/ft =
-  // 0.289 V, 2.41 % of 12 V; 310.16 prints 18 A for 16 AWG at 90 degC alone; x sqrt(45/60) = 15.59, 15 A; 9 x 1.25 =
-  // 11.25, next fuse 15; far end 12.65 V / (700 + 32.13 mOhm) = 17.3 A, under 1.35 x 15 = 20.25 A
+  // 16 AWG is too thin: fuse 15 over the 10 A of 240.4(D); 9 A x (8 ft x 2.525 x 1.0393 + 3) mOhm = 0.216 V, of 0.36
+  // V; 310.16 20 A; 9 x 1.25 = 11.25, fuse 15; far 12.03 V / (1400 + 27.17) mOhm = 8.426 A, under 1.35 x 15 = 20.25 A
   {
     entries: { run: 'Load', peak: 9, length: 4 },
     supply: { milliohms: 700 },
     verdict: ['faultTooWeak'],
-    size: '16 AWG',
+    size: '14 AWG',
     fuse: 15,
+  },
+  // with the milliohms as stated 12.65 V / 188 mOhm would be 67 A and open it; 12 AWG is too thin: fuse 25 over the 20
+  // A of 240.4(D); 20 A x (4 ft x 0.9989 x 1.0393 + 3) mOhm = 0.143 V, of 0.36 V; 310.16 35 A; 20 x 1.25 = 25, fuse
+  // 25; far 12.03 V / (360 + 7.781) mOhm = 32.7 A, under 1.35 x 25 = 33.75 A; near 12.65 V / 180 mOhm = 70 A: 1.23 s,
+  // wire 74.1 s
+  {
+    entries: { run: 'Load', peak: 20, length: 2 },
+    supply: { milliohms: 180 },
+    verdict: ['faultTooWeak'],
+    size: '10 AWG',
+    fuse: 25,
   },
 ];
 
 export const MAY_NOT_BREAK: readonly StatedRow[] = [
-  // 22 A x 2 x 13 ft x 0.3951 mOhm/ft = 0.226 V, 1.88 % of 12 V; 310.16 75 degC column, 6 AWG: 65 A; 22 x 1.25 =
-  // 27.5, next fuse 30; 12.65 V / (5 mOhm) = 2530 A, over 1000 A
+  // 5 milliohms, typed: the usual ones of 100 Ah, but measured; 22 A x (26 ft x 0.3951 x 1.0393 + 3) mOhm = 0.301 V,
+  // of 0.36 V; 310.16 65 A; 22 x 1.25 = 27.5, fuse 30; near 12.65 V / 5 mOhm = 2530 A, over 1000 A; far 12.03 V / (10
+  // + 15.29) mOhm = 475.5 A: 0.0163 s, wire 10.3 s
   {
     entries: { run: 'Load', peak: 22, length: 13, ownSize: '6 AWG' },
     supply: { milliohms: 5 },
@@ -183,9 +212,18 @@ export const MAY_NOT_BREAK: readonly StatedRow[] = [
     size: '6 AWG',
     fuse: 30,
   },
-  // 12 AWG is too thin: 20 A x 2 x 6 ft x 1.588 mOhm/ft = 0.381 V, 3.18 % of 12 V; 20 A x 2 x 6 ft x 0.9989 mOhm/ft
-  // = 0.240 V, 2.00 % of 12 V; 310.16 75 degC column, 10 AWG: 35 A; 20 x 1.25 = 25, next fuse 25; 12.65 V / (8 mOhm)
-  // = 1581 A, over 1000 A
+  // 22 A x (26 ft x 0.3951 x 1.0393 + 3) mOhm = 0.301 V, of 0.36 V; 310.16 65 A; 22 x 1.25 = 27.5, fuse 30; near 12.65
+  // V / 4 mOhm = 3162 A, over 1000 A; far 12.03 V / (8 + 15.29) mOhm = 516.3 A: 0.0142 s, wire 8.78 s
+  {
+    entries: { run: 'Load', peak: 22, length: 13, ownSize: '6 AWG' },
+    supply: { milliohms: 4 },
+    verdict: ['mayNotBreak'],
+    size: '6 AWG',
+    fuse: 30,
+  },
+  // 12 AWG is too thin: 20 A x (12 ft x 1.588 x 1.0393 + 3) mOhm = 0.456 V of 0.360 V; 20 A x (12 ft x 0.9989 x 1.0393
+  // + 3) mOhm = 0.309 V, of 0.36 V; 310.16 35 A; 20 x 1.25 = 25, fuse 25; near 12.65 V / 8 mOhm = 1581 A, over 1000 A;
+  // far 12.03 V / (16 + 17.34) mOhm = 360.7 A: 0.0193 s, wire 2.81 s
   {
     entries: { run: 'Load', peak: 20, length: 6 },
     supply: { milliohms: 8 },
@@ -193,9 +231,9 @@ export const MAY_NOT_BREAK: readonly StatedRow[] = [
     size: '10 AWG',
     fuse: 25,
   },
-  // 12 AWG is too thin: 1.5 A x 2 x 180 ft x 1.588 mOhm/ft = 0.858 V, 3.57 % of 24 V; 1.5 A x 2 x 180 ft x 0.9989
-  // mOhm/ft = 0.539 V, 2.25 % of 24 V; 310.16 75 degC column, 10 AWG: 35 A; 1.5 x 1.25 = 1.875, next fuse 2; 24 V /
-  // (14 mOhm) = 1714 A, over 1000 A
+  // 12 AWG is too thin: 1.5 A x (360 ft x 1.588 x 1.0393 + 3) mOhm = 0.896 V of 0.720 V; 1.5 A x (360 ft x 0.9989 x
+  // 1.0393 + 3) mOhm = 0.565 V, of 0.72 V; 310.16 35 A; 1.5 x 1.25 = 1.875, fuse 2; near 24.00 V / 14 mOhm = 1714 A,
+  // over 1000 A; far 24.00 V / (28 + 433.3) mOhm = 52.03 A: 0.00732 s, wire 135 s
   {
     entries: { run: 'Load', peak: 1.5, length: 180, volts: 24 },
     supply: { milliohms: 14 },
@@ -203,18 +241,18 @@ export const MAY_NOT_BREAK: readonly StatedRow[] = [
     size: '10 AWG',
     fuse: 2,
   },
-  // 2 AWG is too thin: 310.16 75 degC column, 2 AWG: 115 A, fuse 125; 100 A x 2 x 4 ft x 0.09827 mOhm/ft = 0.079 V,
-  // 0.66 % of 12 V; 310.16 75 degC column, 1/0 AWG: 150 A; 100 x 1.25 = 125, next fuse 125; 12.65 V / (5 mOhm) =
-  // 2530 A, over 2000 A
+  // 2/0 AWG is too thin: 100 A x (8 ft x 0.07793 x 1.0393 + 3) mOhm = 0.365 V of 0.360 V; 100 A x (8 ft x 0.0618 x
+  // 1.0393 + 3) mOhm = 0.351 V, of 0.36 V; 310.16 200 A; 100 x 1.25 = 125, fuse 125; near 12.65 V / 4.5 mOhm = 2811 A,
+  // over 2000 A
   {
     entries: { run: 'Load', peak: 100, length: 4 },
-    supply: { milliohms: 5 },
+    supply: { milliohms: 4.5 },
     verdict: ['mayNotBreak'],
-    size: '1/0 AWG',
+    size: '3/0 AWG',
     fuse: 125,
   },
-  // 48 A x 2 x 3 ft x 0.2485 mOhm/ft = 0.072 V, 0.60 % of 12 V; 310.16 75 degC column, 4 AWG: 85 A; 48 x 1.25 = 60,
-  // next fuse 60; 12.65 V / (8 mOhm) = 1581 A, over 1000 A
+  // 48 A x (6 ft x 0.2485 x 1.0393 + 3) mOhm = 0.218 V, of 0.36 V; 310.16 85 A; 48 x 1.25 = 60, fuse 60; near 12.65 V
+  // / 8 mOhm = 1581 A, over 1000 A; far 12.03 V / (16 + 4.784) mOhm = 578.6 A: 0.389 s, wire 17.7 s
   {
     entries: { run: 'Load', peak: 48, length: 3, ownSize: '4 AWG' },
     supply: { milliohms: 8 },
@@ -222,15 +260,153 @@ export const MAY_NOT_BREAK: readonly StatedRow[] = [
     size: '4 AWG',
     fuse: 60,
   },
-  // 6 A x 2 x 7 ft x 4.016 mOhm/ft = 0.337 V, 2.81 % of 12 V; 310.16 prints 18 A for 16 AWG at 90 degC alone; x
-  // sqrt(45/60) = 15.59, 15 A; 6 x 1.25 = 7.5, next fuse 7.5; 12.65 V / (10 mOhm) = 1265 A, over 1000 A; near end
-  // 1265 A: 169 times 7.5 A, 0.1 s; wire (115 x 1.3087 / 1265)^2 = 0.0142 s
+  // 6 A x (14 ft x 4.016 x 1.0393 + 3) mOhm = 0.369 V, of 0.6 V; 310.16 15 A (18 A at 90 degC x 0.866); 6 x 1.25 =
+  // 7.5, fuse 7.5; near 12.65 V / 10 mOhm = 1265 A, over 1000 A; far 12.03 V / (20 + 70.27) mOhm = 133.2 A: 0.0134 s,
+  // wire 1.28 s
   {
     entries: { run: 'Load', peak: 6, length: 7, ownSize: '16 AWG' },
     rules: { target: 0.05 },
     supply: { milliohms: 10 },
-    verdict: ['fuseTooSlow', 'mayNotBreak'],
+    verdict: ['mayNotBreak'],
     size: '16 AWG',
     fuse: 7.5,
+  },
+  // usual milliohms 500 / 200 Ah = 2.5, a strong battery half of them; 16 AWG is too thin: 10 A x (8 ft x 4.016 x
+  // 1.0393 + 3) mOhm = 0.364 V of 0.360 V; 10 A x (8 ft x 2.525 x 1.0393 + 3) mOhm = 0.240 V, of 0.36 V; 310.16 20 A;
+  // 10 x 1.25 = 12.5, fuse 15; near 12.65 V / 1.25 mOhm = 10120 A, over 1000 A; far 12.03 V / (5 + 27.17) mOhm = 373.8
+  // A: 0.0078 s, wire 0.41 s
+  {
+    entries: { run: 'Load', peak: 10, length: 4 },
+    supply: { ampHours: 200 },
+    usualMilliohms: true,
+    verdict: ['mayNotBreak'],
+    size: '14 AWG',
+    fuse: 15,
+  },
+  // 16 AWG is too thin: 10 A x (8 ft x 4.016 x 1.0393 + 3) mOhm = 0.364 V of 0.360 V; 10 A x (8 ft x 2.525 x 1.0393 +
+  // 3) mOhm = 0.240 V, of 0.36 V; 310.16 20 A; 10 x 1.25 = 12.5, fuse 15; near 12.65 V / 9.036 mOhm = 1400 A, over
+  // 1000 A; far 12.03 V / (10 + 27.17) mOhm = 323.5 A: 0.00974 s, wire 0.547 s
+  {
+    entries: { run: 'Load', peak: 10, length: 4 },
+    supply: { batteryShortAmps: 1400 },
+    usualMilliohms: true,
+    verdict: ['mayNotBreak'],
+    size: '14 AWG',
+    fuse: 15,
+  },
+  // a main fuse breaks it, but a blade not half of it; 16 AWG is too thin: 10 A x (8 ft x 4.016 x 1.0393 + 3) mOhm =
+  // 0.364 V of 0.360 V; 10 A x (8 ft x 2.525 x 1.0393 + 3) mOhm = 0.240 V, of 0.36 V; 310.16 20 A; 10 x 1.25 = 12.5,
+  // fuse 15; near 12.65 V / 5.06 mOhm = 2500 A, over 1000 A; far 12.03 V / (10 + 27.17) mOhm = 323.5 A: 0.00974 s,
+  // wire 0.547 s; main 200 A, 4/0 AWG 310.16 230 A, high-breaking breaks 20000 A of 2500 A, 125 V of 14.4 V, loads 10
+  // A
+  {
+    entries: { run: 'Load', peak: 10, length: 4 },
+    supply: {
+      batteryShortAmps: 2500,
+      mainFuse: 200,
+      mainCable: '4/0 AWG',
+      mainFuseKind: 'high-breaking',
+    },
+    usualMilliohms: true,
+    verdict: ['mayNotBreak'],
+    size: '14 AWG',
+    fuse: 15,
+  },
+];
+
+export const FUSE_VOLTS: readonly StatedRow[] = [
+  // charging 24 x 2.4 V; 18 AWG is too thin: fuse 7.5 over the 7 A of 240.4(D); 5 A x (40 ft x 4.016 x 1.0393 + 3)
+  // mOhm = 0.850 V, of 1.44 V; 310.16 15 A (18 A at 90 degC x 0.866); 5 x 1.25 = 6.25, fuse 7.5; 57.6 V, a blade of 32
+  // V; far 48.10 V / (120 + 195.2) mOhm = 152.6 A: 0.0107 s, wire 0.973 s; near 50.60 V / 60 mOhm = 843 A: 0.00228 s,
+  // wire 0.0318 s
+  {
+    entries: { run: 'Load', peak: 5, length: 20 },
+    rules: { volts: 48 },
+    supply: { milliohms: 60 },
+    verdict: ['fuseVolts'],
+    size: '16 AWG',
+    fuse: 7.5,
+  },
+  // 18 AWG is too thin: 5 A x (40 ft x 6.385 x 1.0393 + 3) mOhm = 1.342 V of 1.080 V; 5 A x (40 ft x 4.016 x 1.0393 +
+  // 3) mOhm = 0.850 V, of 1.08 V; 310.16 15 A (18 A at 90 degC x 0.866); 5 x 1.25 = 6.25, fuse 7.5; 36 V, a blade of
+  // 32 V; far 36.00 V / (100 + 195.2) mOhm = 121.9 A: 0.0156 s, wire 1.52 s; near 36.00 V / 50 mOhm = 720 A: 0.00239
+  // s, wire 0.0437 s
+  {
+    entries: { run: 'Load', peak: 5, length: 20, volts: 36 },
+    verdict: ['fuseVolts'],
+    size: '16 AWG',
+    fuse: 7.5,
+  },
+  // 12 AWG is too thin: 9 A x (60 ft x 1.588 x 1.0393 + 3) mOhm = 0.918 V of 0.680 V; 9 A x (60 ft x 0.9989 x 1.0393 +
+  // 3) mOhm = 0.588 V, of 0.68 V; 310.16 35 A; 9 x 1.25 = 11.25, fuse 15; a panel limits its own fault; 41 V, a blade
+  // of 32 V
+  {
+    entries: { run: 'Load', peak: 9, length: 30, fedFrom: 'panel' },
+    supply: { panelVolts: 34, openCircuitVolts: 41, shortCircuitAmps: 9.6 },
+    verdict: ['fuseVolts'],
+    size: '10 AWG',
+    fuse: 15,
+  },
+  // a fuse of its own kind with no volts typed; 18 AWG is too thin: 5 A x (12 ft x 6.385 x 1.0393 + 3) mOhm = 0.413 V
+  // of 0.360 V; 5 A x (12 ft x 4.016 x 1.0393 + 3) mOhm = 0.265 V, of 0.36 V; 310.16 15 A (18 A at 90 degC x 0.866); 5
+  // x 1.25 = 6.25, fuse 7.5; 14.4 V, a own of None V
+  {
+    entries: { run: 'Load', peak: 5, length: 6 },
+    protection: { fuses: [{ kind: 'own', breaks: 5000 }] },
+    verdict: ['fuseVolts'],
+    size: '16 AWG',
+    fuse: 7.5,
+  },
+  // open-circuit volts not given, and always above the 31 V at maximum power: about 31 / 0.82 = 38 V, over 32 V; 12
+  // AWG is too thin: 9 A x (60 ft x 1.588 x 1.0393 + 3) mOhm = 0.918 V of 0.620 V; 9 A x (60 ft x 0.9989 x 1.0393 + 3)
+  // mOhm = 0.588 V, of 0.62 V; 310.16 35 A; 9 x 1.25 = 11.25, fuse 15; a panel limits its own fault
+  {
+    entries: { run: 'Load', peak: 9, length: 30, fedFrom: 'panel' },
+    supply: { panelVolts: 31, shortCircuitAmps: 9.6 },
+    verdict: ['fuseVolts'],
+    size: '10 AWG',
+    fuse: 15,
+  },
+];
+
+export const UNFUSED_TOO_LONG: readonly StatedRow[] = [
+  // 16 AWG is too thin: 10 A x (8 ft x 4.016 x 1.0393 + 3) mOhm = 0.364 V of 0.360 V; 10 A x (8 ft x 2.525 x 1.0393 +
+  // 3) mOhm = 0.240 V, of 0.36 V; 310.16 20 A; 10 x 1.25 = 12.5, fuse 15; far 12.03 V / (100 + 27.17) mOhm = 94.57 A:
+  // 0.0926 s, wire 6.4 s; near 12.65 V / 50 mOhm = 253 A: 0.0147 s, wire 0.895 s; 48 in without a fuse, over 40 in
+  {
+    entries: { run: 'Load', peak: 10, length: 4, unfused: 4 },
+    verdict: ['unfusedTooLong'],
+    size: '14 AWG',
+    fuse: 15,
+  },
+  // 16 AWG is too thin: 10 A x (8 ft x 4.016 x 1.0393 + 3) mOhm = 0.364 V of 0.360 V; 10 A x (8 ft x 2.525 x 1.0393 +
+  // 3) mOhm = 0.240 V, of 0.36 V; 310.17 30 A; 10 x 1.25 = 12.5, fuse 15; far 12.03 V / (100 + 27.17) mOhm = 94.57 A:
+  // 0.0926 s, wire 6.4 s; near 12.65 V / 50 mOhm = 253 A: 0.0147 s, wire 0.895 s; 12 in without a fuse, over 7 in
+  {
+    entries: { run: 'Load', peak: 10, length: 4, unfused: 1 },
+    rules: { installed: 'air' },
+    verdict: ['unfusedTooLong'],
+    size: '14 AWG',
+    fuse: 15,
+  },
+  // 16 AWG is too thin: 10 A x (8 ft x 4.016 x 1.0393 + 3) mOhm = 0.364 V of 0.360 V; 10 A x (8 ft x 2.525 x 1.0393 +
+  // 3) mOhm = 0.240 V, of 0.36 V; table 5 20 A; 10 x 1.25 = 12.5, fuse 15; far 12.03 V / (100 + 27.17) mOhm = 94.57 A:
+  // 0.0926 s, wire 6.4 s; near 12.65 V / 50 mOhm = 253 A: 0.0147 s, wire 0.895 s; 7.2 in without a fuse, over 7 in
+  {
+    entries: { run: 'Load', peak: 10, length: 4, unfused: 0.6 },
+    rules: { installed: 'craft' },
+    verdict: ['unfusedTooLong'],
+    size: '14 AWG',
+    fuse: 15,
+  },
+  // 16 AWG is too thin: fuse 15 over the 10 A of 240.4(D); 10 A x (2.4 m x 2.525 / 0.3048 x 1.0393 + 3) mOhm = 0.237
+  // V, of 0.36 V; 310.16 20 A; 10 x 1.25 = 12.5, fuse 15; far 12.03 V / (100 + 26.79) mOhm = 94.85 A: 0.092 s, wire
+  // 6.37 s; near 12.65 V / 50 mOhm = 253 A: 0.0147 s, wire 0.895 s; 43.3 in without a fuse, over 40 in
+  {
+    entries: { run: 'Load', peak: 10, length: 1.2, unfused: 1.1 },
+    rules: { unit: 'm' },
+    verdict: ['unfusedTooLong'],
+    size: '14 AWG',
+    fuse: 15,
   },
 ];

@@ -1,9 +1,45 @@
 /** Rows that cannot be judged, mostly for what another row says, worked out by hand from the tables named beside each. */
 import type { StatedRow } from './stated-row';
 
+export const BATTERY_VOLTS: readonly StatedRow[] = [
+  // 6 cells of lead-acid are a battery of 12 V; 18 AWG is too thin: fuse 7.5 over the 7 A of 240.4(D); 5 A x (16 ft x
+  // 4.016 x 1.0393 + 3) mOhm = 0.349 V, of 0.72 V; 310.16 15 A (18 A at 90 degC x 0.866); 5 x 1.25 = 6.25, fuse 7.5;
+  // far 12.03 V / (100 + 79.88) mOhm = 66.85 A: 0.0473 s, wire 5.07 s; near 12.65 V / 50 mOhm = 253 A: 0.00516 s, wire
+  // 0.354 s; 24 V is not between 0.85 x 12.03 and 1.1 x 14.4 V
+  {
+    entries: { run: 'Load', peak: 5, length: 8 },
+    rules: { volts: 24 },
+    supply: { cells: 6 },
+    verdict: ['batteryVolts'],
+    size: '16 AWG',
+    fuse: 7.5,
+  },
+  // 12 cells of lead-acid are a battery of 24 V; 18 AWG is too thin: 5 A x (16 ft x 6.385 x 1.0393 + 3) mOhm = 0.546 V
+  // of 0.360 V; 5 A x (16 ft x 4.016 x 1.0393 + 3) mOhm = 0.349 V, of 0.36 V; 310.16 15 A (18 A at 90 degC x 0.866); 5
+  // x 1.25 = 6.25, fuse 7.5; far 24.05 V / (100 + 79.88) mOhm = 133.7 A: 0.0133 s, wire 1.27 s; near 25.30 V / 50 mOhm
+  // = 506 A: 0.00279 s, wire 0.0885 s; 12 V is not between 0.85 x 24.05 and 1.1 x 28.8 V
+  {
+    entries: { run: 'Load', peak: 5, length: 8 },
+    supply: { cells: 12 },
+    verdict: ['batteryVolts'],
+    size: '16 AWG',
+    fuse: 7.5,
+  },
+  // 8 cells of LiFePO4 are a battery of 24 V; 5 A x (16 ft x 2.525 x 1.0393 + 3) mOhm = 0.225 V, of 0.36 V; 310.16 20
+  // A; 5 x 1.25 = 6.25, fuse 7.5; far 25.91 V / (100 + 51.34) mOhm = 171.2 A: 0.00891 s, wire 1.95 s; near 26.81 V /
+  // 50 mOhm = 536 A: 0.0027 s, wire 0.199 s; 12 V is not between 0.85 x 25.91 and 1.1 x 29.2 V
+  {
+    entries: { run: 'Load', peak: 5, length: 8, ownSize: '14 AWG' },
+    supply: { chemistry: 'LiFePO4', cells: 8 },
+    verdict: ['batteryVolts'],
+    size: '14 AWG',
+    fuse: 7.5,
+  },
+];
+
 export const NOT_JUDGED: readonly StatedRow[] = [
-  // 2 A x 10 ft x 6.385 mOhm/ft = 0.128 V of 0.414 V; 310.16: 12 A; 2.5, fuse 3; the source has no milliohms, so no
-  // fault is known
+  // 2 A x (10 ft x 6.385 x 1.0393 + 3) mOhm = 0.139 V, of 0.414 V; 310.16 12 A (14 A at 90 degC x 0.866); 2 x 1.25 =
+  // 2.5, fuse 3; the source has no milliohms, so no fault is known
   {
     entries: { run: 'Load', peak: 2, length: 5, volts: 13.8 },
     supply: { milliohms: '?' },
@@ -11,7 +47,8 @@ export const NOT_JUDGED: readonly StatedRow[] = [
     size: '18 AWG',
     fuse: 3,
   },
-  // 2 A x 10 ft x 6.385 mOhm/ft = 0.128 V of 0.36 V; 2.5, fuse 3; no metal bears a limit below its start
+  // 2 A x (10 ft x 6.385 x 1.0393 + 3) mOhm = 0.139 V, of 0.36 V; 310.16 12 A (14 A at 90 degC x 0.866); 2 x 1.25 =
+  // 2.5, fuse 3; no metal bears a limit below its start
   {
     entries: { run: 'Load', peak: 2, length: 5 },
     protection: { startC: 200 },
@@ -19,19 +56,14 @@ export const NOT_JUDGED: readonly StatedRow[] = [
     size: '18 AWG',
     fuse: 3,
   },
-  // 1 A x 4 ft x 6.385 mOhm/ft = 0.026 V of 0.36 V; 1.25, fuse 2; five feeders above it, the sheet follows four
+  // 4 A x (10 ft x 6.385 x 1.0393 + 3) mOhm = 0.277 V, of 0.36 V; 310.16 12 A (14 A at 90 degC x 0.866); 4 x 1.25 = 5,
+  // fuse 5; how tired a battery may be is not a number
   {
-    entries: { run: 'R6', fedFrom: 'R5', peak: 1, length: 2 },
-    others: [
-      { run: 'R1', length: 2, ownSize: '10 AWG' },
-      { run: 'R2', fedFrom: 'R1', length: 2, ownSize: '10 AWG' },
-      { run: 'R3', fedFrom: 'R2', length: 2, ownSize: '10 AWG' },
-      { run: 'R4', fedFrom: 'R3', length: 2, ownSize: '10 AWG' },
-      { run: 'R5', fedFrom: 'R4', length: 2, ownSize: '10 AWG' },
-    ],
+    entries: { run: 'Load', peak: 4, length: 5 },
+    protection: { weakTimes: 'twice' },
     verdict: ['notJudged'],
     size: '18 AWG',
-    fuse: 2,
+    fuse: 5,
   },
 ];
 
@@ -63,11 +95,27 @@ export const TIED_TO_ANOTHER: readonly StatedRow[] = [
     size: null,
     fuse: null,
   },
+  // 85 is no efficiency, so what the branch draws is not known: 120 W / 85 would be 1.4 W
+  {
+    entries: { run: 'Trunk', length: 5, ownSize: '8 AWG' },
+    others: [{ run: 'Branch', fedFrom: 'Trunk', peak: 120, kind: 'W', length: 5, efficiency: 85 }],
+    verdict: ['tiedToAnother'],
+    size: '8 AWG',
+    fuse: null,
+  },
+  // the wire above it is no size, so what is lost there is not known
+  {
+    entries: { run: 'Load', fedFrom: 'Trunk', peak: 2, length: 5 },
+    others: [{ run: 'Trunk', length: 2, ownSize: 'thick' }],
+    verdict: ['tiedToAnother'],
+    size: null,
+    fuse: null,
+  },
 ];
 
 export const VOLTS_UNKNOWN: readonly StatedRow[] = [
-  // 2 A x 10 ft x 6.385 mOhm/ft = 0.128 V of 0.36 V; 2.5, fuse 3; the other branch draws nobody knows what through
-  // the trunk
+  // at least 2 A x (10 ft x 6.385 x 1.0393 + 3) mOhm = 0.139 V of 0.36 V; 2.5, fuse 3; the other branch draws nobody
+  // knows what through the trunk
   {
     entries: { run: 'Load', fedFrom: 'Trunk', peak: 2, length: 5 },
     others: [
@@ -78,8 +126,7 @@ export const VOLTS_UNKNOWN: readonly StatedRow[] = [
     size: '18 AWG',
     fuse: 3,
   },
-  // 4 A x 16 ft x 4.016 mOhm/ft = 0.257 V of 0.36 V, 18 AWG 0.409 V; 5, fuse 5; 12.65 V / 52.5 mOhm = 241 A: 0.1 s,
-  // wire (115 x 1.3087 / 241)^2 = 0.39 s
+  // at least 4 A x (16 ft x 4.016 x 1.0393 + 3) mOhm = 0.279 V of 0.36 V; 5, fuse 5; the other branch as before
   {
     entries: { run: 'Load', fedFrom: 'Trunk', peak: 4, length: 8, leastVolts: 11 },
     others: [
@@ -90,8 +137,8 @@ export const VOLTS_UNKNOWN: readonly StatedRow[] = [
     size: '16 AWG',
     fuse: 5,
   },
-  // 2 A x 10 ft x 1.588 mOhm/ft = 0.032 V of 0.36 V; 2.5, fuse 3; the neighbour has no size that serves, so its ohms
-  // are not known: 10 A x 40 mOhm of joints alone are 0.4 V
+  // 2 A x (10 ft x 1.588 x 1.0393 + 3) mOhm = 0.039 V of 0.36 V; 2.5, fuse 3; the neighbour has no size that serves, so
+  // its ohms are not known: 10 A x 40 mOhm of joints alone are 0.4 V
   {
     entries: { run: 'Load', fedFrom: 'Trunk', peak: 2, length: 5, ownSize: '12 AWG' },
     others: [

@@ -25,7 +25,7 @@ describe('ok is earned', () => {
     [
       'a panel of which nothing is known',
       { runs: [{ ...SOUND, fedFrom: 'panel' }] },
-      WORD.voltsMissing,
+      WORD.panelMissing,
     ],
     ['no length', { runs: [{ run: 'Lamp', peak: 1 }] }, WORD.lengthMissing],
     ['no load', { runs: [{ run: 'Lamp', length: 12 }] }, WORD.peakMissing],
