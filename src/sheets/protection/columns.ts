@@ -76,7 +76,7 @@ export const PROTECTION_COLUMNS: Readonly<Record<ProtectionKey, ProtectionColumn
   },
   i2t: {
     heading: 'Its I²t, A²s',
-    note: "Melting I²t from its maker's sheet, where it is known: it then counts at the source end.",
+    note: "Melting I²t from its maker's sheet, where it is known: it counts beyond the last published point.",
     widthChars: 8,
     style: { numberFormat: '#,##0' },
     parameter: i2t,

@@ -11,6 +11,7 @@ import { PROTECTION_FIGURES, PROTECTION_WORDS, STATE } from '../station/protecti
 import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
 import { ARCING_ALLOWANCE_S } from '../../core/fuse-time';
 import { figureByKind, kindInForce } from '../station/fuse-kind';
+import { hasFuse } from '../schedule/row';
 import { FIX_WORDS, PANEL, WORD, type VerdictKey } from '../station/verdicts';
 import { MULTIPLES } from './fuse-points';
 
@@ -80,9 +81,9 @@ const isAssumed = (row: ProtectionReferences) =>
 const isOwn = (row: ProtectionReferences) =>
   `AND(ISNUMBER(${row.own.fuse}),${row.own.fuseFrom}=${text(PROTECTION_FIGURES.own)})`;
 
-/** A fuse at a panel of which nothing is known that would tell its most volts. */
+/** A fuse at a panel of which not all is known that would tell its most volts, and that is not wrong already. */
 const isUndescribed = (row: ProtectionReferences) =>
-  `AND(${is(row, 'panel')},${isOwn(row)},${row.own.mostVolts}="")`;
+  `AND(${is(row, 'panel')},${isOwn(row)},${row.supply.openCircuitVolts}="",${row.own.lowRated}=0)`;
 
 /** A fault of a source of so many volts and milliohms, by the ohms before it. */
 function fault(row: ProtectionReferences, volts: string, milliohms: string, ohms: string): string {
@@ -207,7 +208,7 @@ const covered: ProtectionFormula = (row) => {
     `IF(${isThere},IF(ISNUMBER(${breaks}),${breaks}*${WITHIN}>=${own.nearFault},FALSE),FALSE)`;
   const feeders = FEEDER_KEYS.map((key) => {
     const place = there(row, key);
-    return `IF(${place}>0,${breaksIt(`INDEX(${ownColumn.breaks},${place})`, `AND(INDEX(${column.fused},${place})<>"no",ISNUMBER(INDEX(${column.fuse},${place})))`)},FALSE)`;
+    return `IF(${place}>0,${breaksIt(`INDEX(${ownColumn.breaks},${place})`, `AND(${hasFuse(`INDEX(${column.fused},${place})`)},ISNUMBER(INDEX(${column.fuse},${place})))`)},FALSE)`;
   });
   const main = breaksIt(
     supply.mainFuseBreaks,
@@ -279,7 +280,7 @@ export const PROTECTION_FORMULAS: Readonly<
   sourceVolts: (row) => ofSource(row, row.supply.fullRest),
   weakVolts: (row) => ofSource(row, row.supply.lowRest),
   mostVolts: (row) =>
-    `IF(${is(row, 'panel')},IF(ISNUMBER(${row.supply.panelColdVolts}),${row.supply.panelColdVolts},IF(${row.supply.openCircuitVolts}="","",${row.supply.openCircuitVolts})),${ofSource(row, `MAX(${row.supply.chargingVolts},${row.supply.fullRest})`)})`,
+    `IF(${is(row, 'panel')},IF(ISNUMBER(${row.supply.panelColdVolts}),${row.supply.panelColdVolts},IF(${row.supply.openCircuitVolts}="",INDEX(${row.column.volts},${there(row, 'root')}),${row.supply.openCircuitVolts})),${ofSource(row, `MAX(${row.supply.chargingVolts},${row.supply.fullRest})`)})`,
   strongMilliohms: ({ supply, own, ...row }) =>
     `IF(AND(ISNUMBER(${supply.milliohms}),${supply.milliohms}>=0),IF(${onBattery({ supply, own, ...row })},IF(ISNUMBER(${supply.breakAmps}),1000*${supply.fullRest}/${supply.breakAmps},0),${supply.milliohms}),NA())`,
   nearOhms: (row) => above(row, row.column.ohms),
@@ -290,9 +291,8 @@ export const PROTECTION_FORMULAS: Readonly<
   fuseAt: (row) =>
     FEEDER_KEYS.map((key) => there(row, key)).reduceRight(
       (further, place, index) => {
-        const isLeaning = `INDEX(${row.column.fused},${index === 0 ? row.own.place : there(row, FEEDER_KEYS[index - 1]!)})="no"`;
         const from = index === 0 ? row.own.place : there(row, FEEDER_KEYS[index - 1]!);
-        return `IF(${isLeaning},IF(${place}>0,${further},NA()),${from})`;
+        return `IF(${hasFuse(`INDEX(${row.column.fused},${from})`)},${from},IF(${place}>0,${further},NA()))`;
       },
       there(row, FEEDER_KEYS.at(-1)!),
     ),
@@ -315,7 +315,7 @@ export const PROTECTION_FORMULAS: Readonly<
   covered,
   lowRated: (row) => {
     const { own } = row;
-    const judged = `AND(${is(row, 'judged', 'panel')},${isOwn(row)},NOT(${isUndescribed(row)}))`;
+    const judged = `AND(${is(row, 'judged', 'panel')},${isOwn(row)})`;
     return `IF(${judged},IF(AND(ISNUMBER(${own.mostVolts}),ISNUMBER(${own.ratedVolts})),IF(${own.mostVolts}>${own.ratedVolts}*${WITHIN},1,0),1),0)`;
   },
   tooLong: (row) => {

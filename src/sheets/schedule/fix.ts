@@ -3,7 +3,7 @@ import { VERDICT_JOINT } from '../../core/verdict';
 import { text } from '../plan/formula';
 import { fuseLimitInForce } from '../station/house-rules';
 import type { RowReferences } from '../station/references';
-import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
+import { DEPTHS, FEEDER_KEYS, type ColumnKey, type Depth } from '../station/schedule-keys';
 import { FIX_WORDS, WORD, type VerdictKey } from '../station/verdicts';
 import {
   countsEach,
@@ -20,30 +20,39 @@ const isWanting = ({ cell }: RowReferences) =>
   `OR(${cell.shortLow}=1,${cell.fewer}=1,IF(ISNUMBER(${cell.overDrop}),${cell.overDrop}>0,FALSE))`;
 
 /**
- * Place of the run on the path that loses most, where the load misses its volts or its drop. A thicker wire above leaves
- * more for the suggested ones below it, which then turn out thinner: a run counts only where all below it on the path are
- * typed, or each is sized by itself.
+ * Volts that a run of the path loses of those that the load misses, its own first and then the feeders upwards. A thicker
+ * wire above leaves more for the suggested ones below it, which then turn out thinner: a run counts only where all below
+ * it on the path are typed, or each is sized by itself.
  */
+function lost(level: Depth): RowFormula {
+  return (row) => {
+    const { cell, column } = row;
+    const isLow = `OR(${cell.shortLow}=1,${cell.fewer}=1)`;
+    if (level === 0) {
+      return `IFERROR(IF(${isLow},${cell.lowDrop}+${cell.alone}*${cell.ohms},${cell.dropVolts}),0)`;
+    }
+    const place = cell[FEEDER_KEYS[level - 1]!];
+    const below = FEEDER_KEYS.slice(0, level - 1).map((key) => there(column.ownSize, cell[key]));
+    const stays = `OR(${countsEach(row)},AND(${[cell.ownSize, ...below].map((wire) => `${wire}<>""`).join(',')}))`;
+    // A drop that every run keeps by itself is cured by no other.
+    const isOwnDrop = `AND(${countsEach(row)},IF(ISNUMBER(${cell.overDrop}),${cell.overDrop}>0,FALSE))`;
+    const volts = `IF(${isLow},${there(column.lowDrop, place)},${there(column.ohms, place)}*${there(column.once, place)})+${cell.alone}*${there(column.ohms, place)}`;
+    return `IF(${place}>0,IF(AND(${stays},NOT(${isOwnDrop})),IFERROR(${volts},0),0),0)`;
+  };
+}
+
+const LOST = Object.fromEntries(
+  DEPTHS.map((level) => [`lost${level}`, lost(level)]),
+) as unknown as Record<`lost${Depth}`, RowFormula>;
+
+/** Place of the run on the path that loses most, where the load misses its volts or its drop. */
 const mendPlace: RowFormula = (row) => {
-  const { cell, column } = row;
-  const isTyped = (place: string) => `${there(column.ownSize, place)}<>""`;
-  const stays = (level: number) =>
-    `OR(${countsEach(row)},AND(${[cell.ownSize + '<>""', ...FEEDER_KEYS.slice(0, level).map((key) => isTyped(cell[key]))].join(',')}))`;
-  const isLow = `OR(${cell.shortLow}=1,${cell.fewer}=1)`;
-  const lostAt = (place: string) =>
-    `IFERROR(IF(${isLow},${there(column.lowDrop, place)},${there(column.ohms, place)}*${there(column.once, place)}),0)`;
-  const lost = [
-    `IFERROR(IF(${isLow},${cell.lowDrop},${cell.dropVolts}),0)`,
-    ...FEEDER_KEYS.map(
-      (key, level) => `IF(${cell[key]}>0,IF(${stays(level)},${lostAt(cell[key])},0),0)`,
-    ),
-  ];
-  const most = `MAX(${lost.join(',')})`;
-  const places = [cell.place, ...FEEDER_KEYS.map((key) => cell[key])];
-  const which = places.reduceRight(
-    (further, at, index) => `IF(${lost[index]!}=${most},${at},${further})`,
-    'NA()',
-  );
+  const { cell } = row;
+  const most = `MAX(${DEPTHS.map((level) => cell[`lost${level}`]).join(',')})`;
+  const which = DEPTHS.reduceRight((further, level) => {
+    const place = level === 0 ? cell.place : cell[FEEDER_KEYS[level - 1]!];
+    return `IF(${cell[`lost${level}`]}=${most},${place},${further})`;
+  }, 'NA()');
   return `IF(AND(${isWanting(row)},ISNUMBER(${cell.lowVolts}),ISNUMBER(${cell.pathVolts})),${which},"")`;
 };
 
@@ -54,7 +63,8 @@ const mendShare: RowFormula = (row) => {
   const missing = `IF(${cell.shortLow}=1,${cell.leastVolts}-${cell.lowVolts},IF(${cell.fewer}=1,${cell.assumedVolts}-${cell.lowVolts},0))`;
   const alone = `${cell.alone}*${at('ohms')}`;
   const low = `IF(${missing}>0,(${missing})/(${at('lowDrop')}+${alone}),0)`;
-  const over = `IF(${cell.overDrop}>0,${cell.overDrop}/(${at('ohms')}*${at('once')}+${alone}),0)`;
+  const lost = `IF(${countsEach(row)},${cell.dropVolts},${at('ohms')}*${at('once')}+${alone})`;
+  const over = `IF(${cell.overDrop}>0,${cell.overDrop}/${lost},0)`;
   return `IF(${cell.mendPlace}="","",MAX(${low},${over}))`;
 };
 
@@ -62,37 +72,45 @@ const mendShare: RowFormula = (row) => {
  * The drop target that leaves a load its minimum volts, to a tenth of a percent, where every wire on its path follows its
  * targets: what arrives is then at least the volts at the source less the target.
  */
-const targetFor = (row: RowReferences): string => {
+const noThicker: RowFormula = (row) => {
   const { cell, column } = row;
   const follows = [
     `${cell.ownSize}=""`,
     ...FEEDER_KEYS.map((key) => `IF(${cell[key]}>0,${there(column.ownSize, cell[key])}="",TRUE)`),
   ].join(',');
   const tenths = `INT(1000*(${cell.lowSource}-${cell.leastVolts})/${cell.volts})`;
-  return `IF(AND(${cell.shortLow}=1,${cell.fewer}=0,${follows}),IF(${tenths}>0,${text(FIX_WORDS.target)}&${tenths}/10&" %",${text(FIX_WORDS.none)}),${text(FIX_WORDS.none)})`;
+  return `IF(${cell.mendPlace}="","",IF(AND(${cell.shortLow}=1,${cell.fewer}=0,${follows}),IF(${tenths}>0,${text(FIX_WORDS.target)}&${tenths}/10&" %",${text(FIX_WORDS.none)}),${text(FIX_WORDS.none)}))`;
 };
 
-/** The wire that this run would need: `size` of a share of its source volts. */
-export function thickerWith(row: RowReferences, size: (share: string) => string): string {
+/** What is said instead of a thicker run: what the source itself does not give no wire brings. */
+const instead: RowFormula = (row) => {
   const { cell, column, supply } = row;
-  const at = (key: ColumnKey) => there(column[key], cell.mendPlace);
-  const share = `${at('dropShare')}*(1-${cell.mendShare})`;
-  const thicker =
-    `IFERROR(IF(${cell.mendShare}>=1,${targetFor(row)},` +
-    `${text(FIX_WORDS.thicker)}&${at('run')}&${text(FIX_WORDS.inSize)}&${size(share)}),${targetFor(row)})`;
-  // What the source itself does not give no wire brings.
   const isSource = `AND(${cell.shortLow}=1,ISNUMBER(${cell.lowSource}),ISNUMBER(${cell.leastVolts}),${cell.lowSource}<=${cell.leastVolts})`;
   const whose = `IF(${cell.battery}=1,"battery","source")`;
   const charge = `IF(AND(${cell.battery}=1,ISNUMBER(${supply.lowCharge}))," at "&ROUND(100*${supply.lowCharge},0)&" %","")`;
   const source = `${text(FIX_WORDS.source)}&${whose}&${text(FIX_WORDS.gives)}&ROUND(${cell.lowSource},1)&${text(FIX_WORDS.volts)}&${charge}`;
-  return `IF(${cell.mendPlace}="","",${text(VERDICT_JOINT)}&IF(${isSource},${source},${thicker}))`;
+  // One that cannot be served is left out of the others' volts, and comes back into them once it is.
+  const unserved = `SUMPRODUCT(MAX((${column.root}=${cell.root})*ISNA(${column.lowVolts})*${column.place}))`;
+  const waits = `${text(FIX_WORDS.first)}&${there(column.run, unserved)}`;
+  return `IF(${cell.mendPlace}="","",IF(${isSource},${source},IF(${cell.shortLow}=1,IF(${unserved}>0,${waits},""),"")))`;
+};
+
+/** The wire that this run would need: `size` of a share of its source volts. */
+export function thickerWith(row: RowReferences, size: (share: string) => string): string {
+  const { cell, column } = row;
+  const at = (key: ColumnKey) => there(column[key], cell.mendPlace);
+  const share = `${at('dropShare')}*(1-${cell.mendShare})`;
+  const thicker =
+    `IFERROR(IF(${cell.mendShare}>=1,${cell.noThicker},` +
+    `${text(FIX_WORDS.thicker)}&${at('run')}&${text(FIX_WORDS.inSize)}&${size(share)}),${cell.noThicker})`;
+  return `IF(${cell.mendPlace}="","",${text(VERDICT_JOINT)}&IF(LEN(${cell.instead})>0,${cell.instead},${thicker}))`;
 }
 
 /** The run that has to be put right first, for a row that depends on it. */
 const first: RowFormula = (row) => {
   const { cell, column } = row;
   const below = FEEDER_KEYS.map((key) => `(${column[key]}=${cell.place})`).join('+');
-  const unread = `SUMPRODUCT(MAX((${below})*ISERROR(${column.ownAmps})*${column.place}))`;
+  const unread = `SUMPRODUCT(MAX((${below})*((ISERROR(${column.ownAmps})+(LEN(${column.entries})>0))>0)*${column.place}))`;
   const above = FEEDER_KEYS.reduceRight(
     (further, key) =>
       `IF(${cell[key]}<=0,"",IF(OR(ISERROR(${there(column.ohms, cell[key])}),${there(column.depth, cell[key])}<0),${there(column.run, cell[key])}&"",${further}))`,
@@ -179,8 +197,11 @@ const mend: RowFormula = (row) => {
 };
 
 export const FIX_FORMULAS = {
+  ...LOST,
   mendPlace,
   mendShare,
+  instead,
+  noThicker,
   // Of the Protection sheet; a blank cell counts as 0, which is shorter than any word.
   guardedFrom: (row) => {
     const found = there(row.protect.guardedFrom, row.cell.place);

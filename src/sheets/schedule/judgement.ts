@@ -6,7 +6,7 @@ import type { RowReferences } from '../station/references';
 import { COLUMN_KEYS } from '../station/schedule-keys';
 import { LEVELS, WORD, type VerdictKey } from '../station/verdicts';
 import { SCHEDULE_COLUMNS } from './columns';
-import { fuseFor, isFused, isWatts, over, there, whenReady, type RowFormula } from './row';
+import { fuseFor, isFused, isPanel, isWatts, over, there, whenReady, type RowFormula } from './row';
 import { isUsable } from './sizing';
 
 /** A load of more watts than this may be an inverter; ours. */
@@ -134,7 +134,10 @@ export const JUDGEMENT_FORMULAS = {
     const { cell } = row;
     const word = (key: VerdictKey) => text(WORD[key]);
     const said = `MID(${cell.words},${VERDICT_JOINT.length + 1},1000)`;
-    const isPanelRow = `TRIM(${cell.fedFrom})="panel"`;
+    const isPanelRow = isPanel({
+      ...row,
+      cell: { ...cell, fedFrom: there(row.column.fedFrom, cell.root) },
+    });
     return (
       `IF(${isEmptyRow(row)},"",IF(LEN(${cell.entries})>0,${word('checkEntries')},` +
       `IF(${cell.length}="",${word('lengthMissing')},` +

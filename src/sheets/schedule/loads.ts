@@ -39,9 +39,13 @@ export const LOAD_FORMULAS = {
   // Watts of an output become those of the input.
   ownLoad: (row) => {
     const { cell, column } = row;
+    // A share that cannot be used spoils the load, so that no run above it is judged by a wrong one.
+    const isShare = (share: string, least: string) =>
+      `IF(${share}="",TRUE,IF(ISNUMBER(${share}),AND(${least},${share}<=1),FALSE))`;
+    const sound = `AND(${isShare(cell.atOnce, `${cell.atOnce}>=0`)},${isShare(cell.efficiency, `${cell.efficiency}>0`)})`;
     const input = `IF(AND(${isWatts(row)},${cell.efficiency}<>""),${cell.peak}/${cell.efficiency},${cell.peak})`;
     return (
-      `IF(${cell.peak}<>"",${input},IF(${cell.length}="","",` +
+      `IF(${cell.peak}<>"",IF(${sound},${input},${BAD_ENTRY}),IF(${cell.length}="","",` +
       `IF(${cell.run}="","",IF(SUMPRODUCT(--(${column.feeder}=TRIM(${cell.run})))>0,0,""))))`
     );
   },

@@ -2,7 +2,15 @@
 import { text } from '../plan/formula';
 import { FEEDER_KEYS } from '../station/schedule-keys';
 import { WORD, type VerdictKey } from '../station/verdicts';
-import { comesRound, isSource, NOT_LISTED, there, whenReady, type RowFormula } from './row';
+import {
+  comesRound,
+  hasFuse,
+  isSource,
+  NOT_LISTED,
+  there,
+  whenReady,
+  type RowFormula,
+} from './row';
 
 /** The place of a feeder's own feeder. */
 const placeAbove =
@@ -12,6 +20,15 @@ const placeAbove =
 
 /** More feeders stand above than are followed. */
 const isTooDeep: RowFormula = ({ cell }) => `${cell.place5}<>0`;
+
+/** A feeder above stands twice on the way up. */
+const isFedFromLoop: RowFormula = ({ cell }) => {
+  const places = [...FEEDER_KEYS.map((key) => cell[key]), cell.place5];
+  const pairs = places.flatMap((place, index) =>
+    places.slice(index + 1).map((further) => `AND(${place}>0,${place}=${further})`),
+  );
+  return `OR(${pairs.join(',')})`;
+};
 
 /** The run lies too deep, or another of its tree does. */
 export const isInDeepTree: RowFormula = (row) =>
@@ -42,7 +59,7 @@ export const PLACE_FORMULAS = {
   feederFuse: ({ cell, column }) => {
     const nearest = FEEDER_KEYS.map((key) => cell[key]).reduceRight(
       (further, place) =>
-        `IF(${place}<=0,NA(),IF(${there(column.fused, place)}="no",${further},${there(column.fuse, place)}))`,
+        `IF(${place}<=0,NA(),IF(${hasFuse(there(column.fused, place))},${there(column.fuse, place)},${further}))`,
       'NA()',
     );
     return `IF(${cell.fused}="no",${nearest},"")`;
@@ -56,8 +73,8 @@ export const PLACE_FORMULAS = {
       `IF(${cell.run}="",IF(${cell.feeder}="","",${word('nameMissing')}),` +
         `IF(SUMPRODUCT(--(${column.run}=${cell.run}))>1,${word('nameTwice')},` +
         `IF(${cell.place1}=${NOT_LISTED},${word('feederNotListed')},` +
-        `IF(${comesRound(row)},${word('inLoop')},IF(${isTooDeep(row)},${word('tooDeep')},` +
-        `IF(AND(ISERROR(${cell.runAmps}),ISNUMBER(${cell.ownAmps})),${word('tiedToAnother')},""))))))`,
+        `IF(${comesRound(row)},${word('inLoop')},IF(${isFedFromLoop(row)},${word('tiedToAnother')},IF(${isTooDeep(row)},${word('tooDeep')},` +
+        `IF(AND(ISERROR(${cell.runAmps}),ISNUMBER(${cell.ownAmps})),${word('tiedToAnother')},"")))))))`,
     );
   },
 } as const satisfies Record<string, RowFormula>;

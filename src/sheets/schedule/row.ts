@@ -29,7 +29,9 @@ export const isPanel = ({ cell }: RowReferences) => `TRIM(${cell.fedFrom})=${tex
 export const isSource = ({ cell }: RowReferences) =>
   `OR(TRIM(${cell.fedFrom})="",TRIM(${cell.fedFrom})=${text(BATTERY)})`;
 export const isContinuous = ({ rule }: RowReferences) => `${rule.duty}<>"bursts"`;
-export const isFused = ({ cell }: RowReferences) => `${cell.fused}<>"no"`;
+/** A fuse of its own: blank counts as yes, what is neither yes nor no as none that could protect. */
+export const hasFuse = (fused: string) => `OR(${fused}="",${fused}="yes")`;
+export const isFused = ({ cell }: RowReferences) => hasFuse(cell.fused);
 /** The target counts in each run by itself; else from the source to the load. */
 export const countsEach = ({ rule }: RowReferences) => `${rule.counts}=${text(COUNTS[1])}`;
 export const isWatts = ({ cell }: RowReferences) => `${cell.kind}="W"`;
