@@ -14,7 +14,7 @@ import {
 import { CellError, type Cell } from '../../functions/cell';
 import type { Calculated } from '../../sheets/calculate/calculate';
 import type { Area } from '../../sheets/plan/area';
-import { contentOf, hasContent } from '../../sheets/plan/lay-blocks';
+import { filledDown } from '../../sheets/plan/fill-down';
 import type { Block, CellContent, CellStyle, SheetPlan } from '../../sheets/plan/plan';
 
 /** Empty rows and columns around what the plan fills, so that there is room to go on typing. */
@@ -93,24 +93,54 @@ function layStyle(rows: Rows, area: Area, style: IStyleData): void {
   }
 }
 
-function lay(rows: Rows, block: Block, valueAt: ValueAt): void {
-  if (hasContent(block)) {
-    for (let down = 0; down < block.area.rows; down += 1) {
-      for (let across = 0; across < block.area.columns; across += 1) {
-        const row = block.area.row + down;
-        const column = block.area.column + across;
-        const held = contentOf(block, down, across);
-        const value = typeof held === 'object' && held !== null ? valueAt(row, column) : null;
-        const content = {
-          ...gridContent(held),
-          ...(value !== null && gridValueOf(value)),
-        };
+/** A formula filled down a column, and the cell that it is written for. */
+interface Fill {
+  readonly formula: string;
+  readonly area: Area;
+  readonly column: number;
+}
+/** By the id that its cells share. */
+type Fills = Map<string, Fill>;
+
+function lay(rows: Rows, block: Block, fills: Fills, valueAt: ValueAt): void {
+  const { area, cells, fill } = block;
+  if (cells !== undefined || fill !== undefined) {
+    const shared = fill?.map((formula, across): ICellData => {
+      if (formula === null) return {};
+      const si = `fill ${fills.size + 1}`;
+      fills.set(si, { formula, area, column: area.column + across });
+      return { si };
+    });
+    for (let down = 0; down < area.rows; down += 1) {
+      for (let across = 0; across < area.columns; across += 1) {
+        const row = area.row + down;
+        const column = area.column + across;
+        const given = cells?.[down]?.[across] ?? null;
+        const written = given === null ? (shared?.[across] ?? {}) : gridContent(given);
+        const value =
+          written.f === undefined && written.si === undefined ? null : valueAt(row, column);
+        const content = { ...written, ...(value !== null && gridValueOf(value)) };
         const { s: style } = cellAt(rows, row, column);
         rows[row]![column] = { ...content, ...(style !== undefined && { s: style }) };
       }
     }
   }
-  if (block.style !== undefined) layStyle(rows, block.area, gridStyle(block.style));
+  if (block.style !== undefined) layStyle(rows, area, gridStyle(block.style));
+}
+
+/**
+ * Writes each filled formula once, into the first of its cells that no other content covers; the cells below only share
+ * its id. So the grid parses a column's formula once, not once for every row.
+ */
+function writeFills(rows: Rows, fills: Fills): void {
+  for (const [si, { formula, area, column }] of fills) {
+    for (let down = 0; down < area.rows; down += 1) {
+      const cell = rows[area.row + down]?.[column];
+      if (cell?.si !== si) continue;
+      cell.f = filledDown(formula)(down);
+      break;
+    }
+  }
 }
 
 /** What a formula of a cell comes to, where that is known. */
@@ -135,7 +165,9 @@ export function sheetSnapshot(plan: SheetPlan, values?: Calculated): Partial<IWo
     layStyle(rows, area, { ff: TYPEFACE, fs: TYPE_SIZE_PT, tb: WrapStrategy.CLIP });
   }
   const valueAt: ValueAt = (row, column) => values?.at(plan.name, row, column) ?? null;
-  for (const block of plan.blocks) lay(rows, block, valueAt);
+  const fills: Fills = new Map();
+  for (const block of plan.blocks) lay(rows, block, fills, valueAt);
+  writeFills(rows, fills);
   // A note travels with its cell; the status line reads it.
   for (const note of plan.notes) {
     cellAt(rows, note.area.row, note.area.column).custom = { note: note.text };
