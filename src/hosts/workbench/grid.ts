@@ -9,6 +9,7 @@ import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-v
 import dataValidationEnglish from '@univerjs/preset-sheets-data-validation/locales/en-US';
 import type { FWorkbook } from '@univerjs/sheets/facade';
 import type { WorksheetFunction } from '../../functions/worksheet-function';
+import { calculateTakenBranches } from './branches';
 import { compareAfresh } from './comparisons';
 import { gridFunctionHelp, gridFunctions } from './functions';
 import { Sentences } from './sentences';
@@ -59,6 +60,7 @@ export function openGrid(container: HTMLElement, catalogue: readonly WorksheetFu
     }
   }
   const api = FUniver.newAPI(univer);
+  calculateTakenBranches(univer);
   const workbook = api.createWorkbook({ name: 'Workbook' });
   return { univer, api, workbook, sentences };
 }

@@ -9,6 +9,7 @@ import '@univerjs/sheets/facade';
 import '@univerjs/sheets-formula/facade';
 import type { WorksheetFunction } from '../../../src/functions/worksheet-function';
 import { causeOf } from '../../../src/hosts/workbench/cause';
+import { calculateTakenBranches } from '../../../src/hosts/workbench/branches';
 import { compareAfresh } from '../../../src/hosts/workbench/comparisons';
 import { watchChanges } from '../../../src/hosts/workbench/changes';
 import { gridFunctions } from '../../../src/hosts/workbench/functions';
@@ -54,6 +55,7 @@ export function openBareGrid(
   univer.registerPlugin(UniverSheetsPlugin);
   univer.registerPlugin(UniverSheetsFormulaPlugin);
   const api = FUniver.newAPI(univer);
+  calculateTakenBranches(univer);
   const keyed = sheets.map((sheet, index) => [`s${index}`, { id: `s${index}`, ...sheet }] as const);
   const workbook = api.createWorkbook({
     sheetOrder: keyed.map(([id]) => id),
