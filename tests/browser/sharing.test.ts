@@ -77,7 +77,7 @@ describe('sharing from the pane', () => {
     await button('Download a copy (.xlsx)').click();
     await expect
       .poll(() => warned('share').textContent())
-      .toBe('The sheet in view is no run schedule. Bring one into view, then share it.');
+      .toBe('The sheet in view is no run schedule. Select the sheet of one, then share it.');
     await workbench.select(demonstration, 'A1');
   });
 
