@@ -18,8 +18,7 @@ export function scheduleSheets(
 ): readonly SheetPlan[] {
   const names = freeScheduleNames(taken, BOOK);
   const layout = { names, references, rows: roomyRows(content.runs.length) };
-  const [schedule, ...others] = addInSheets(layout, content);
-  return [withRowHeights(schedule!, stationValues(content).runs), ...others];
+  return withRowHeights(addInSheets(layout, content), names, stationValues(content, names));
 }
 
 /** The sheets of a new schedule, filled with the demonstration or left empty. */

@@ -1,25 +1,59 @@
-/** Heights of the schedule's rows whose words want more than a line, by what they come to. */
+/** Heights of rows whose words want more than a line, by what they come to. */
+import { PROTECTION_COLUMNS } from './protection/columns';
+import { PROTECTION_ROW } from './protection/layout';
 import { SCHEDULE_COLUMNS } from './schedule/columns';
 import { ROW } from './schedule/layout';
 import type { SheetPlan } from './plan/plan';
-import type { RunValues } from './station-values';
+import type { StationValues } from './station-values';
+import type { ScheduleNames } from './station/naming';
 
 const LINE_PT = 15;
 /** Bold text is wider than the figure that a column's width counts in. */
 const BOLD_WIDTH = 1.15;
 
-const WRAPPED = (['verdict', 'mend'] as const).map(
-  (key) => [key, SCHEDULE_COLUMNS[key].widthChars] as const,
-);
+/** A text that wraps, and its column's width in characters. */
+type Wrapped = readonly (readonly [text: unknown, widthChars: number])[];
 
-/** The schedule's plan with its rows as high as their words need at the start. */
-export function withRowHeights(plan: SheetPlan, runs: readonly RunValues[]): SheetPlan {
-  const heights = runs.flatMap((values, index) => {
-    const lines = WRAPPED.map(([key, width]) =>
-      Math.ceil((String(values[key]).length * BOLD_WIDTH) / width),
+function withHeights(plan: SheetPlan, first: number, rows: readonly Wrapped[]): SheetPlan {
+  const heights = rows.flatMap((texts, index) => {
+    const lines = texts.map(([text, width]) =>
+      Math.ceil((String(text).length * BOLD_WIDTH) / width),
     );
     const most = Math.max(...lines);
-    return most > 1 ? [[ROW.first + index, most * LINE_PT] as const] : [];
+    return most > 1 ? [[first + index, most * LINE_PT] as const] : [];
   });
   return { ...plan, rowHeightsPt: { ...plan.rowHeightsPt, ...Object.fromEntries(heights) } };
+}
+
+/** The sheets of a station, with rows of the schedule and of Protection as high as their words need at the start. */
+export function withRowHeights(
+  plans: readonly SheetPlan[],
+  { sheet, protectionSheet }: ScheduleNames,
+  { runs, protection }: StationValues,
+): readonly SheetPlan[] {
+  const { verdict, mend } = SCHEDULE_COLUMNS;
+  const heights = new Map([
+    [
+      sheet,
+      (plan: SheetPlan) =>
+        withHeights(
+          plan,
+          ROW.first,
+          runs.map((run) => [
+            [run.verdict, verdict.widthChars],
+            [run.mend, mend.widthChars],
+          ]),
+        ),
+    ],
+    [
+      protectionSheet,
+      (plan: SheetPlan) =>
+        withHeights(
+          plan,
+          PROTECTION_ROW.first,
+          protection.rows.map(({ words }) => [[words, PROTECTION_COLUMNS.words.widthChars]]),
+        ),
+    ],
+  ]);
+  return plans.map((plan) => heights.get(plan.name)?.(plan) ?? plan);
 }

@@ -73,9 +73,8 @@ export function sharedCopy(content: StationContent, options: CopyOptions = {}): 
   };
   const station = options.station ?? stationValues(content, names);
   const native = nativeParts(layout, steadyInputs(station));
-  const [schedule, ...others] = nativeSheets(layout, content, native);
   return {
-    plans: [withRowHeights(schedule!, station.runs), ...others],
+    plans: withRowHeights(nativeSheets(layout, content, native), names, station),
     values: ofRunsOnly(station.sheets, layout, content.runs.length),
   };
 }

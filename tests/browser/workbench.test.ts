@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/functions/catalogue';
 import { cellAddress } from '../../src/sheets/plan/area';
 import { DEMO } from '../../src/sheets/station/demo';
+import { stationValues } from '../../src/sheets/station-values';
 import {
   readSchedule,
   type ReadRow,
@@ -56,12 +57,17 @@ describe('the workbench as it opens', () => {
     const { rows } = await schedule();
     const unit = DEMO.rules?.unit ?? 'ft';
     let compared = 0;
-    for (const { values } of rows) {
+    // What of its target is left for each run, by the wires above it.
+    const rooms = stationValues(DEMO).runs.map(({ room }) => room);
+    for (const [index, { values }] of rows.entries()) {
       if (typeof values.runAmps !== 'number' || values.size === '#N/A') continue;
       compared += 1;
       const { runAmps, length, volts, target, size } = values;
+      const room = rooms[index];
       const joints = values.joints ?? undefined;
-      const wire = [undefined, undefined, joints] as const;
+      // The house rules of the demonstration: 30 degC, and the usual limit for fuses of small wires.
+      const wire = [undefined, 30, joints] as const;
+      const limit = [...Array<undefined>(6), 'NFPA 70 240.4(D)'] as const;
       const numbers = {
         // The grid keeps fifteen digits of a product.
         dropVolts: expect.closeTo(
@@ -69,8 +75,8 @@ describe('the workbench as it opens', () => {
           12,
         ) as number,
         ampacity: call('AMPACITY', size),
-        suggested: call('MINGAUGE', runAmps, length, unit, volts, target, ...wire),
-        setBy: call('GAUGE_LIMIT', runAmps, length, unit, volts, target, ...wire),
+        suggested: call('MINGAUGE', runAmps, length, unit, volts, room, ...wire, ...limit),
+        setBy: call('GAUGE_LIMIT', runAmps, length, unit, volts, room, ...wire, ...limit),
       };
       const { dropVolts, ampacity, suggested, setBy } = values;
       expect({ dropVolts, ampacity, suggested, setBy }, String(values.run)).toEqual(numbers);

@@ -22,11 +22,11 @@ export const TYPES = {
   title: 2,
   header: 3,
   first: 4,
-  name: 5,
-  ratings: 6,
-  breakingA: 7,
-  times: 8,
-  source: 8 + MULTIPLES.length,
+  name: 8,
+  ratings: 9,
+  breakingA: 10,
+  times: 11,
+  source: 11 + MULTIPLES.length,
 } as const;
 
 const SIDE = PROTECTION_KEYS.length + 1;
