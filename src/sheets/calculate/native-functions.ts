@@ -1,5 +1,5 @@
 /** The spreadsheet's own functions that formulas here may use, as far as they use them. */
-import { CellError, type Cell } from '../../functions/cell';
+import { CellError, type Cell, type ErrorCode } from '../../functions/cell';
 import {
   asNumber,
   asText,
@@ -11,6 +11,17 @@ import {
   spread,
   type Value,
 } from './values';
+
+/** As ERROR.TYPE numbers them, from 1. */
+const ERROR_TYPES: readonly ErrorCode[] = [
+  '#NULL!',
+  '#DIV/0!',
+  '#VALUE!',
+  '#REF!',
+  '#NAME?',
+  '#NUM!',
+  '#N/A',
+];
 
 /** Computes from evaluated arguments. */
 export type NativeFunction = (args: readonly Value[]) => Value;
@@ -235,6 +246,9 @@ export const NATIVE_FUNCTIONS: Readonly<Record<string, NativeFunction>> = {
   EXP: ofNumber((number) => asFinite(Math.exp(number))),
   INT: ofNumber(Math.floor),
   ISERROR: each(isError),
+  'ERROR.TYPE': each((cell) =>
+    cell instanceof CellError ? ERROR_TYPES.indexOf(cell.code) + 1 : ERRORS.notThere,
+  ),
   ISNA: each((cell) => cell instanceof CellError && cell.code === '#N/A'),
   ISNUMBER: each((cell) => typeof cell === 'number'),
   ISTEXT: each((cell) => typeof cell === 'string'),

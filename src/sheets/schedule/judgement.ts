@@ -38,6 +38,12 @@ function understood(
   return `IF(${cell}="",TRUE,AND(${tests.join(',')}))`;
 }
 
+/** The last of the errors that a formula can come to for good, #N/A. */
+const LAST_ERROR_TYPE = 7;
+
+/** An error that only says that the answer is still to come, as #BUSY! does in Excel: no fault of the entries. */
+const isBeingCalculated = (cell: string) => `IFERROR(ERROR.TYPE(${cell})>${LAST_ERROR_TYPE},FALSE)`;
+
 /** Headings of the typed cells of the row that cannot be used. */
 const entries: RowFormula = ({ cell }) => {
   const parts = COLUMN_KEYS.flatMap((key) => {
@@ -138,13 +144,24 @@ export const JUDGEMENT_FORMULAS = {
       ...row,
       cell: { ...cell, fedFrom: there(row.column.fedFrom, cell.root) },
     });
+    const calculating = [
+      cell.runAmps,
+      cell.size,
+      cell.ohms,
+      cell.ampacity,
+      cell.fitting,
+      cell.lowVolts,
+    ]
+      .map((answer) => `IF(${isBeingCalculated(answer)},${answer},`)
+      .join('');
+    const ends = ')'.repeat(6);
     return (
-      `IF(${isEmptyRow(row)},"",IF(LEN(${cell.entries})>0,${word('checkEntries')},` +
+      `IF(${isEmptyRow(row)},"",${calculating}IF(LEN(${cell.entries})>0,${word('checkEntries')},` +
       `IF(${cell.length}="",${word('lengthMissing')},` +
       `IF(IFERROR(${cell.ownLoad}="",FALSE),${word('peakMissing')},` +
       `IF(OR(${cell.volts}="",${cell.target}=""),IF(${isPanelRow},${word('panelMissing')},${word('voltsMissing')}),` +
       `IFERROR(IF(${cell.words}="",IF(${cell.judged}=1,${word('ok')},${word('checkEntries')}),` +
-      `IF(LEN(${cell.words})<=${VERDICT_JOINT.length},${word('checkEntries')},${said})),${word('checkEntries')}))))))`
+      `IF(LEN(${cell.words})<=${VERDICT_JOINT.length},${word('checkEntries')},${said})),${word('checkEntries')}))))))${ends}`
     );
   },
   // 1 to 5 as LEVELS stand; what is none of the listed verdicts is unclear.
