@@ -27,6 +27,10 @@ export interface OracleRun {
   readonly hasOwnSize: boolean;
   /** A run of its path, itself among them, carries amps that are not known. */
   readonly isOnUnknown: boolean;
+  /** One of those above it does. */
+  readonly isBelowUnknown: boolean;
+  /** A run on the battery does, wherever it is. */
+  readonly isBesideUnknown: boolean;
   /** In a loop of feeders, or below one. */
   readonly isOfLoop: boolean;
   /** The target counts in each run, and that of a run above is not its own. */
@@ -89,6 +93,7 @@ export function oracle(content: StationContent, assumed: readonly number[]): Ora
   const fuses = runs.map((run) => protectorOf(run, house, fitting, content));
   const main = mainFuseOf(content, house, battery);
   const { days, duty } = daysOf(content);
+  const isUnknown = (run: Run) => runAmps(run, own) === NO_ANSWER;
 
   return {
     battery,
@@ -112,7 +117,9 @@ export function oracle(content: StationContent, assumed: readonly number[]): Ora
         isFuseMisread: run.isMisread && !run.isLoadMisread,
         isWatts: run.isWatts,
         hasOwnSize: run.ownSize !== undefined,
-        isOnUnknown: pathOf(run).some((each) => runAmps(each, own) === NO_ANSWER),
+        isOnUnknown: pathOf(run).some(isUnknown),
+        isBelowUnknown: pathOf(run).slice(1).some(isUnknown),
+        isBesideUnknown: runs.some((each) => isOnBattery(each, house) && isUnknown(each)),
         isOfLoop: rootOf(run).standing === 'inLoop',
         hasOtherTargetAbove:
           !house.countsToLoad && pathOf(run).some(({ target }) => target !== run.target),

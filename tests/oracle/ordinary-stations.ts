@@ -68,7 +68,7 @@ const WIRING = fc.oneof(
   }),
   fc.record({
     material: fc.constantFrom('copper', 'tinned copper'),
-    installed: fc.constantFrom(...INSTALLATIONS),
+    installed: fc.constantFrom('craft', 'craft', ...INSTALLATIONS),
   }),
 );
 

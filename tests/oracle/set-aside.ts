@@ -5,7 +5,6 @@
 import { CellError } from '../../src/functions/cell';
 import type { StationValues } from '../../src/sheets/station-values';
 import { verdictsIn, type VerdictKey } from '../../src/sheets/station/verdicts';
-import { NO_ANSWER } from './figures';
 import type { OracleRun } from './oracle';
 
 export const SET_ASIDE = {
@@ -18,7 +17,11 @@ export const SET_ASIDE = {
   fuseOfUnknownWire:
     'a branch without a fuse below a run without a size is told to need one, whose own wire is not known',
   unknownLoads:
-    'a run below one whose amps are not known is sized, and its drop told, as though the unknown load drew nothing',
+    'a run below one that has a wire of its own and amps that are not known is sized as though the unknown load drew nothing',
+  untoldDrop:
+    'the drop to the load is told where amps on its path are not known, or its tree is too deep',
+  unknownSag:
+    'volts of loads in watts are assumed lower for amps of runs whose tree is not known, which the terminal volts leave out',
   longLoops:
     'a run in a loop of five or more, or more than one run below a loop, is told that more than four runs are above it',
 } as const;
@@ -35,19 +38,27 @@ export function reasonOf(
   const shown = sheets.runs[row]!;
   const theirs = verdictsIn(String(shown.verdict));
   const isOfVerdict = key === 'verdict' || key === 'level';
+  const isTied = run.verdict.has('tiedToAnother');
   const differ = (ours: VerdictKey, their: VerdictKey) =>
     isOfVerdict && run.verdict.has(ours) && theirs.includes(their);
 
   if (run.isBlank && run.isWatts) {
-    if (isOfVerdict && run.hasOwnSize && differ('panelMissing', 'checkEntries')) return 'wireNamed';
+    if (run.hasOwnSize && differ('panelMissing', 'checkEntries')) return 'wireNamed';
     if (!isOfVerdict && shown.runAmps instanceof CellError) return 'blankWatts';
   }
-  if (key === 'assumed') return run.hasOtherTargetAbove ? 'otherTargets' : undefined;
-  if (run.isOfLoop && theirs.includes('tooDeep') && isOfVerdict) return 'longLoops';
-  if (run.size === NO_ANSWER && !run.hasOwnSize && differ('tiedToAnother', 'needsFuse')) {
-    return run.isOnUnknown && !theirs.includes('tiedToAnother')
-      ? 'unknownLoads'
-      : 'fuseOfUnknownWire';
+  if (key === 'assumed') {
+    if (run.hasOtherTargetAbove) return 'otherTargets';
+    const isLower = Number(shown.assumedVolts) < (run.mostAssumableVolts ?? 0);
+    return run.isBesideUnknown && isLower ? 'unknownSag' : undefined;
   }
-  return run.isOnUnknown ? 'unknownLoads' : undefined;
+  if (run.isOfLoop) return isOfVerdict && theirs.includes('tooDeep') ? 'longLoops' : undefined;
+  if (key === 'pathDrop' && run.isOnUnknown && typeof shown.pathDrop === 'number') {
+    return 'untoldDrop';
+  }
+  const isTiedToo = theirs.includes('tiedToAnother');
+  if (isTiedToo && !run.hasOwnSize && differ('tiedToAnother', 'needsFuse'))
+    return 'fuseOfUnknownWire';
+  // Never may such a run pass for one that is well.
+  const isWary = ['voltsUnknown', 'noRoom'].some((word) => theirs.includes(word as VerdictKey));
+  return isTied && run.isBelowUnknown && !isTiedToo && isWary ? 'unknownLoads' : undefined;
 }
