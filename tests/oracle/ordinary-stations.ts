@@ -3,7 +3,7 @@
  * In some a panel is not described, a tree is too deep or a feeder leads back to what it feeds.
  */
 import fc from 'fast-check';
-import { INSTALLATIONS } from '../../src/core/ampacity';
+import { ampacity, INSTALLATIONS } from '../../src/core/ampacity';
 import { FUSE_LIMITS } from '../../src/core/fuse-limit';
 import { LENGTH_UNITS, METRES_PER, type LengthUnit } from '../../src/core/length';
 import { formatSize, SERIES, SERIES_SIZES, sizeAreaMm2 } from '../../src/core/size';
@@ -11,6 +11,8 @@ import { MATERIALS } from '../../src/core/tables/materials';
 import { CHEMISTRIES } from '../../src/core/tables/resting-volts';
 import type { StationContent } from '../../src/sheets/station/content';
 import type { ScheduleRun } from '../../src/sheets/station/run';
+import { figure, NO_ANSWER } from './figures';
+import { houseOf } from './house';
 
 const MOST_RUNS = 14;
 /** Runs in a row from a source to a load, in most stations and in one of so many. */
@@ -68,7 +70,7 @@ const WIRING = fc.oneof(
   }),
   fc.record({
     material: fc.constantFrom('copper', 'tinned copper'),
-    installed: fc.constantFrom('craft', 'craft', ...INSTALLATIONS),
+    installed: fc.constantFrom(...INSTALLATIONS),
   }),
 );
 
@@ -275,6 +277,26 @@ function placed(
   ];
 }
 
+/** In craft every second run that says nothing of its wire has the thinnest that may carry its own load. */
+function withThinWires(content: StationContent): StationContent {
+  const house = houseOf(content);
+  if (!house.isCraft) return content;
+  const thinnest = (amps: number) =>
+    SERIES_SIZES[house.series].find((size) => {
+      const ampacityA = figure(ampacity(size, house));
+      return ampacityA !== NO_ANSWER && ampacityA >= amps;
+    });
+  return {
+    ...content,
+    runs: content.runs.map((run, row) => {
+      const { peak, kind, ownSize } = run;
+      const isTold = typeof peak !== 'number' || kind === 'W' || ownSize !== undefined;
+      const size = isTold || row % 2 === 0 ? undefined : thinnest(peak);
+      return size === undefined ? run : { ...run, ownSize: formatSize(size) };
+    }),
+  };
+}
+
 export function ordinaryStation(seed: number): StationContent {
   const [rules, wiring, supply, battery, mainFuse, protection, fuses, duty] = fc.sample(
     fc.tuple(
@@ -294,12 +316,12 @@ export function ordinaryStation(seed: number): StationContent {
   )[0]!;
   const deepest = seed % ONE_IS_DEEP_OF === 0 ? TOO_DEEP : DEEPEST;
   const runs = placed(drawRuns(seed + 1_000_000), rules.unit, rules.volts, deepest);
-  return {
+  return withThinWires({
     title: `Ordinary station ${seed}`,
     rules: written({ ...rules, ...wiring }),
     supply: written({ ...supply, ...battery, ...mainFuse }),
     protection: { ...written(protection), fuses: runs.map((_, row) => written(fuses[row]!)) },
     duty,
     runs,
-  };
+  });
 }
