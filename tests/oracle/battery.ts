@@ -4,7 +4,8 @@ import { MILLIOHM_AMP_HOURS } from '../../src/core/tables/battery-milliohms';
 import { CHARGING_VOLTS } from '../../src/core/tables/charging-volts';
 import { RESTING_VOLTS, type Chemistry } from '../../src/core/tables/resting-volts';
 import type { StationContent } from '../../src/sheets/station/content';
-import { onceAmps, type OwnAmps } from './amps';
+import { onceAmps, runAmps, type OwnAmps } from './amps';
+import { NO_ANSWER } from './figures';
 import type { House } from './house';
 import { isOnBattery, type Run } from './runs';
 
@@ -44,7 +45,9 @@ export function batteryOf(
   );
   let peakAmps = 0;
   for (const run of runs) {
-    if (run.feeder === undefined && isOnBattery(run, house)) peakAmps += onceAmps(run, own);
+    if (run.feeder !== undefined || !isOnBattery(run, house)) continue;
+    // A tree that cannot be told says so itself.
+    if (runAmps(run, own) !== NO_ANSWER) peakAmps += onceAmps(run, own);
   }
   const sag = (peakAmps * milliohms) / 1000;
   // Measured milliohms are what they are; of the usual ones a good battery may have half.

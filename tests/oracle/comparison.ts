@@ -8,7 +8,7 @@ import type { Days } from './days';
 import type { End } from './faults';
 import { NO_ANSWER, type Figure } from './figures';
 import type { OracleRun, OracleStation } from './oracle';
-import { isRoundedElsewhere, reasonOf, type SetAside } from './set-aside';
+import { reasonOf, type SetAside } from './set-aside';
 
 export interface Tally {
   cells: number;
@@ -92,12 +92,6 @@ function sort(tally: Tally, before: number, reason: SetAside | undefined) {
 }
 
 export function compare(tally: Tally, title: string, ours: OracleStation, sheets: StationValues) {
-  const before = tally.differences.length;
-  compareAll(tally, title, ours, sheets);
-  sort(tally, before, isRoundedElsewhere(ours, sheets) ? 'rooms' : undefined);
-}
-
-function compareAll(tally: Tally, title: string, ours: OracleStation, sheets: StationValues) {
   for (const [key, expected] of Object.entries(ours.days) as [keyof Days, Figure | undefined][]) {
     hold(tally, `${title}, ${key}`, expected ?? '', sheets.supply.cells[key], 'error');
   }
@@ -134,12 +128,13 @@ function compareAll(tally: Tally, title: string, ours: OracleStation, sheets: St
       check();
       sort(tally, before, reasonOf(run, sheets, row, key));
     };
-    for (const [key, expected] of Object.entries(scheduleCells(run))) {
+    for (const [key, figure] of Object.entries(scheduleCells(run))) {
+      const expected = run.isBlank ? '' : figure;
       held(key, () => hold(tally, where(key), expected, shown[key as keyof typeof shown], 'error'));
     }
     for (const end of ['near', 'far'] as const) {
       const figures: End | undefined = run.faults?.[end];
-      if (figures === undefined) continue;
+      if (figures === undefined || run.isFuseMisread) continue;
       for (const key of ['faultA', 'opensS', 'bearsS'] as const) {
         const column = END_COLUMNS[end][key];
         held(column, () =>
@@ -147,14 +142,14 @@ function compareAll(tally: Tally, title: string, ours: OracleStation, sheets: St
         );
       }
     }
-    if (run.protector !== undefined && run.size !== NO_ANSWER) {
+    if (run.protector !== undefined && run.size !== NO_ANSWER && !run.isFuseMisread) {
       const { ratingA } = run.protector;
       held('fuse', () => hold(tally, where('its fuse'), ratingA, protection.fuse, 'no number'));
     }
-    hold(tally, where('steady'), run.steadyC, protection.steady, 'no number');
+    held('steady', () => hold(tally, where('steady'), run.steadyC, protection.steady, 'no number'));
     const isSteady = ours.battery.lowTerminal > STEADY * ours.battery.lowRest;
     if (sheets.supply.cells.fits === 1 && isSteady) {
-      holdAssumed(tally, where('assumed'), run, shown.assumedVolts);
+      held('assumed', () => holdAssumed(tally, where('assumed'), run, shown.assumedVolts));
     }
     held('level', () => hold(tally, where('level'), levelOf(run), shown.level, 'error'));
     held('verdict', () => holdVerdict(tally, where('verdict'), run, shown.verdict));

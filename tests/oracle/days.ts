@@ -11,7 +11,8 @@ const USUAL_PEUKERT: Readonly<Record<string, number>> = { 'lead-acid': 1.2 };
 
 export interface Days {
   readonly panelDesignAmps: number;
-  readonly panelColdVolts: number;
+  /** Nothing where something that tells them is blank. */
+  readonly panelColdVolts: Figure | undefined;
   readonly panelDailyAh: number;
   readonly meanAmps: number;
   /** Nothing where no load is listed. */
@@ -26,7 +27,7 @@ export interface DutyFigures {
   readonly daily: Figure;
 }
 
-/** For a station whose panel is typed in full. */
+/** For a station whose panel is typed in full, what tells its cold volts aside. */
 export function daysOf({ supply = {}, duty = [] }: StationContent): {
   readonly days: Days;
   readonly duty: readonly DutyFigures[];
@@ -44,6 +45,7 @@ export function daysOf({ supply = {}, duty = [] }: StationContent): {
       daily: typeof mean === 'number' ? HOURS_A_DAY * mean : mean,
     };
   });
+  const cold = ['openCircuitVolts', 'coldestC', 'percentPerC'] as const;
   let meanAmps = 0;
   for (const { mean } of rows) if (typeof mean === 'number') meanAmps += mean;
   const panelDailyAh = typed('maximumPowerAmps') * typed('sunHours');
@@ -52,11 +54,9 @@ export function daysOf({ supply = {}, duty = [] }: StationContent): {
     duty: rows,
     days: {
       panelDesignAmps: pvDesignAmps(typed('shortCircuitAmps')),
-      panelColdVolts: pvColdVolts(
-        typed('openCircuitVolts'),
-        typed('coldestC'),
-        typed('percentPerC'),
-      ),
+      panelColdVolts: cold.some((key) => supply[key] === undefined)
+        ? undefined
+        : figure(pvColdVolts(typed(cold[0]), typed(cold[1]), typed(cold[2]))),
       panelDailyAh,
       meanAmps,
       batteryHours:

@@ -40,10 +40,15 @@ function seriesOhms(path: readonly Run[], wires: readonly Wire[], warm: number):
   return sum;
 }
 
-/** Times beyond the published ones count where the short is greatest: at the source end a maker's I2t holds. */
-function opensWithin(fuse: Protector, faultA: number, makersI2t: number | undefined): Figure {
-  if (fuse.isBlade) return figure(fuseSeconds(fuse.ratingA, faultA, makersI2t));
-  return makersI2t === undefined ? NO_ANSWER : estimatedOpeningSeconds(makersI2t, faultA);
+/** A fuse that opens so soon has no time to lose heat. */
+const SOON_S = 0.1;
+
+/** A maker's I2t counts beyond the last published point, or by itself where the fuse opens soon. */
+function opensWithin({ isBlade, ratingA, makersI2t }: Protector, faultA: number): Figure {
+  if (isBlade) return figure(fuseSeconds(ratingA, faultA, makersI2t));
+  if (makersI2t === undefined) return NO_ANSWER;
+  const seconds = estimatedOpeningSeconds(makersI2t, faultA);
+  return seconds <= SOON_S ? seconds : NO_ANSWER;
 }
 
 /** The fuse may take longer than the wire bears. */
@@ -74,7 +79,6 @@ export function faultsOf(
   const end = (
     source: { readonly volts: number; readonly milliohms: number },
     ohms: Figure,
-    makersI2t: number | undefined,
   ): End => {
     const faultA =
       ohms === NO_ANSWER ? NO_ANSWER : figure(faultAmps(source.volts, source.milliohms, ohms));
@@ -82,16 +86,14 @@ export function faultsOf(
     return {
       faultA,
       bearsS: figure(withstandSeconds(size, faultA, house)),
-      ...(fuse === undefined ? {} : { opensS: opensWithin(fuse, faultA, makersI2t) }),
+      ...(fuse === undefined ? {} : { opensS: opensWithin(fuse, faultA) }),
     };
   };
   const [, ...above] = pathOf(run);
   const warmPath = seriesOhms(pathOf(run), wires, warmth(house.startC) / warmth(house.tempC));
   const near: End =
-    warmPath === NO_ANSWER
-      ? { faultA: NO_ANSWER }
-      : end(strong, seriesOhms(above, wires, 1), fuse?.makersI2t);
-  const far = end(weak, warmPath, undefined);
+    warmPath === NO_ANSWER ? { faultA: NO_ANSWER } : end(strong, seriesOhms(above, wires, 1));
+  const far = end(weak, warmPath);
   const leastA = fuse?.isBlade ? leastOpeningAmps(fuse.ratingA) : NO_ANSWER;
   return {
     near,

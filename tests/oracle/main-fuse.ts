@@ -1,5 +1,6 @@
 /** The main fuse at the battery, held against its cable, the battery and the loads. */
 import { ampacity } from '../../src/core/ampacity';
+import { smallestFuseFor } from '../../src/core/fuse';
 import { fuseLimitA } from '../../src/core/fuse-limit';
 import { atMost } from '../../src/core/limits';
 import { parseSize } from '../../src/core/size';
@@ -15,13 +16,14 @@ export interface MainFuse {
   readonly words: readonly VerdictKey[];
 }
 
-/** Of a cable that has no published ampacity nothing can be shown. */
+/** Of a cable that has no published ampacity nothing can be shown. The rule for small wires is one of standard ratings. */
 function protectsCable(ratingA: number, cable: string, house: House): boolean {
   const size = figure(parseSize(cable));
   if (size === NO_ANSWER) return false;
   const ampacityA = figure(ampacity(size, house));
-  const limitA = fuseLimitA(house.fuseLimit, size, house.material) ?? Infinity;
-  return ampacityA !== NO_ANSWER && atMost(ratingA, Math.min(ampacityA, limitA));
+  const isStandard = smallestFuseFor(ratingA, false) === ratingA;
+  const ruleA = isStandard ? fuseLimitA(house.fuseLimit, size, house.material) : undefined;
+  return ampacityA !== NO_ANSWER && atMost(ratingA, Math.min(ampacityA, ruleA ?? Infinity));
 }
 
 export function mainFuseOf(

@@ -1,8 +1,8 @@
 /**
- * An independent eye on the sheets: the figures of an ordinary station (every entry understood, every name known)
+ * An independent eye on the sheets: the figures of an ordinary station (nearly every entry understood, every name known)
  * computed straight from the core, one run after the other. Nothing here knows of cells or formulas.
  */
-import { formatSize, type ConductorSize } from '../../src/core/size';
+import type { ConductorSize } from '../../src/core/size';
 import type { StationContent } from '../../src/sheets/station/content';
 import type { VerdictKey } from '../../src/sheets/station/verdicts';
 import { leastFuseA, ownAmps, runAmps } from './amps';
@@ -11,16 +11,32 @@ import { daysOf, type Days, type DutyFigures } from './days';
 import { faultsOf, heatOf, type Faults } from './faults';
 import { from, NO_ANSWER, type Figure } from './figures';
 import { protectorOf, type Protector } from './fuses';
-import { houseOf } from './house';
+import { houseOf, type House } from './house';
 import { mainFuseOf } from './main-fuse';
-import { isOnBattery, pathOf, rootOf, runsOf } from './runs';
+import { isOnBattery, pathOf, rootOf, runsOf, type Run } from './runs';
 import { verdictOf } from './verdict';
 import { voltsAtLoads } from './volts';
 import { pathVolts, wiresOf } from './wires';
 
 export interface OracleRun {
-  readonly amps: number;
-  readonly leastFuseA: number;
+  /** Its volts or its target are blank: the row shows nothing but what is missing. */
+  readonly isBlank: boolean;
+  /** Says neither yes nor no of its own fuse: no figure of a fuse is expected of it. */
+  readonly isFuseMisread: boolean;
+  readonly isWatts: boolean;
+  readonly hasOwnSize: boolean;
+  /** A run of its path, itself among them, carries amps that are not known. */
+  readonly isOnUnknown: boolean;
+  /** One of those above it does. */
+  readonly isBelowUnknown: boolean;
+  /** A run on the battery does, wherever it is. */
+  readonly isBesideUnknown: boolean;
+  /** In a loop of feeders, or below one. */
+  readonly isOfLoop: boolean;
+  /** The target counts in each run, and that of a run above is not its own. */
+  readonly hasOtherTargetAbove: boolean;
+  readonly amps: Figure;
+  readonly leastFuseA: Figure;
   readonly suggested: ConductorSize | typeof NO_ANSWER;
   readonly setBy: Figure<string>;
   readonly size: ConductorSize | typeof NO_ANSWER;
@@ -37,14 +53,7 @@ export interface OracleRun {
   /** None for a run on a panel, and for one that has no size. */
   readonly faults: Faults | undefined;
   readonly steadyC: Figure;
-  /** Share of the source volts that the run may lose, and what a rounding of volts per ampere and weight makes of it. */
-  readonly room: Figure;
-  readonly roomPerRounding: number;
-  readonly suggestedText: string | undefined;
-  readonly feedsOthers: boolean;
-  /** A fuse upstream protects it, of which something is said in one of the two rows. */
-  readonly leansOnOtherFigures: boolean;
-  /** Of a load in watts without minimum volts: terminal volts of the source when low less its target. */
+  /** Of a load in watts without minimum volts: terminal volts of the source when low less what the path may lose. */
   readonly mostAssumableVolts: number | undefined;
   /** Never fewer than half the source volts are assumed. */
   readonly floorVolts: number;
@@ -57,6 +66,15 @@ export interface OracleStation {
   readonly duty: readonly DutyFigures[];
   readonly runs: readonly OracleRun[];
 }
+
+/** Volts that a load may lose: its target, or in each run of its path the target of that. */
+function mayLose(run: Run, { countsToLoad }: House): number {
+  const losing = countsToLoad ? [run] : pathOf(run);
+  return losing.reduce((sum, { target }) => sum + run.volts * target, 0);
+}
+
+const openCircuit = ({ supply }: StationContent): Figure =>
+  supply?.openCircuitVolts === undefined ? NO_ANSWER : Number(supply.openCircuitVolts);
 
 /**
  * `assumed`: by row the fewest volts of a load in watts that does not say its minimum. The issue leaves open how they are
@@ -75,6 +93,7 @@ export function oracle(content: StationContent, assumed: readonly number[]): Ora
   const fuses = runs.map((run) => protectorOf(run, house, fitting, content));
   const main = mainFuseOf(content, house, battery);
   const { days, duty } = daysOf(content);
+  const isUnknown = (run: Run) => runAmps(run, own) === NO_ANSWER;
 
   return {
     battery,
@@ -83,21 +102,27 @@ export function oracle(content: StationContent, assumed: readonly number[]): Ora
     runs: runs.map((run, row): OracleRun => {
       const wire = wires[row]!;
       const amps = runAmps(run, own);
-      const dropVolts = from(wire.ohms, (of) => amps * of);
+      const dropVolts = from(amps, (flows) => from(wire.ohms, (of) => flows * of));
       const lost = pathVolts(run, own, wires);
       const fuse = fuses[row];
       const { size } = wire;
-      const heat = size === NO_ANSWER ? undefined : heatOf(size, house, amps);
+      const heat = size === NO_ANSWER || amps === NO_ANSWER ? undefined : heatOf(size, house, amps);
       const faults =
-        size === NO_ANSWER || rootOf(run).fromPanel
+        size === NO_ANSWER || amps === NO_ANSWER || run.fromPanel
           ? undefined
           : faultsOf(run, house, battery, wires, size, fuse);
       const onBattery = isOnBattery(run, house);
-      const target = run.volts * run.target;
-      const { suggested } = wire;
-      const saidOf = (at: number) => content.protection?.fuses?.[at] ?? {};
-      const said = [row, fuse?.row ?? row].map(saidOf);
       return {
+        isBlank: run.isPanelBlank && run.standing !== 'tooDeep',
+        isFuseMisread: run.isMisread && !run.isLoadMisread,
+        isWatts: run.isWatts,
+        hasOwnSize: run.ownSize !== undefined,
+        isOnUnknown: pathOf(run).some(isUnknown),
+        isBelowUnknown: pathOf(run).slice(1).some(isUnknown),
+        isBesideUnknown: runs.some((each) => isOnBattery(each, house) && isUnknown(each)),
+        isOfLoop: rootOf(run).standing === 'inLoop',
+        hasOtherTargetAbove:
+          !house.countsToLoad && pathOf(run).some(({ target }) => target !== run.target),
         amps,
         leastFuseA: leastFuseA(run, house, own),
         suggested: wire.suggested,
@@ -110,23 +135,18 @@ export function oracle(content: StationContent, assumed: readonly number[]): Ora
         lowVolts: low[row]!.volts,
         ampacityA: wire.ampacityA,
         fuseA: run.fused ? wire.fittingA : undefined,
-        heatW: from(wire.ohms, (of) => amps ** 2 * of),
+        heatW: from(dropVolts, (volts) => from(amps, (flows) => flows * volts)),
         protector: fuse,
         faults,
         steadyC: heat?.steadyC ?? NO_ANSWER,
-        room: from(wire.allowedOhms, (of) => ((of + run.jointMilliohms / 1000) * amps) / run.volts),
-        roomPerRounding: ((run.lengthM / house.metresPerUnit) * Math.sqrt(amps) * amps) / run.volts,
-        suggestedText: suggested === NO_ANSWER ? undefined : formatSize(suggested),
-        feedsOthers: run.feeds.length > 0,
-        leansOnOtherFigures:
-          fuse !== undefined &&
-          !fuse.isOwn &&
-          said.some(({ kind, i2t }) => kind !== undefined || i2t !== undefined),
         mostAssumableVolts:
-          run.isWatts && run.leastVolts === undefined
-            ? (onBattery
-                ? battery.lowTerminal - (own[row]!.rest * battery.milliohms) / 1000
-                : run.volts) - target
+          run.isWatts && run.leastVolts === undefined && amps !== NO_ANSWER
+            ? Math.min(
+                run.volts,
+                (onBattery
+                  ? battery.lowTerminal - (own[row]!.rest * battery.milliohms) / 1000
+                  : run.volts) - mayLose(run, house),
+              )
             : undefined,
         floorVolts: run.volts / 2,
         verdict: verdictOf({
@@ -134,7 +154,10 @@ export function oracle(content: StationContent, assumed: readonly number[]): Ora
           house,
           battery,
           isBatteryStated: isStated(content),
-          panelColdVolts: days.panelColdVolts,
+          panel: {
+            coldVolts: days.panelColdVolts ?? NO_ANSWER,
+            openVolts: openCircuit(content),
+          },
           amps,
           wire,
           pathVolts: lost,

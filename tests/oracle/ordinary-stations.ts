@@ -1,6 +1,9 @@
-/** Ordinary stations from a seed: trees of runs with every rule varied, every entry one that the sheets understand. */
+/**
+ * Ordinary stations from a seed: trees of runs with every rule varied, nearly every entry one that the sheets understand.
+ * In some a panel is not described, a tree is too deep or a feeder leads back to what it feeds.
+ */
 import fc from 'fast-check';
-import { INSTALLATIONS } from '../../src/core/ampacity';
+import { ampacity, INSTALLATIONS } from '../../src/core/ampacity';
 import { FUSE_LIMITS } from '../../src/core/fuse-limit';
 import { LENGTH_UNITS, METRES_PER, type LengthUnit } from '../../src/core/length';
 import { formatSize, SERIES, SERIES_SIZES, sizeAreaMm2 } from '../../src/core/size';
@@ -8,10 +11,14 @@ import { MATERIALS } from '../../src/core/tables/materials';
 import { CHEMISTRIES } from '../../src/core/tables/resting-volts';
 import type { StationContent } from '../../src/sheets/station/content';
 import type { ScheduleRun } from '../../src/sheets/station/run';
+import { figure, NO_ANSWER } from './figures';
+import { houseOf } from './house';
 
 const MOST_RUNS = 14;
-/** Runs in a row from a source to a load. */
+/** Runs in a row from a source to a load, in most stations and in one of so many. */
 const DEEPEST = 5;
+const TOO_DEEP = 7;
+const ONE_IS_DEEP_OF = 8;
 
 /** Even from 0 to 1; fast-check's own doubles lie nearly always next to a bound. */
 const SHARE = fc.noBias(fc.nat(9999)).map((nth) => nth / 10_000);
@@ -104,7 +111,7 @@ const BATTERY = fc.oneof(
 const MAIN_FUSE = fc.oneof(
   fc.constant({}),
   fc.record({
-    mainFuse: fc.constantFrom(30, 60, 100, 150, 200, 300),
+    mainFuse: fc.constantFrom(30, 33, 60, 100, 150, 200, 300),
     mainFuseKind: at(60, FUSE_KIND),
     mainFuseBreaks: at(20, fc.constantFrom(1000, 5000, 20_000)),
     mainFuseVolts: at(20, fc.constantFrom(32, 58, 80)),
@@ -118,11 +125,11 @@ const SUPPLY = fc.record({
   peukert: at(20, fc.constantFrom(1.05, 1.15, 1.25)),
   shortCircuitAmps: spread(1, 12),
   maximumPowerAmps: spread(1, 11),
-  panelVolts: fc.constantFrom(17.2, 18.1, 34),
-  panelTarget: at(30, fc.constantFrom(0.01, 0.03)),
-  openCircuitVolts: fc.constantFrom(21.6, 41),
-  coldestC: fc.constantFrom(-25, -15, 3),
-  percentPerC: fc.constantFrom(-0.29, -0.34),
+  panelVolts: at(80, fc.constantFrom(17.2, 18.1, 34)),
+  panelTarget: at(30, fc.constantFrom<number | string>(0.01, 0.03, '')),
+  openCircuitVolts: at(75, fc.constantFrom(21.6, 41)),
+  coldestC: at(90, fc.constantFrom(-25, -15, 3)),
+  percentPerC: at(90, fc.constantFrom(-0.29, -0.34)),
   sunHours: fc.constantFrom(0.8, 2.5, 5),
 });
 
@@ -168,12 +175,15 @@ const RUN = fc.record({
   leastShare: at(25, fc.constantFrom(0.75, 0.85, 0.9, 0.94, 0.97)),
   atOnce: at(20, fc.constantFrom(0, 0.1, 0.5, 1)),
   efficiency: at(30, fc.constantFrom(0.8, 0.9, 1)),
+  misread: at(3, fc.constantFrom('atOnce', 'efficiency', 'fused')),
   unfused: at(25, spread(0.05, 2)),
   /** Which of the runs above it feeds it, and whether none does. */
   feeder: SHARE,
   isRoot: at(20, fc.constant(true)),
   isPanel: at(20, fc.constant(true)),
   isShouted: at(10, fc.constant(true)),
+  /** Which of those that it feeds, itself among them, feeds it. */
+  loops: at(1, SHARE),
 });
 type Drawn = ReturnType<typeof drawRuns>[number];
 function drawRuns(seed: number) {
@@ -186,20 +196,39 @@ function drawRuns(seed: number) {
   )[0]!;
 }
 
+/** Whether the way up from a run leads to another, or is there already. */
+function leadsTo(from: number, to: number, feeders: readonly (number | undefined)[]): boolean {
+  const feeder = from === to ? undefined : feeders[from];
+  return from === to || (feeder !== undefined && leadsTo(feeder, to, feeders));
+}
+
 /** Hangs each run on one above it in the list, then lists them in an order of their own. */
-function placed(drawn: readonly Drawn[], unit: LengthUnit, houseVolts: number): ScheduleRun[] {
+function placed(
+  drawn: readonly Drawn[],
+  unit: LengthUnit,
+  houseVolts: number,
+  deepest: number,
+): ScheduleRun[] {
   const names = drawn.map((_, row) => `Run ${row + 1}`);
   const depths: number[] = [];
   const onPanel: boolean[] = [];
-  const feeders = drawn.map((run, row) => {
-    const open = depths.flatMap((depth, above) => (depth < DEEPEST ? [above] : []));
-    const above = open[Math.floor(run.feeder * open.length)];
+  const feeders = drawn.map((run, row): number | undefined => {
+    const open = depths.flatMap((depth, above) => (depth < deepest ? [above] : []));
+    // Where trees are to be deep, rather the last of them.
+    const nth = deepest > DEEPEST ? Math.sqrt(run.feeder) : run.feeder;
+    const above = open[Math.floor(nth * open.length)];
     const feeder = run.isRoot === true ? undefined : above;
     depths[row] = feeder === undefined ? 1 : depths[feeder]! + 1;
     onPanel[row] =
       feeder === undefined ? run.isPanel === true && run.isRoot === true : onPanel[feeder]!;
     return feeder;
   });
+  for (const [row, { loops }] of drawn.entries()) {
+    if (loops === undefined) continue;
+    const below = drawn.flatMap((_, at) => (leadsTo(at, row, feeders) ? [at] : []));
+    feeders[row] = below[Math.floor(loops * below.length)]!;
+    break;
+  }
   const runs = drawn.map((run, row): ScheduleRun => {
     const feeder = feeders[row];
     const name = feeder === undefined ? undefined : names[feeder]!;
@@ -228,13 +257,13 @@ function placed(drawn: readonly Drawn[], unit: LengthUnit, houseVolts: number): 
       target: run.target,
       joints: run.joints,
       ownSize: run.ownSize,
-      fused: run.fused,
+      fused: run.misread === 'fused' ? 'perhaps' : run.fused,
       leastVolts:
         run.leastShare === undefined
           ? undefined
           : Number(((volts ?? houseVolts) * run.leastShare).toPrecision(3)),
-      atOnce: isLoaded ? run.atOnce : undefined,
-      efficiency: watts ? run.efficiency : undefined,
+      atOnce: isLoaded && run.misread === 'atOnce' ? 1.5 : isLoaded ? run.atOnce : undefined,
+      efficiency: watts && run.misread === 'efficiency' ? 0 : watts ? run.efficiency : undefined,
       unfused:
         run.unfused === undefined
           ? undefined
@@ -246,6 +275,26 @@ function placed(drawn: readonly Drawn[], unit: LengthUnit, houseVolts: number): 
     ...runs.filter((_, row) => row % 2 === 1).reverse(),
     ...runs.filter((_, row) => row % 2 === 0),
   ];
+}
+
+/** In craft every second run that says nothing of its wire has the thinnest that may carry its own load. */
+function withThinWires(content: StationContent): StationContent {
+  const house = houseOf(content);
+  if (!house.isCraft) return content;
+  const thinnest = (amps: number) =>
+    SERIES_SIZES[house.series].find((size) => {
+      const ampacityA = figure(ampacity(size, house));
+      return ampacityA !== NO_ANSWER && ampacityA >= amps;
+    });
+  return {
+    ...content,
+    runs: content.runs.map((run, row) => {
+      const { peak, kind, ownSize } = run;
+      const isTold = typeof peak !== 'number' || kind === 'W' || ownSize !== undefined;
+      const size = isTold || row % 2 === 0 ? undefined : thinnest(peak);
+      return size === undefined ? run : { ...run, ownSize: formatSize(size) };
+    }),
+  };
 }
 
 export function ordinaryStation(seed: number): StationContent {
@@ -265,13 +314,14 @@ export function ordinaryStation(seed: number): StationContent {
       numRuns: 1,
     },
   )[0]!;
-  const runs = placed(drawRuns(seed + 1_000_000), rules.unit, rules.volts);
-  return {
+  const deepest = seed % ONE_IS_DEEP_OF === 0 ? TOO_DEEP : DEEPEST;
+  const runs = placed(drawRuns(seed + 1_000_000), rules.unit, rules.volts, deepest);
+  return withThinWires({
     title: `Ordinary station ${seed}`,
     rules: written({ ...rules, ...wiring }),
     supply: written({ ...supply, ...battery, ...mainFuse }),
     protection: { ...written(protection), fuses: runs.map((_, row) => written(fuses[row]!)) },
     duty,
     runs,
-  };
+  });
 }

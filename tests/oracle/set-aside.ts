@@ -5,56 +5,28 @@
 import { CellError } from '../../src/functions/cell';
 import type { StationValues } from '../../src/sheets/station-values';
 import { verdictsIn, type VerdictKey } from '../../src/sheets/station/verdicts';
-import type { OracleRun, OracleStation } from './oracle';
-import { NO_ANSWER } from './figures';
+import type { OracleRun } from './oracle';
 
 export const SET_ASIDE = {
-  rooms:
-    'the room of a run that feeds others is rounded to 6e-8 V per ampere and unit of weight: sizes differ in long runs of small units',
-  steady:
-    'a wire hotter than 300 degC makes an error of all that the Protection sheet finds wrong with the run',
-  branchFuse:
-    'a branch without a fuse is judged by the kind and the I2t of its own row, not by those of the fuse upstream',
-  makersI2t:
-    "a maker's I2t counts below the last published point, where a fuse loses heat, and not where it is above the estimate",
-  robbed:
-    'a run of which the runs above leave nothing is told that no wire is thick enough, where its own joints outweigh the lack',
-  craftFuse:
-    'in craft a fuse within 150 % of the ampacity is taken only where 125 % of the load is within the ampacity too',
-  noCover:
-    'a fuse above that has no rating, since none fits its run, counts as one that breaks the fault',
-  mainVolts:
-    'the main fuse is held against the charging volts, even where the resting volts are above them',
+  blankWatts:
+    'a load in watts whose volts are blank makes errors of the figures of its row, which are blank for a load in amps',
+  wireNamed:
+    'My wire is named as one that cannot be used where the load of the row cannot, or its watts have no volts',
+  otherTargets:
+    'where the target counts in each run, a load in watts is sized as though all runs above it had its own target',
+  fuseOfUnknownWire:
+    'a branch without a fuse below a run without a size is told to need one, whose own wire is not known',
+  unknownLoads:
+    'a run below one that has a wire of its own and amps that are not known is sized as though the unknown load drew nothing',
+  untoldDrop:
+    'the drop to the load is told where amps on its path are not known, or its tree is too deep',
+  unknownSag:
+    'volts of loads in watts are assumed lower for amps of runs whose tree is not known, which the terminal volts leave out',
+  longLoops:
+    'a run in a loop of five or more, or more than one run below a loop, is told that more than four runs are above it',
 } as const;
 
 export type SetAside = keyof typeof SET_ASIDE;
-
-/** Half the distance between doubles next to 1e9, which the sheet adds and takes off again. */
-const ROUNDING = 2 ** -24;
-
-/** Whether the rounding alone makes some run of the station another size. */
-export function isRoundedElsewhere(ours: OracleStation, sheets: StationValues): boolean {
-  return ours.runs.some((run, row) => {
-    const { room, suggested, setBy } = sheets.runs[row]!;
-    if (run.room === NO_ANSWER || typeof room !== 'number' || !run.feedsOthers) return false;
-    const apart = Math.abs(run.room - room);
-    const isOther =
-      run.setBy !== setBy ||
-      run.suggestedText !== (suggested instanceof CellError ? undefined : suggested);
-    return isOther && apart > 0 && apart <= 1.01 * ROUNDING * run.roomPerRounding;
-  });
-}
-
-/** With a word more or less a row may be ok. */
-const FUSE_WORDS: readonly VerdictKey[] = ['fuseTooSlow', 'faultTooWeak', 'ok'];
-
-function differing(run: OracleRun, text: string): readonly VerdictKey[] {
-  const theirs = new Set(verdictsIn(text));
-  return [
-    ...[...run.verdict].filter((key) => !theirs.has(key)),
-    ...[...theirs].filter((key) => !run.verdict.has(key)),
-  ];
-}
 
 /** The fault that a difference in one cell of a row is put down to; nothing where it is none of these. */
 export function reasonOf(
@@ -63,22 +35,30 @@ export function reasonOf(
   row: number,
   key: string,
 ): SetAside | undefined {
-  const protection = sheets.protection.rows[row]!;
-  const text = String(sheets.runs[row]!.verdict);
-  const words = differing(run, text);
+  const shown = sheets.runs[row]!;
+  const theirs = verdictsIn(String(shown.verdict));
   const isOfVerdict = key === 'verdict' || key === 'level';
-  const only = (...keys: readonly VerdictKey[]) =>
-    words.length > 0 && words.every((word) => keys.includes(word));
-  const isOfTimes =
-    key === 'nearOpens' || key === 'farOpens' || (isOfVerdict && only(...FUSE_WORDS));
+  const isTied = run.verdict.has('tiedToAnother');
+  const differ = (ours: VerdictKey, their: VerdictKey) =>
+    isOfVerdict && run.verdict.has(ours) && theirs.includes(their);
 
-  if (isOfVerdict && protection.steady instanceof CellError && words.includes('tooHot'))
-    return 'steady';
-  if (isOfTimes && run.leansOnOtherFigures) return 'branchFuse';
-  if (isOfTimes && key !== 'farOpens' && run.protector?.makersI2t !== undefined) return 'makersI2t';
-  if (isOfVerdict && only('noRoom', 'noSize')) return 'robbed';
-  if (isOfVerdict && only('mayNotBreak', 'coveredByMain')) return 'noCover';
-  if (run.verdict.has('craftFuse') && !verdictsIn(text).includes('craftFuse')) return 'craftFuse';
-  if (isOfVerdict && only('mainVolts') && run.verdict.has('mainVolts')) return 'mainVolts';
-  return undefined;
+  if (run.isBlank && run.isWatts) {
+    if (run.hasOwnSize && differ('panelMissing', 'checkEntries')) return 'wireNamed';
+    if (!isOfVerdict && shown.runAmps instanceof CellError) return 'blankWatts';
+  }
+  if (key === 'assumed') {
+    if (run.hasOtherTargetAbove) return 'otherTargets';
+    const isLower = Number(shown.assumedVolts) < (run.mostAssumableVolts ?? 0);
+    return run.isBesideUnknown && isLower ? 'unknownSag' : undefined;
+  }
+  if (run.isOfLoop) return isOfVerdict && theirs.includes('tooDeep') ? 'longLoops' : undefined;
+  if (key === 'pathDrop' && run.isOnUnknown && typeof shown.pathDrop === 'number') {
+    return 'untoldDrop';
+  }
+  const isTiedToo = theirs.includes('tiedToAnother');
+  if (isTiedToo && !run.hasOwnSize && differ('tiedToAnother', 'needsFuse'))
+    return 'fuseOfUnknownWire';
+  // Never may such a run pass for one that is well.
+  const isWary = ['voltsUnknown', 'noRoom'].some((word) => theirs.includes(word as VerdictKey));
+  return isTied && run.isBelowUnknown && !isTiedToo && isWary ? 'unknownLoads' : undefined;
 }

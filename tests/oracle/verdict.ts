@@ -18,8 +18,9 @@ export interface Judged {
   readonly house: House;
   readonly battery: BatteryFigures;
   readonly isBatteryStated: boolean;
-  readonly panelColdVolts: number;
-  readonly amps: number;
+  /** Open-circuit volts, on the coldest morning and as the data sheet has them. */
+  readonly panel: { readonly coldVolts: Figure; readonly openVolts: Figure };
+  readonly amps: Figure;
   readonly wire: Wire;
   readonly pathVolts: Figure;
   readonly assumedVolts: number;
@@ -38,20 +39,28 @@ const UNFUSED_M = { sheathed: 40 * 0.0254, bare: 7 * 0.0254 };
 /** A load of more watts may be an inverter. */
 const INVERTER_WATTS = 100;
 
-function ownWords({ run, house, amps, wire, pathVolts }: Judged): readonly VerdictKey[] {
-  const { ohms, ampacityA, fittingA } = wire;
+/** What its own wire is, whatever is wrong above it. */
+function wireWords({ run, amps, wire }: Judged): readonly VerdictKey[] {
+  const { ampacityA, fittingA } = wire;
   const words: VerdictKey[] = [];
+  if (ampacityA === NO_ANSWER) words.push('noAmpacity');
+  else if (amps === NO_ANSWER || !atMost(amps, ampacityA)) words.push('heat');
+  if (run.fused && fittingA === NO_ANSWER) words.push('fuse');
+  return words;
+}
+
+function ownWords(judged: Judged): readonly VerdictKey[] {
+  const { run, house, amps, wire, pathVolts } = judged;
+  const { ohms, ampacityA, fittingA } = wire;
+  const words = [...wireWords(judged)];
   const lost = house.countsToLoad
     ? run.load > 0
       ? pathVolts
       : 0
-    : ohms === NO_ANSWER
+    : ohms === NO_ANSWER || amps === NO_ANSWER
       ? NO_ANSWER
       : amps * ohms;
   if (lost !== NO_ANSWER && !atMost(lost, run.volts * run.target)) words.push('drop');
-  if (ampacityA === NO_ANSWER) words.push('noAmpacity');
-  else if (!atMost(amps, ampacityA)) words.push('heat');
-  if (run.fused && fittingA === NO_ANSWER) words.push('fuse');
   if (run.fused && fittingA !== NO_ANSWER && ampacityA !== NO_ANSWER) {
     if (!atMost(fittingA, ampacityA)) words.push('craftFuse');
   }
@@ -84,13 +93,17 @@ function fuseWords(judged: Judged, isAssumed: boolean): readonly VerdictKey[] {
   if (!fuse?.isOwn) return words;
   const root = rootOf(run);
   const onBattery = isOnBattery(run, house);
-  const mostVolts = root.fromPanel
-    ? judged.panelColdVolts
+  const { coldVolts, openVolts } = judged.panel;
+  const warmVolts = openVolts === NO_ANSWER ? root.volts : openVolts;
+  const ofPanel = coldVolts === NO_ANSWER ? warmVolts : coldVolts;
+  const mostVolts = run.fromPanel
+    ? ofPanel
     : onBattery
       ? Math.max(battery.chargingVolts, battery.fullRest)
       : root.volts;
   if (!(fuse.ratedVolts !== undefined && atMost(mostVolts, fuse.ratedVolts)))
     words.push('fuseVolts');
+  else if (run.fromPanel && openVolts === NO_ANSWER) words.push('panelMissing');
   if (faults === undefined || isAssumed) return words;
   const nearA = faults.near.faultA;
   const breaks = (breaksA: number | undefined, share: number) =>
@@ -104,13 +117,25 @@ function fuseWords(judged: Judged, isAssumed: boolean): readonly VerdictKey[] {
 
 export function verdictOf(judged: Judged): ReadonlySet<VerdictKey> {
   const { run, house, battery, wire, faults, heat, main } = judged;
-  if (wire.allowedOhms === NO_ANSWER) return new Set<VerdictKey>(['tiedToAnother']);
+  if (run.isMisread) return new Set<VerdictKey>(['checkEntries']);
+  if (run.standing === 'tooDeep') return new Set<VerdictKey>(['tooDeep']);
+  if (run.isPanelBlank) return new Set<VerdictKey>(['panelMissing']);
+  if (run.standing !== 'followed') return new Set<VerdictKey>([run.standing]);
+  if (judged.amps === NO_ANSWER) return new Set<VerdictKey>(['tiedToAnother']);
+  if (wire.allowedOhms === NO_ANSWER) {
+    const words = new Set<VerdictKey>(['tiedToAnother']);
+    if (run.ownSize === undefined) return words;
+    for (const word of wireWords(judged)) words.add(word);
+    if (judged.fuse !== undefined && needsFuse(judged)) words.add('needsFuse');
+    return words;
+  }
   if (wire.size === NO_ANSWER) {
     // Nothing is left for it, and a run above may give way.
     const isRobbed = wire.allowedOhms < 0 && run.feeder !== undefined && house.countsToLoad;
     return new Set<VerdictKey>([isRobbed ? 'noRoom' : 'noSize']);
   }
   const words = new Set<VerdictKey>([...ownWords(judged), ...voltsWords(judged)]);
+  if (run.feeder !== undefined && run.feeder.volts !== run.volts) words.add('voltsDiffer');
   if (needsFuse(judged)) words.add('needsFuse');
   if (heat.isTooHot) words.add('tooHot');
   const onBattery = isOnBattery(run, house);

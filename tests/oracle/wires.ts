@@ -32,6 +32,12 @@ export interface Wire {
  */
 const SUGGESTS_FOR_A_FUSE_OF_THE_MOST_AMPS = true;
 
+/** A figure that is there since others are. */
+function known(of: Figure): number {
+  if (of === NO_ANSWER) throw new Error('no answer where others have one');
+  return of;
+}
+
 /**
  * The rule of sharing: of what a load may lose, less all joints on its path and the wires above, the run gets the share
  * of its claim (length times the root of its amps) among the claims from here to that load. The tightest load rules.
@@ -42,23 +48,26 @@ function allowedOhms(
   own: readonly OwnAmps[],
   wireOhms: readonly Figure[],
 ): Figure {
-  const claim = (of: Run) => of.lengthM * Math.sqrt(runAmps(of, own));
+  const claim = (of: Run) => of.lengthM * Math.sqrt(known(runAmps(of, own)));
+  const amps = runAmps(run, own);
+  if (amps === NO_ANSWER || run.isPanelBlank) return NO_ANSWER;
   const jointOhms = run.jointMilliohms / 1000;
-  if (!house.countsToLoad) return (run.volts * run.target) / runAmps(run, own) - jointOhms;
+  if (!house.countsToLoad) return (run.volts * run.target) / amps - jointOhms;
   const [, ...above] = pathOf(run);
-  if (above.some(({ row }) => wireOhms[row] === NO_ANSWER)) return NO_ANSWER;
+  const isKnown = (of: Run) => wireOhms[of.row] !== NO_ANSWER && runAmps(of, own) !== NO_ANSWER;
+  if (!above.every(isKnown)) return NO_ANSWER;
   if (claim(run) === 0) return Infinity;
   let least = Infinity;
   for (const load of subtreeOf(run)) {
-    if (load.load === 0) continue;
+    if (load.load === 0 || load.isPanelBlank) continue;
     const { rest } = own[load.row]!;
     const path = pathOf(load);
     let leftVolts = load.volts * load.target;
     let claims = 0;
     for (const each of path) {
-      const amps = onceAmps(each, own) + rest;
-      leftVolts -= (amps * each.jointMilliohms) / 1000;
-      if (above.includes(each)) leftVolts -= amps * (wireOhms[each.row] as number);
+      const flows = onceAmps(each, own) + rest;
+      leftVolts -= (flows * each.jointMilliohms) / 1000;
+      if (above.includes(each)) leftVolts -= flows * known(wireOhms[each.row]!);
       else claims += claim(each);
     }
     least = Math.min(least, (leftVolts * claim(run)) / claims / (onceAmps(run, own) + rest));
@@ -73,17 +82,17 @@ function suggest(
   own: readonly OwnAmps[],
   allowed: number,
 ): { readonly size: ConductorSize; readonly setBy: string } | typeof NO_ANSWER {
-  const amps = runAmps(run, own);
+  const amps = known(runAmps(run, own));
   const jointOhms = run.jointMilliohms / 1000;
   const mostOhms = Math.min(allowed + jointOhms, (MOST_DROP_SHARE * (1 - 1e-9) * run.volts) / amps);
   const fuseAmps = SUGGESTS_FOR_A_FUSE_OF_THE_MOST_AMPS
     ? amps * (house.continuous ? 1.25 : 1)
-    : leastFuseA(run, house, own);
-  const known = SERIES_SIZES[house.series].flatMap((size) => {
+    : known(leastFuseA(run, house, own));
+  const listed = SERIES_SIZES[house.series].flatMap((size) => {
     const ampacityA = figure(ampacity(size, house));
     return ampacityA === NO_ANSWER ? [] : [{ size, ampacityA }];
   });
-  const meets: Readonly<Record<string, (at: (typeof known)[number]) => boolean>> = {
+  const meets: Readonly<Record<string, (at: (typeof listed)[number]) => boolean>> = {
     drop: ({ size }) =>
       atMost(2 * run.lengthM * ohmsPerM(size, house.material, house.tempC) + jointOhms, mostOhms),
     heat: ({ ampacityA }) => atMost(amps, ampacityA),
@@ -94,11 +103,11 @@ function suggest(
   };
   let chosen = { at: -1, setBy: '' };
   for (const [setBy, isMet] of Object.entries(meets)) {
-    const at = known.findIndex(isMet);
+    const at = listed.findIndex(isMet);
     if (at < 0) return NO_ANSWER;
     if (at > chosen.at) chosen = { at, setBy };
   }
-  return { size: known[chosen.at]!.size, setBy: chosen.setBy };
+  return { size: listed[chosen.at]!.size, setBy: chosen.setBy };
 }
 
 /** In craft, where no rule for small wires is asked for, a standard fuse may lie up to 150 % of the ampacity. */
@@ -110,11 +119,12 @@ function fittingFuse(
   ampacityA: number,
 ): Figure {
   const needed = leastFuseA(run, house, own);
+  if (needed === NO_ANSWER) return NO_ANSWER;
   const within = figure(
     fuseFor(needed, ampacityA, false, fuseLimitA(house.fuseLimit, size, house.material)),
   );
   if (within !== NO_ANSWER || !house.isCraft || house.fuseLimit !== 'none') return within;
-  if (!atMost(runAmps(run, own), ampacityA)) return NO_ANSWER;
+  if (!atMost(known(runAmps(run, own)), ampacityA)) return NO_ANSWER;
   const standard = figure(smallestFuseFor(needed, false));
   return standard !== NO_ANSWER && atMost(standard, greatestCraftFuseA(ampacityA, run.volts))
     ? standard
@@ -133,8 +143,14 @@ export function wiresOf(
     const allowed = allowedOhms(run, house, own, wireOhms);
     const chosen = from(allowed, (of) => suggest(run, house, own, of));
     const suggested = from(chosen, (of) => of.size);
-    const size = run.ownSize === undefined ? suggested : figure(parseSize(run.ownSize));
-    const ohms = from(size, (of) => 2 * run.lengthM * ohmsPerM(of, house.material, house.tempC));
+    // Nothing is told of a row whose load or volts are not known.
+    const isTold = !run.isPanelBlank && !Number.isNaN(own[run.row]!.most);
+    const typed = run.ownSize === undefined ? suggested : figure(parseSize(run.ownSize));
+    const size = isTold ? typed : NO_ANSWER;
+    const ohms = from(
+      run.standing === 'followed' ? size : NO_ANSWER,
+      (of) => 2 * run.lengthM * ohmsPerM(of, house.material, house.tempC),
+    );
     const ampacityA = from(size, (of) => figure(ampacity(of, house)));
     wireOhms[run.row] = ohms;
     wires[run.row] = {
@@ -159,7 +175,9 @@ export function wiresOf(
 /** Share of the source volts that the path loses up to the far end of a run, with its whole own load. */
 export function pathVolts(run: Run, own: readonly OwnAmps[], wires: readonly Wire[]): Figure {
   let lost = 0;
+  if (run.standing !== 'followed') return NO_ANSWER;
   for (const each of pathOf(run)) {
+    if (runAmps(each, own) === NO_ANSWER) return NO_ANSWER;
     const { ohms } = wires[each.row]!;
     if (ohms === NO_ANSWER) return NO_ANSWER;
     lost += (onceAmps(each, own) + own[run.row]!.rest) * ohms;

@@ -105,7 +105,7 @@ const MISTAKES: readonly Group[] = [
     { run: { run: called('Panel'), fedFrom: 'Panel', length: 2 }, says: ['panelMissing'] },
     {
       run: { run: called('Charger'), fedFrom: called('Panel'), peak: 2, length: 2 },
-      says: ['tiedToAnother'],
+      says: ['panelMissing'],
     },
   ],
 ];
