@@ -113,7 +113,7 @@ export function oracle(content: StationContent, assumed: readonly number[]): Ora
           : faultsOf(run, house, battery, wires, size, fuse);
       const onBattery = isOnBattery(run, house);
       return {
-        isBlank: run.isPanelBlank && run.standing !== 'tooDeep',
+        isBlank: run.isPanelBlank && run.standing !== 'tooDeep' && !run.isLoadMisread,
         isFuseMisread: run.isMisread && !run.isLoadMisread,
         isWatts: run.isWatts,
         hasOwnSize: run.ownSize !== undefined,

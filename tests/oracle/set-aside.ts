@@ -60,5 +60,6 @@ export function reasonOf(
     return 'fuseOfUnknownWire';
   // Never may such a run pass for one that is well.
   const isWary = ['voltsUnknown', 'noRoom'].some((word) => theirs.includes(word as VerdictKey));
-  return isTied && run.isBelowUnknown && !isTiedToo && isWary ? 'unknownLoads' : undefined;
+  const isSaid = (isTied && !isTiedToo && isWary) || run.isFuseMisread;
+  return isSaid && run.isBelowUnknown ? 'unknownLoads' : undefined;
 }

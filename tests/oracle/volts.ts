@@ -49,7 +49,10 @@ export function voltsAtLoads(
   // A battery that its loads pull down to nothing has no volts to give.
   const isDead = (run: Run) => isOnBattery(run, house) && terminalVolts <= 0;
   const left = (run: Run, outcome: (typeof solved)[number]): Figure =>
-    isDead(run) || run.standing !== 'followed' || Number.isNaN(own[run.row]!.most)
+    isDead(run) ||
+    ohms[run.row] === NO_ANSWER ||
+    run.standing !== 'followed' ||
+    Number.isNaN(own[run.row]!.most)
       ? NO_ANSWER
       : from(figure(outcome), (volts) => from(rest(run), (lost) => volts - lost));
   return solved.map((outcome, row) => ({

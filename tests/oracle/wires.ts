@@ -144,7 +144,8 @@ export function wiresOf(
     const chosen = from(allowed, (of) => suggest(run, house, own, of));
     const suggested = from(chosen, (of) => of.size);
     // Nothing is told of a row whose load or volts are not known.
-    const isTold = !run.isPanelBlank && !Number.isNaN(own[run.row]!.most);
+    const areVoltsTold = !run.isPanelBlank || run.standing === 'tooDeep';
+    const isTold = areVoltsTold && !Number.isNaN(own[run.row]!.most);
     const typed = run.ownSize === undefined ? suggested : figure(parseSize(run.ownSize));
     const size = isTold ? typed : NO_ANSWER;
     const ohms = from(
