@@ -76,6 +76,10 @@ const mendShare: RowFormula = (row) => {
 const given = ({ cell, supply }: RowReferences) =>
   `(${cell.lowSource}-IF(${cell.alone}=0,0,IF(${cell.battery}=1,${cell.alone}*${supply.milliohms}/1000,0)))`;
 
+/** Tenths of a percent of the source volts that may be lost on the way to a load that works. */
+const tenthsOfTarget = (row: RowReferences) =>
+  `INT(1000*(${given(row)}-${row.cell.leastVolts})/${row.cell.volts})`;
+
 /**
  * The drop target that leaves a load its minimum volts, to a tenth of a percent, where every wire on its path follows its
  * targets: what arrives is then at least the volts at the source less the target. It counts for the path only where it
@@ -90,9 +94,26 @@ const noThicker: RowFormula = (row) => {
     `${cell.ownSize}=""`,
     ...FEEDER_KEYS.map((key) => `IF(${cell[key]}>0,${there(column.ownSize, cell[key])}="",TRUE)`),
   ].join(',');
-  const tenths = `INT(1000*(${given(row)}-${cell.leastVolts})/${cell.volts})`;
+  const tenths = tenthsOfTarget(row);
   return `IF(${cell.mendPlace}="","",IF(AND(${cell.shortLow}=1,${cell.fewer}=0,${follows}),IF(${tenths}>0,${text(FIX_WORDS.target)}&${tenths}/10&" %",${text(FIX_WORDS.none)}),${text(FIX_WORDS.none)}))`;
 };
+
+/**
+ * The share of its source volts that the run may lose once it is thicker. Where the target is to be set instead, one that
+ * is lost only in a wire as thick per length as any of the path then needs: if the series has that, it has them all.
+ */
+const mendNeeds: RowFormula = (row) => {
+  const { cell, column } = row;
+  const at = (key: ColumnKey) => there(column[key], cell.mendPlace);
+  const reach = `(${cell.reach}+${cell.volts}*(${tenthsOfTarget(row)}/1000-${cell.target}))`;
+  const most = `(${there(column.once, cell.root)}+${cell.alone})`;
+  const ohms = `${at('length')}*SQRT(${cell.runAmps})*${reach}/${cell.pathWeight}/${most}`;
+  const shared = `IF(${reach}>0,(${ohms}+${at('jointOhms')})*${at('runAmps')}/${at('volts')},NA())`;
+  return `IF(${cell.mendPlace}="","",IF(${cell.mendShare}<1,${at('dropShare')}*(1-${cell.mendShare}),IF(${isGivenUp(row)},NA(),${shared})))`;
+};
+
+/** Neither a run nor a target is named. */
+const isGivenUp = ({ cell }: RowReferences) => `${cell.noThicker}=${text(FIX_WORDS.none)}`;
 
 /** What is said instead of a thicker run: what the source itself does not give no wire brings. */
 const instead: RowFormula = (row) => {
@@ -111,10 +132,10 @@ const instead: RowFormula = (row) => {
 export function thickerWith(row: RowReferences, size: (share: string) => string): string {
   const { cell, column } = row;
   const at = (key: ColumnKey) => there(column[key], cell.mendPlace);
-  const share = `${at('dropShare')}*(1-${cell.mendShare})`;
-  const thicker =
-    `IFERROR(IF(${cell.mendShare}>=1,${cell.noThicker},` +
-    `${text(FIX_WORDS.thicker)}&${at('run')}&${text(FIX_WORDS.inSize)}&${size(share)}),${cell.noThicker})`;
+  const isThicker = `${cell.mendShare}<1`;
+  const said = `IF(${isThicker},${text(FIX_WORDS.thicker)}&${at('run')}&${text(FIX_WORDS.inSize)},${cell.noThicker})`;
+  // A target is named where there is such a size, which itself is not.
+  const thicker = `IFERROR(${said}&MID(${size(cell.mendNeeds)},1,IF(${isThicker},20,0)),${text(FIX_WORDS.none)})`;
   return `IF(${cell.mendPlace}="","",${text(VERDICT_JOINT)}&IF(LEN(${cell.instead})>0,${cell.instead},${thicker}))`;
 }
 
@@ -225,6 +246,7 @@ export const FIX_FORMULAS = {
   mendShare,
   instead,
   noThicker,
+  mendNeeds,
   // Of the Protection sheet; a blank cell counts as 0, which is shorter than any word.
   guardedFrom: (row) => {
     const found = there(row.protect.guardedFrom, row.cell.place);

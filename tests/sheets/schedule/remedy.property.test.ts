@@ -121,7 +121,7 @@ function broken(content: StationContent, others: Others, count: (kind: string) =
 const LEAST: Readonly<Record<string, number>> = {
   'too few volts': 30,
   'drop over target': 50,
-  'fewer volts than assumed': 10,
+  'fewer volts than assumed': 5,
   'its own wire is too thin': 50,
   'it needs its own fuse': 50,
 };
