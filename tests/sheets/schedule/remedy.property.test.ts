@@ -396,7 +396,7 @@ describe('in a small station', () => {
     );
     expect(said(row.row, ['needsFuse', ...FAR_END])).toEqual(['faultTooWeak']);
     expect(row.told.ownFuseA).toBe(1);
-    for (const others of OTHERS) expect(CHECKS['ownFuse']!(row, others, () => {})).toEqual([]);
+    for (const others of OTHERS) expect(CHECKS['ownFuse']!(row, others, kinds().count)).toEqual([]);
   });
 
   test('current that does not count for the others makes the battery sag for a load too', () => {
