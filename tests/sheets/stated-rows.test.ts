@@ -53,6 +53,7 @@ const STATED: Readonly<Record<Exclude<VerdictKey, OfCopies>, readonly StatedRow[
   panelMissing: entries.PANEL_MISSING,
   voltsMissing: entries.VOLTS_MISSING,
   checkEntries: entries.CHECK_ENTRIES,
+  voltsDiffer: neighbours.VOLTS_DIFFER,
   batteryVolts: neighbours.BATTERY_VOLTS,
   notJudged: neighbours.NOT_JUDGED,
   tiedToAnother: neighbours.TIED_TO_ANOTHER,

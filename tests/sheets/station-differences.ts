@@ -38,6 +38,7 @@ const BY_BRANCH: ReadonlySet<string> = new Set<FormulaKey | SupplyKey>([
   'judged',
   'mendShare',
   'instead',
+  'mendNeeds',
   'noThicker',
   'lost0',
   'lost1',

@@ -9,11 +9,15 @@ import {
   countsEach,
   heatArguments,
   isContinuous,
+  numberOr0,
   there,
   whenReady,
   wireArguments,
   type RowFormula,
 } from './row';
+
+/** At so many times its rating a blade opens before its wire is hurt: ISO 8820-3 (from memory). */
+const OPENS_SOON = 2;
 
 /** A load that misses its volts or its drop. */
 const isWanting = ({ cell }: RowReferences) =>
@@ -68,43 +72,75 @@ const mendShare: RowFormula = (row) => {
   return `IF(${cell.mendPlace}="","",MAX(${low},${over}))`;
 };
 
+/** What the source gives the load: a battery sags more by amps that do not count for the others. */
+const given = ({ cell, supply }: RowReferences) =>
+  `(${cell.lowSource}-IF(${cell.alone}=0,0,IF(${cell.battery}=1,${cell.alone}*${supply.milliohms}/1000,0)))`;
+
+/** Tenths of a percent of the source volts that may be lost on the way to a load that works. */
+const tenthsOfTarget = (row: RowReferences) =>
+  `INT(1000*(${given(row)}-${row.cell.leastVolts})/${row.cell.volts})`;
+
 /**
  * The drop target that leaves a load its minimum volts, to a tenth of a percent, where every wire on its path follows its
- * targets: what arrives is then at least the volts at the source less the target.
+ * targets: what arrives is then at least the volts at the source less the target. It counts for the path only where it
+ * counts to the load.
  */
 const noThicker: RowFormula = (row) => {
   const { cell, column } = row;
   const follows = [
+    `NOT(${countsEach(row)})`,
+    // By itself the run would need a wire that the series has not got.
+    `${cell.place1}>0`,
     `${cell.ownSize}=""`,
     ...FEEDER_KEYS.map((key) => `IF(${cell[key]}>0,${there(column.ownSize, cell[key])}="",TRUE)`),
   ].join(',');
-  const tenths = `INT(1000*(${cell.lowSource}-${cell.leastVolts})/${cell.volts})`;
+  const tenths = tenthsOfTarget(row);
   return `IF(${cell.mendPlace}="","",IF(AND(${cell.shortLow}=1,${cell.fewer}=0,${follows}),IF(${tenths}>0,${text(FIX_WORDS.target)}&${tenths}/10&" %",${text(FIX_WORDS.none)}),${text(FIX_WORDS.none)}))`;
 };
+
+/**
+ * The share of its source volts that the run may lose once it is thicker. Where the target is to be set instead, one that
+ * is lost only in a wire as thick per length as any of the path then needs: if the series has that, it has them all.
+ */
+const mendNeeds: RowFormula = (row) => {
+  const { cell, column } = row;
+  const at = (key: ColumnKey) => there(column[key], cell.mendPlace);
+  const reach = `(${cell.reach}+${cell.volts}*(${tenthsOfTarget(row)}/1000-${cell.target}))`;
+  const most = `(${there(column.once, cell.root)}+${cell.alone})`;
+  const ohms = `${at('length')}*SQRT(${cell.runAmps})*${reach}/${cell.pathWeight}/${most}`;
+  const shared = `IF(${reach}>0,(${ohms}+${at('jointOhms')})*${at('runAmps')}/${at('volts')},NA())`;
+  return `IF(${cell.mendPlace}="","",IF(${cell.mendShare}<1,${at('dropShare')}*(1-${cell.mendShare}),IF(${isGivenUp(row)},NA(),${shared})))`;
+};
+
+/** Neither a run nor a target is named. */
+const isGivenUp = ({ cell }: RowReferences) => `${cell.noThicker}=${text(FIX_WORDS.none)}`;
 
 /** What is said instead of a thicker run: what the source itself does not give no wire brings. */
 const instead: RowFormula = (row) => {
   const { cell, column, supply } = row;
-  const isSource = `AND(${cell.shortLow}=1,ISNUMBER(${cell.lowSource}),ISNUMBER(${cell.leastVolts}),${cell.lowSource}<=${cell.leastVolts})`;
+  const isSource = `AND(${cell.shortLow}=1,ISNUMBER(${cell.lowSource}),ISNUMBER(${cell.leastVolts}),${given(row)}<=${cell.leastVolts})`;
   const whose = `IF(${cell.battery}=1,"battery","source")`;
   const charge = `IF(AND(${cell.battery}=1,ISNUMBER(${supply.lowCharge}))," at "&ROUND(100*${supply.lowCharge},0)&" %","")`;
-  const source = `${text(FIX_WORDS.source)}&${whose}&${text(FIX_WORDS.gives)}&ROUND(${cell.lowSource},1)&${text(FIX_WORDS.volts)}&${charge}`;
+  const source = `${text(FIX_WORDS.source)}&${whose}&${text(FIX_WORDS.gives)}&ROUND(${given(row)},1)&${text(FIX_WORDS.volts)}&${charge}`;
   // One that cannot be served is left out of the others' volts, and comes back into them once it is.
   const unserved = `SUMPRODUCT(MAX((${column.root}=${cell.root})*ISNA(${column.lowVolts})*${column.place}))`;
   const waits = `${text(FIX_WORDS.first)}&${there(column.run, unserved)}`;
-  return `IF(${cell.mendPlace}="","",IF(${isSource},${source},IF(${cell.shortLow}=1,IF(${unserved}>0,${waits},""),"")))`;
+  return `IF(${cell.mendPlace}="","",IF(${isSource},${source},IF(OR(${cell.shortLow}=1,${cell.fewer}=1),IF(${unserved}>0,${waits},""),"")))`;
 };
 
 /** The wire that this run would need: `size` of a share of its source volts. */
 export function thickerWith(row: RowReferences, size: (share: string) => string): string {
   const { cell, column } = row;
   const at = (key: ColumnKey) => there(column[key], cell.mendPlace);
-  const share = `${at('dropShare')}*(1-${cell.mendShare})`;
-  const thicker =
-    `IFERROR(IF(${cell.mendShare}>=1,${cell.noThicker},` +
-    `${text(FIX_WORDS.thicker)}&${at('run')}&${text(FIX_WORDS.inSize)}&${size(share)}),${cell.noThicker})`;
+  const isThicker = `${cell.mendShare}<1`;
+  const said = `IF(${isThicker},${text(FIX_WORDS.thicker)}&${at('run')}&${text(FIX_WORDS.inSize)},${cell.noThicker})`;
+  // A target is named where there is such a size, which itself is not.
+  const thicker = `IFERROR(${said}&MID(${size(cell.mendNeeds)},1,IF(${isThicker},20,0)),${text(FIX_WORDS.none)})`;
   return `IF(${cell.mendPlace}="","",${text(VERDICT_JOINT)}&IF(LEN(${cell.instead})>0,${cell.instead},${thicker}))`;
 }
+
+const says = ({ cell }: RowReferences, ...keys: VerdictKey[]) =>
+  `OR(${keys.map((key) => `ISNUMBER(SEARCH(${text(WORD[key])},${cell.verdict}))`).join(',')})`;
 
 /** The run that has to be put right first, for a row that depends on it. */
 const first: RowFormula = (row) => {
@@ -117,7 +153,10 @@ const first: RowFormula = (row) => {
     '""',
   );
   const name = `IF(${unread}>0,${there(column.run, unread)}&"",${above})`;
-  return `IF(ISNUMBER(SEARCH(${text(WORD.tiedToAnother)},${cell.verdict})),IF(LEN(${name})=0,"",${text(VERDICT_JOINT + FIX_WORDS.first)}&${name}),"")`;
+  // A load of the same branch leaves the volts unknown where it, or its wire, cannot be read.
+  const beside = `SUMPRODUCT(MAX((${column.root}=${cell.root})*((ISERROR(${column.ownAmps})+ISERROR(${column.ohms})+(LEN(${column.entries})>0))>0)*${column.place}))`;
+  const waits = `IF(${says(row, 'tiedToAnother')},${name},IF(${says(row, 'voltsUnknown')},IF(${beside}>0,${there(column.run, beside)}&"",""),""))`;
+  return `IF(LEN(${waits})=0,"",${text(VERDICT_JOINT + FIX_WORDS.first)}&${waits})`;
 };
 
 /** What no wire of the run itself cures: the run above that loses most. */
@@ -138,9 +177,6 @@ const above: RowFormula = (row) => {
 const look: RowFormula = ({ cell }) =>
   `IF(LEN(${cell.entries})>0,${text(VERDICT_JOINT + FIX_WORDS.look)}&MID(${cell.entries},3,200),"")`;
 
-const says = ({ cell }: RowReferences, ...keys: VerdictKey[]) =>
-  `OR(${keys.map((key) => `ISNUMBER(SEARCH(${text(WORD[key])},${cell.verdict}))`).join(',')})`;
-
 /** A wire of one's own that is too thin by itself, and for which there is a suggestion. */
 const isOwnTooThin = (row: RowReferences) =>
   `AND(${row.cell.ownSize}<>"",NOT(ISERROR(${row.cell.suggested})),${says(row, 'heat', 'fuse', 'noAmpacity')})`;
@@ -149,10 +185,18 @@ const isOwnTooThin = (row: RowReferences) =>
 const ownWire = (row: RowReferences) =>
   `IF(${isOwnTooThin(row)},${text(VERDICT_JOINT + FIX_WORDS.take)}&${row.cell.suggested}&${text(FIX_WORDS.orThicker)},"")`;
 
+/** A short at the far end opens a fuse of its own that carries the load: it draws twice the rating. */
+const opensOwnFuse = (row: RowReferences) => {
+  const { cell, column, supply, protect, rule } = row;
+  const volts = `IF(${cell.battery}=1,${supply.lowRest},${there(column.volts, cell.root)})`;
+  const ohms = `(${supply.milliohms}*${protect.weakTimes}/1000+(${cell.pathOhms}+${numberOr0(rule.joints)}/1000)*${protect.warm})`;
+  return `IFERROR(${volts}>=${OPENS_SOON}*${cell.fitting}*${ohms},FALSE)`;
+};
+
 /** A branch that leans on a fuse upstream is put right by one of its own, which takes no thicker wire. */
 const protectedBy = (row: RowReferences) => {
   const { cell } = row;
-  const isLeaning = `AND(${cell.fused}="no",ISNUMBER(${cell.fitting}),OR(LEN(${cell.guardedFrom})>0,${says(row, 'needsFuse')}))`;
+  const isLeaning = `AND(${cell.fused}="no",ISNUMBER(${cell.fitting}),OR(${says(row, 'needsFuse')},AND(LEN(${cell.guardedFrom})>0,${opensOwnFuse(row)})))`;
   return `IF(${isLeaning},${text(VERDICT_JOINT + FIX_WORDS.ownFuse)}&${cell.fitting}&${text(FIX_WORDS.amps)},${cell.guardedFrom})`;
 };
 
@@ -202,6 +246,7 @@ export const FIX_FORMULAS = {
   mendShare,
   instead,
   noThicker,
+  mendNeeds,
   // Of the Protection sheet; a blank cell counts as 0, which is shorter than any word.
   guardedFrom: (row) => {
     const found = there(row.protect.guardedFrom, row.cell.place);

@@ -105,6 +105,7 @@ export const WORKING_KEYS = [
   'mendShare',
   'instead',
   'noThicker',
+  'mendNeeds',
   'protection',
   'confirm',
   'guardedFrom',

@@ -111,13 +111,13 @@ export const TOO_DEEP: readonly StatedRow[] = [
     size: null,
     fuse: null,
   },
-  // six; its size is its own, its amps are known: 1 x 1.25 = 1.25, fuse 2
+  // six; its size is its own, but nothing of so deep a tree is computed, its fuse neither
   {
     entries: { run: 'R7', fedFrom: 'R6', peak: 1, length: 2, ownSize: '14 AWG' },
     others: chain(6),
     verdict: ['tooDeep'],
     size: '14 AWG',
-    fuse: 2,
+    fuse: null,
   },
   // five, and a load in watts
   {
@@ -258,6 +258,16 @@ export const PANEL_MISSING: readonly StatedRow[] = [
     verdict: ['panelMissing'],
     size: null,
     fuse: null,
+  },
+  // open-circuit volts are blank: the 31 V at maximum power are within the 32 V of a blade, those nobody knows; 12 AWG is
+  // too thin: 9 A x (60 ft x 1.588 x 1.0393 + 3) mOhm = 0.918 V of 0.620 V; 9 A x (60 ft x 0.9989 x 1.0393 + 3) mOhm =
+  // 0.588 V, of 0.62 V; 310.16 35 A; 9 x 1.25 = 11.25, fuse 15
+  {
+    entries: { run: 'Load', peak: 9, length: 30, fedFrom: 'panel' },
+    supply: { panelVolts: 31, shortCircuitAmps: 9.6 },
+    verdict: ['panelMissing'],
+    size: '10 AWG',
+    fuse: 15,
   },
 ];
 

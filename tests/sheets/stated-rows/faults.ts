@@ -52,11 +52,12 @@ export const FUSE_TOO_SLOW: readonly StatedRow[] = [
     size: '12 AWG',
     fuse: 20,
   },
-  // a fuse of whose kind no times are published, its maker's I2t of 60,000 A2s / 253^2 + 2 ms; 12 A x (8 ft x 2.525 x
-  // 1.0393 + 3) mOhm = 0.288 V, of 0.36 V; 310.16 20 A; 12 x 1.25 = 15, fuse 15; near 12.65 V / 50 mOhm = 253 A: 0.939
-  // s, wire 0.895 s
+  // a fuse of whose kind no times are published; its maker's I2t counts where it opens within 0.1 s: 60,000 A2s / 904^2 +
+  // 2 ms; 12 A x (8 ft x 2.525 x 1.0393 + 3) mOhm = 0.288 V, of 0.36 V; 310.16 20 A; 12 x 1.25 = 15, fuse 15; near
+  // 12.65 V / 14 mOhm = 904 A: 0.0755 s, wire 0.0701 s
   {
     entries: { run: 'Load', peak: 12, length: 4, ownSize: '14 AWG' },
+    supply: { milliohms: 14 },
     protection: { fuses: [{ kind: 'high-breaking', i2t: 60000 }] },
     verdict: ['fuseTooSlow'],
     size: '14 AWG',
@@ -202,12 +203,12 @@ export const FAULT_TOO_WEAK: readonly StatedRow[] = [
 ];
 
 export const MAY_NOT_BREAK: readonly StatedRow[] = [
-  // 5 milliohms, typed: the usual ones of 100 Ah, but measured; 22 A x (26 ft x 0.3951 x 1.0393 + 3) mOhm = 0.301 V,
-  // of 0.36 V; 310.16 65 A; 22 x 1.25 = 27.5, fuse 30; near 12.65 V / 5 mOhm = 2530 A, over 1000 A; far 12.03 V / (10
-  // + 15.29) mOhm = 475.5 A: 0.0163 s, wire 10.3 s
+  // 5.2 milliohms, typed: near the usual 5 of 100 Ah, but measured; 22 A x (26 ft x 0.3951 x 1.0393 + 3) mOhm = 0.301
+  // V, of 0.36 V; 310.16 65 A; 22 x 1.25 = 27.5, fuse 30; near 12.65 V / 5.2 mOhm = 2433 A, over 1000 A; far 12.03 V /
+  // (10.4 + 15.29) mOhm = 468.1 A: 0.0168 s, wire 10.7 s
   {
     entries: { run: 'Load', peak: 22, length: 13, ownSize: '6 AWG' },
-    supply: { milliohms: 5 },
+    supply: { milliohms: 5.2 },
     verdict: ['mayNotBreak'],
     size: '6 AWG',
     fuse: 30,
@@ -357,12 +358,12 @@ export const FUSE_VOLTS: readonly StatedRow[] = [
     size: '16 AWG',
     fuse: 7.5,
   },
-  // open-circuit volts not given, and always above the 31 V at maximum power: about 31 / 0.82 = 38 V, over 32 V; 12
-  // AWG is too thin: 9 A x (60 ft x 1.588 x 1.0393 + 3) mOhm = 0.918 V of 0.620 V; 9 A x (60 ft x 0.9989 x 1.0393 + 3)
-  // mOhm = 0.588 V, of 0.62 V; 310.16 35 A; 9 x 1.25 = 11.25, fuse 15; a panel limits its own fault
+  // open-circuit volts not given, but the 33 V at maximum power alone are over the 32 V of a blade; 12 AWG is too thin: 9
+  // A x (60 ft x 1.588 x 1.0393 + 3) mOhm = 0.918 V of 0.660 V; 9 A x (60 ft x 0.9989 x 1.0393 + 3) mOhm = 0.588 V, of
+  // 0.66 V; 310.16 35 A; 9 x 1.25 = 11.25, fuse 15; a panel limits its own fault
   {
     entries: { run: 'Load', peak: 9, length: 30, fedFrom: 'panel' },
-    supply: { panelVolts: 31, shortCircuitAmps: 9.6 },
+    supply: { panelVolts: 33, shortCircuitAmps: 9.6 },
     verdict: ['fuseVolts'],
     size: '10 AWG',
     fuse: 15,

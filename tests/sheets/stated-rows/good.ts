@@ -305,14 +305,15 @@ export const OK: readonly StatedRow[] = [
   // degC x 0.866); 4 x 1.25 = 5, fuse 5; far 12.03 V / (100 + 77.88) mOhm = 67.61 A: 0.0217 s, wire 4.96 s; near 12.65
   // V / 50 mOhm = 253 A: 0.00341 s, wire 0.354 s
   { entries: { peak: 4, length: 8, joints: 1 }, verdict: ['ok'], size: '16 AWG', fuse: 5 },
-  // 90 W / 9.5 V = 9.47 A; 18 AWG is too thin: 9.474 A x (8 ft x 6.385 x 1.0393 + 3) mOhm = 0.531 V of 0.360 V; 9.474
-  // A x (8 ft x 4.016 x 1.0393 + 3) mOhm = 0.345 V, of 0.36 V; 310.16 15 A (18 A at 90 degC x 0.866); 9.474, fuse 10;
-  // far 12.03 V / (100 + 41.44) mOhm = 85.02 A: 0.0518 s, wire 3.13 s; near 12.65 V / 50 mOhm = 253 A: 0.00762 s, wire
-  // 0.354 s; 12.026 V less 9.474 A x 50 mOhm; 7.99 A through 36.39 mOhm leaves 11.26 V
+  // 90 W / 9.5 V = 9.47 A, the most that it may draw, and wire is chosen for a fuse of 125 % of that: 11.84, fuse 15, over
+  // the 10 A that 240.4(D) allows 16 AWG; 9.474 A x (8 ft x 2.525 x 1.0393 + 3) mOhm = 0.227 V, of 0.36 V; 310.16 20 A;
+  // its own fuse needs 125 % of 90 W / 12 V only, or 9.474 A: fuse 10; far 12.03 V / (100 + 27.17) mOhm = 94.57 A: 0.0423
+  // s, wire 6.4 s; near 12.65 V / 50 mOhm = 253 A: 0.00762 s, wire 0.895 s; 12.026 V less 9.474 A x 50 mOhm; 7.92 A
+  // through 23.99 mOhm leaves 11.36 V
   {
     entries: { run: 'Load', kind: 'W', peak: 90, length: 4, leastVolts: 9.5 },
     verdict: ['ok'],
-    size: '16 AWG',
+    size: '14 AWG',
     fuse: 10,
   },
   // what it gives over what it takes in is known; low charge, less the target: 12.026 V less 20.7 A x 15 mOhm less
@@ -380,6 +381,27 @@ export const OK: readonly StatedRow[] = [
     verdict: ['ok'],
     size: '12 AWG',
     fuse: 15,
+  },
+  // each run keeps its 3 % by itself, and its volts are worked out as though both were lost; low charge, less two targets:
+  // 12.026 V less 10.0 A x 50 mOhm less 0.72 V, and a hundredth less = 10.70 V: 60 W / 10.70 V = 5.61 A; Trunk: 10.61 A x
+  // (14 ft x 1.588 x 1.0393 + 3) mOhm = 0.277 V; 12.5, fuse 15; 5.61 A x (20 ft x 2.525 x 1.0393 + 3) mOhm = 0.311 V, of
+  // 0.36 V; 310.16 20 A; 6.25, fuse 7.5; far 12.03 V / (100 + 93.02) mOhm = 62.3 A: 0.0542 s, wire 14.8 s; near 12.65 V /
+  // 76.11 mOhm = 166 A: 0.00933 s, wire 2.07 s; 12.026 V less 10.61 A x 50 mOhm less 0.277 V; 5.5 A through 55.48 mOhm
+  // leaves 10.91 V
+  {
+    entries: {
+      run: 'Branch',
+      fedFrom: 'Trunk',
+      kind: 'W',
+      peak: 60,
+      length: 10,
+      ownSize: '14 AWG',
+    },
+    others: [{ run: 'Trunk', length: 7, ownSize: '12 AWG', peak: 5 }],
+    rules: { counts: 'in each run' },
+    verdict: ['ok'],
+    size: '14 AWG',
+    fuse: 7.5,
   },
   // the three share the target; A: 20 A x (10 ft x 0.2485 x 1.0393 + 3) mOhm = 0.112 V; 25, fuse 25; B: 20 A x (10 ft
   // x 0.2485 x 1.0393 + 3) mOhm = 0.112 V; 25, fuse 25; 6 AWG is too thin: 20 A x (10 ft x 0.3951 x 1.0393 + 3) mOhm =

@@ -162,23 +162,23 @@ export const FEWER_VOLTS: readonly StatedRow[] = [
     size: '14 AWG',
     fuse: 5,
   },
-  // each run keeps its 3 % by itself, the two lose more; low charge, less the target: 12.026 V less 10.4 A x 50 mOhm
-  // less 0.36 V = 11.15 V: 60 W / 11.15 V = 5.38 A; Trunk: 10.38 A x (14 ft x 1.588 x 1.0393 + 3) mOhm = 0.271 V;
-  // 12.5, fuse 15; 5.383 A x (20 ft x 2.525 x 1.0393 + 3) mOhm = 0.299 V, of 0.36 V; 310.16 20 A; 6.25, fuse 7.5; far
-  // 12.03 V / (100 + 93.02) mOhm = 62.3 A: 0.0542 s, wire 14.8 s; near 12.65 V / 76.11 mOhm = 166 A: 0.00933 s, wire
-  // 2.07 s; 12.026 V less 10.38 A x 50 mOhm less 0.131 V; 5.49 A through 81.59 mOhm leaves 10.93 V
+  // where each run may lose its 3 % by itself, both are taken for lost; low charge, less two targets: 12.026 V less 10.0 A x
+  // 50 mOhm less 0.72 V, and a hundredth less = 10.70 V: 60 W / 10.70 V = 5.61 A; Trunk: 10.61 A x (14 ft x 1.588 x
+  // 1.0393 + 3) mOhm = 0.277 V; 12.5, fuse 15; 5.61 A x (50 ft x 2.525 x 1.0393 + 3) mOhm = 0.753 V, over 0.36 V; 310.16
+  // 20 A; 6.25, fuse 7.5; far 12.03 V / (100 + 183.7) mOhm = 42.4 A: 0.117 s, wire 31.9 s; near 12.65 V / 76.11 mOhm =
+  // 166 A: 0.00933 s, wire 2.07 s; 12.026 V less 10.61 A x 50 mOhm less 0.277 V; 5.74 A through 134.2 mOhm leaves 10.45 V
   {
     entries: {
       run: 'Branch',
       fedFrom: 'Trunk',
       kind: 'W',
       peak: 60,
-      length: 10,
+      length: 25,
       ownSize: '14 AWG',
     },
     others: [{ run: 'Trunk', length: 7, ownSize: '12 AWG', peak: 5 }],
     rules: { counts: 'in each run' },
-    verdict: ['fewerVolts'],
+    verdict: ['fewerVolts', 'drop'],
     size: '14 AWG',
     fuse: 7.5,
   },
