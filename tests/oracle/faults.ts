@@ -18,6 +18,8 @@ import type { Wire } from './wires';
 export interface End {
   readonly faultA: Figure;
   readonly opensS?: Figure;
+  /** The least that it takes by a maker's I2t, where no times are published. */
+  readonly leastS?: number;
   readonly bearsS?: Figure;
 }
 
@@ -52,8 +54,9 @@ function opensWithin({ isBlade, ratingA, makersI2t }: Protector, faultA: number)
 }
 
 /** The fuse may take longer than the wire bears. */
-function isTooSlow({ opensS, bearsS }: End): boolean {
-  return typeof opensS === 'number' && typeof bearsS === 'number' && !atMost(opensS, bearsS);
+function isTooSlow({ opensS, leastS, bearsS }: End): boolean {
+  const knownS = typeof opensS === 'number' ? opensS : leastS;
+  return knownS !== undefined && typeof bearsS === 'number' && !atMost(knownS, bearsS);
 }
 
 /** For a run on the battery or on a source of other volts, of which nothing more is known than the battery's milliohms. */
@@ -87,6 +90,10 @@ export function faultsOf(
       faultA,
       bearsS: figure(withstandSeconds(size, faultA, house)),
       ...(fuse === undefined ? {} : { opensS: opensWithin(fuse, faultA) }),
+      ...(fuse?.isBlade === false &&
+        fuse.makersI2t !== undefined && {
+          leastS: estimatedOpeningSeconds(fuse.makersI2t, faultA),
+        }),
     };
   };
   const [, ...above] = pathOf(run);

@@ -33,8 +33,6 @@ export interface OracleRun {
   readonly isBesideUnknown: boolean;
   /** In a loop of feeders, or below one. */
   readonly isOfLoop: boolean;
-  /** The target counts in each run, and that of a run above is not its own. */
-  readonly hasOtherTargetAbove: boolean;
   readonly amps: Figure;
   readonly leastFuseA: Figure;
   readonly suggested: ConductorSize | typeof NO_ANSWER;
@@ -121,8 +119,6 @@ export function oracle(content: StationContent, assumed: readonly number[]): Ora
         isBelowUnknown: pathOf(run).slice(1).some(isUnknown),
         isBesideUnknown: runs.some((each) => isOnBattery(each, house) && isUnknown(each)),
         isOfLoop: rootOf(run).standing === 'inLoop',
-        hasOtherTargetAbove:
-          !house.countsToLoad && pathOf(run).some(({ target }) => target !== run.target),
         amps,
         leastFuseA: leastFuseA(run, house, own),
         suggested: wire.suggested,

@@ -10,12 +10,6 @@ import type { OracleRun } from './oracle';
 export const SET_ASIDE = {
   blankWatts:
     'a load in watts whose volts are blank makes errors of the figures of its row, which are blank for a load in amps',
-  wireNamed:
-    'My wire is named as one that cannot be used where the load of the row cannot, or its watts have no volts',
-  otherTargets:
-    'where the target counts in each run, a load in watts is sized as though all runs above it had its own target',
-  fuseOfUnknownWire:
-    'a branch without a fuse below a run without a size is told to need one, whose own wire is not known',
   unknownLoads:
     'a run below one that has a wire of its own and amps that are not known is sized as though the unknown load drew nothing',
   untoldDrop:
@@ -39,15 +33,11 @@ export function reasonOf(
   const theirs = verdictsIn(String(shown.verdict));
   const isOfVerdict = key === 'verdict' || key === 'level';
   const isTied = run.verdict.has('tiedToAnother');
-  const differ = (ours: VerdictKey, their: VerdictKey) =>
-    isOfVerdict && run.verdict.has(ours) && theirs.includes(their);
 
-  if (run.isBlank && run.isWatts) {
-    if (run.hasOwnSize && differ('panelMissing', 'checkEntries')) return 'wireNamed';
-    if (!isOfVerdict && shown.runAmps instanceof CellError) return 'blankWatts';
+  if (run.isBlank && run.isWatts && !isOfVerdict && shown.runAmps instanceof CellError) {
+    return 'blankWatts';
   }
   if (key === 'assumed') {
-    if (run.hasOtherTargetAbove) return 'otherTargets';
     const isLower = Number(shown.assumedVolts) < (run.mostAssumableVolts ?? 0);
     return run.isBesideUnknown && isLower ? 'unknownSag' : undefined;
   }
@@ -56,8 +46,6 @@ export function reasonOf(
     return 'untoldDrop';
   }
   const isTiedToo = theirs.includes('tiedToAnother');
-  if (isTiedToo && !run.hasOwnSize && differ('tiedToAnother', 'needsFuse'))
-    return 'fuseOfUnknownWire';
   // Never may such a run pass for one that is well.
   const isWary = ['voltsUnknown', 'noRoom'].some((word) => theirs.includes(word as VerdictKey));
   const isSaid = (isTied && !isTiedToo && isWary) || run.isFuseMisread;

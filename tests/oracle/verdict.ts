@@ -135,7 +135,7 @@ export function verdictOf(judged: Judged): ReadonlySet<VerdictKey> {
     return new Set<VerdictKey>([isRobbed ? 'noRoom' : 'noSize']);
   }
   const words = new Set<VerdictKey>([...ownWords(judged), ...voltsWords(judged)]);
-  if (run.feeder !== undefined && run.feeder.volts !== run.volts) words.add('voltsDiffer');
+  if (rootOf(run).volts !== run.volts) words.add('voltsDiffer');
   if (needsFuse(judged)) words.add('needsFuse');
   if (heat.isTooHot) words.add('tooHot');
   const onBattery = isOnBattery(run, house);

@@ -191,7 +191,7 @@ const guardPlace: ProtectionFormula = (row) => {
   ].join('*');
   return (
     `IF(AND(${own.weak}+${own.slow}>0,${own.unbroken}=0),IF(AND(${isPublished(row)},ISNUMBER(${own.nearOpens})),` +
-    `SUMPRODUCT(${sizes.choose}*(1-${guarded}))+1,SUM(${sizes.choose})+1),"")`
+    `SUMPRODUCT(${sizes.choose}*(1-${guarded}))+1,IF(${isPublished(row)},SUM(${sizes.choose})+1,"")),"")`
   );
 };
 
@@ -305,7 +305,11 @@ export const PROTECTION_FORMULAS: Readonly<
   slow: (row) => {
     const { own } = row;
     const near = `AND(${own.unbroken}=0,NOT(${isAssumed(row)}),${slower(own.nearOpens, own.nearBears)})`;
-    return `IF(OR(${slower(own.farOpens, own.farBears)},${near}),1,0)`;
+    // Where no times are published a maker's I2t is the least that it takes: longer than the wire bears is too long.
+    const atLeast = (amps: string, bears: string) =>
+      `IF(AND(ISNUMBER(${own.fuseI2t}),ISNUMBER(${amps}),ISNUMBER(${bears}),NOT(${isPublished(row)})),${byI2t(row, amps)}>${bears}*${WITHIN},FALSE)`;
+    const least = `OR(${atLeast(own.farFault, own.farBears)},AND(${own.unbroken}=0,NOT(${isAssumed(row)}),${atLeast(own.nearFault, own.nearBears)}))`;
+    return `IF(OR(${slower(own.farOpens, own.farBears)},${near},${least}),1,0)`;
   },
   unbroken: (row) => {
     const { own } = row;

@@ -152,7 +152,9 @@ const first: RowFormula = (row) => {
       `IF(${cell[key]}<=0,"",IF(OR(ISERROR(${there(column.ohms, cell[key])}),${there(column.depth, cell[key])}<0),${there(column.run, cell[key])}&"",${further}))`,
     '""',
   );
-  const name = `IF(${unread}>0,${there(column.run, unread)}&"",${above})`;
+  // One that lies too deep is known by the run nearest the source, which is the last that its feeders are followed to.
+  const tooDeep = `SUMPRODUCT(MAX((${column.place5}=${cell.root})*${column.place}))`;
+  const name = `IF(${tooDeep}>0,${there(column.run, tooDeep)}&"",IF(${unread}>0,${there(column.run, unread)}&"",${above}))`;
   // A load of the same branch leaves the volts unknown where it, or its wire, cannot be read.
   const beside = `SUMPRODUCT(MAX((${column.root}=${cell.root})*((ISERROR(${column.ownAmps})+ISERROR(${column.ohms})+(LEN(${column.entries})>0))>0)*${column.place}))`;
   const waits = `IF(${says(row, 'tiedToAnother')},${name},IF(${says(row, 'voltsUnknown')},IF(${beside}>0,${there(column.run, beside)}&"",""),""))`;

@@ -52,7 +52,7 @@ const entries: RowFormula = ({ cell }) => {
     // A wire is known by what it comes to.
     const test =
       key === 'ownSize'
-        ? `IF(${cell.ownSize}="",TRUE,OR(ISNUMBER(${cell.ohms}),ISERROR(${cell.runAmps}),${cell.depth}<0,${cell.ownAmps}="",${cell.length}="",${cell.volts}="",${cell.target}=""))`
+        ? `IF(OR(${cell.ownSize}="",ISERROR(${cell.ownAmps})),TRUE,OR(ISNUMBER(${cell.ohms}),ISERROR(${cell.runAmps}),${cell.depth}<0,${cell.ownAmps}="",${cell.length}="",${cell.volts}="",${cell.target}=""))`
         : understood(cell[key], column);
     return test === undefined
       ? []
@@ -107,9 +107,9 @@ const words: RowFormula = (row) => {
   const isOwn = `${cell.ownSize}<>""`;
   const ownHeat = `IF(${isOwn},${heat},"")`;
   const ownFuse = `IF(${isOwn},${fuse},"")`;
-  const ownBranch = `IF(ISNUMBER(${cell.feederFuse}),${branch},"")`;
+  const ownBranch = `IF(AND(${isOwn},ISNUMBER(${cell.feederFuse})),${branch},"")`;
   const differs = when(
-    `IF(${cell.place1}>0,IFERROR(${there(column.volts, cell.place1)}<>${cell.volts},FALSE),FALSE)`,
+    `IF(${cell.place1}>0,IFERROR(${there(column.volts, cell.root)}<>${cell.volts},FALSE),FALSE)`,
     'voltsDiffer',
   );
   return whenReady(

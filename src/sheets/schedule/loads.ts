@@ -10,6 +10,7 @@ import {
   isSource,
   isWatts,
   numberOr0,
+  sumAbove,
   sumBelow,
   there,
   whenReady,
@@ -65,7 +66,7 @@ export const LOAD_FORMULAS = {
     const sagging = `${supply.lowSagging}-${ALONE_MORE}*(${cell.houseAmps}-${cell.houseOnce})*${cell.volts}/(${supply.lowSagging}-${cell.volts}*${cell.target})*${supply.milliohms}/1000`;
     const floor = `${cell.volts}/2`;
     // Where every run may lose the target by itself, the runs above lose theirs too.
-    const targets = `IF(${countsEach(row)},1+MAX(0,${cell.depth}),1)*${cell.target}`;
+    const targets = `(${cell.target}+IF(${countsEach(row)},${sumAbove(row, (place) => numberOr0(there(row.column.target, place)))},0))`;
     const least = `MAX(${floor},IF(${cell.battery}=1,${sagging},${cell.volts})-${cell.volts}*${targets})`;
     // At more than the source volts it draws less; its fuse and wire are for what it takes at those.
     return `IF(${isWatts(row)},MIN(${cell.volts},IF(${cell.leastVolts}="",(${least})*${1 - RESERVE},${cell.leastVolts})),"")`;

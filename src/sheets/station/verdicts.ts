@@ -206,7 +206,7 @@ export const VERDICTS = {
   voltsDiffer: {
     word: 'source volts unlike those of its feeder',
     level: 'unclear',
-    why: 'it is fed from a run of other source volts, and a cable does not change them',
+    why: 'it hangs on a run of other source volts, and a cable does not change them',
     remedy:
       'write the same source volts in both, or make a converter the start of a run of its own',
   },
