@@ -6,6 +6,8 @@ import { BOOK, nativeSheets } from './book';
 import type { Calculated } from './calculate/calculate';
 import type { SheetPlan } from './plan/plan';
 import { withRowHeights } from './row-heights';
+import { PROTECTION_ROW } from './protection/layout';
+import { ROW } from './schedule/layout';
 import { roomyRows } from './schedule/sheet';
 import { stationValues, type StationValues } from './station-values';
 import type { StationContent } from './station/content';
@@ -43,6 +45,21 @@ function steadyInputs({ rules, runs, protection }: StationValues): readonly Stea
   }));
 }
 
+/**
+ * The values of a list's sheets without what stands below its rows there: the copy has more rows, and in them formulas.
+ */
+function ofRunsOnly(sheets: Calculated, { names }: Layout, runs: number): Calculated {
+  const rows = Math.max(1, runs);
+  const ends = new Map([
+    [names.sheet, ROW.first + rows],
+    [names.protectionSheet, PROTECTION_ROW.first + rows],
+  ]);
+  return {
+    at: (sheet, row, column) =>
+      row < (ends.get(sheet) ?? Number.POSITIVE_INFINITY) ? sheets.at(sheet, row, column) : null,
+  };
+}
+
 /** The copy of a station. */
 export function sharedCopy(content: StationContent, options: CopyOptions = {}): SharedCopy {
   const names =
@@ -58,6 +75,6 @@ export function sharedCopy(content: StationContent, options: CopyOptions = {}): 
   const [schedule, ...others] = nativeSheets(layout, content, native);
   return {
     plans: [withRowHeights(schedule!, station.runs), ...others],
-    values: station.sheets,
+    values: ofRunsOnly(station.sheets, layout, content.runs.length),
   };
 }
