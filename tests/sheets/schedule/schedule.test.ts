@@ -10,6 +10,7 @@ import { COLUMN_KEYS, SHOWN_KEYS } from '../../../src/sheets/station/schedule-ke
 import { BOOK } from '../../../src/sheets/book';
 import { SCHEDULE_FORMULAS, type FormulaKey } from '../../../src/sheets/schedule/formulas';
 import { ROW, ruleAreas } from '../../../src/sheets/schedule/layout';
+import { PROTECTION_ROW } from '../../../src/sheets/protection/layout';
 import { newSchedule } from '../../../src/sheets/new-schedule';
 import { sharedCopy } from '../../../src/sheets/shared-copy';
 
@@ -150,5 +151,18 @@ describe('a workbook that needs no add-in', () => {
     for (const { row, column } of results) {
       expect(values.at(schedule!.name, row, column), `${row} ${column}`).not.toBeNull();
     }
+  });
+
+  test('shows nothing in the rows that are still free', () => {
+    const { plans: written, values } = sharedCopy(DEMO, { rows: DEMO.runs.length + 30 });
+    const firsts = [ROW.first, PROTECTION_ROW.first].map((first) => first + DEMO.runs.length);
+    const free = [written[0]!, written[2]!].flatMap((plan, index) =>
+      layBlocks(plan.blocks)
+        .filter(({ row, content }) => row >= firsts[index]! && formulaOf(content) !== undefined)
+        .map(({ row, column }) => values.at(plan.name, row, column)),
+    );
+    expect(free.length).toBeGreaterThan(1000);
+    // The foot of the list that the values come from stands where the copy has formulas.
+    expect(free.filter((value) => value !== null)).toEqual([]);
   });
 });
