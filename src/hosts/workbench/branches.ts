@@ -46,7 +46,8 @@ const UNUSED: Readonly<Record<string, Unused>> = {
   // A single cell is not one value here: the engine answers in the shape of both parameters.
   IFERROR(first, count) {
     const value = first.getValue();
-    const isOne = value !== null && value !== undefined && !value.isReferenceObject() && !value.isArray();
+    const isOne =
+      value !== null && value !== undefined && !value.isReferenceObject() && !value.isArray();
     return count === 2 && isOne && !value.isError() ? [1] : [];
   },
 };
