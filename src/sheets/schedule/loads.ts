@@ -69,7 +69,7 @@ export const LOAD_FORMULAS = {
     const targets = `(${cell.target}+IF(${countsEach(row)},${sumAbove(row, (place) => numberOr0(there(row.column.target, place)))},0))`;
     const least = `MAX(${floor},IF(${cell.battery}=1,${sagging},${cell.volts})-${cell.volts}*${targets})`;
     // At more than the source volts it draws less; its fuse and wire are for what it takes at those.
-    return `IF(${isWatts(row)},MIN(${cell.volts},IF(${cell.leastVolts}="",(${least})*${1 - RESERVE},${cell.leastVolts})),"")`;
+    return `IF(${isWatts(row)},MIN(${cell.volts},IF(ISNUMBER(${cell.leastVolts}),${cell.leastVolts},(${least})*${1 - RESERVE})),"")`;
   },
   ownAmps: (row) => {
     const { cell } = row;
