@@ -148,6 +148,7 @@ async function fulfil(wish: Wish, terminal: Terminal): Promise<number> {
     runs: report.runs,
     rules: { ...report.rules, ...rules },
     supply: report.supply,
+    ...(report.sources && { sources: report.sources }),
     duty: report.duty,
     protection: report.protection,
     title: wish.title ?? report.title ?? basename(wish.list, extname(wish.list)),
