@@ -115,6 +115,8 @@ function dutyRow(duty: DutyLoad | undefined): CellContent[] {
     ...three(duty?.shares),
     ...[DUTY.mean, DUTY.heating, DUTY.daily].map(() => null),
     duty?.source ?? null,
+    null,
+    null,
   ];
 }
 
@@ -143,11 +145,8 @@ function dutyBlocks(duty: readonly DutyLoad[], rows: number, call: Call): Block[
     columns(DUTY.mean, 2, { numberFormat: '0.00 "A"', bold: true }),
     columns(DUTY.daily, 1, { numberFormat: '0.0 "Ah"', bold: true }),
     columns(DUTY.source, 1, { fill: PALETTE.input, numberFormat: '@' }),
-    {
-      area: area(ROWS.dutyHeader, DUTY_PLACE, rows + 1, 1),
-      cells: [['Source no']],
-      style: SMALL_STYLE,
-    },
+    { area: area(ROWS.dutyHeader, DUTY_PLACE), cells: [['Source no']], style: SMALL_STYLE },
+    columns(DUTY_PLACE, 1, SMALL_STYLE),
   ];
 }
 
