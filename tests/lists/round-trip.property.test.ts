@@ -103,12 +103,11 @@ function valuesOf<Key extends string>(keys: readonly Key[], initial: (key: Key) 
 /** A content with the values of a new sheet: they come back too, as typed. */
 function withInitial(content: StationContent): StationContent {
   const rules = valuesOf(RULE_KEYS, (key) => HOUSE_RULES[key].initial({} as never));
-  const supply = valuesOf(TYPED_SUPPLY, (key) => SUPPLY_CELLS[key].initial);
   const cells = valuesOf(PROTECTION_TYPED, (key) => PROTECTION_CELLS[key].initial);
   return {
     ...content,
     rules: { ...rules, ...content.rules },
-    supply: { ...supply, ...content.supply },
+    supply: { ...content.supply },
     protection: { ...cells, ...content.protection },
   };
 }
