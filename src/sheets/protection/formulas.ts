@@ -151,9 +151,9 @@ const state: ProtectionFormula = (row) => {
   return (
     `IF(${own.place}>ROWS(${column.run}),"",IFERROR(IF(${of('runAmps')}="","",` +
     `IF(NOT(AND(ISNUMBER(${of('runAmps')}),ISNUMBER(${of('ohms')}))),${text(STATE.row)},` +
-    `IF(${of('depth')}<0,${text(STATE.deep)},IF(${of('sourceKind')}="panel",${text(STATE.panel)},IF(${isSupply},IF(ISNUMBER(${row.supply.mostAmps}),${text(STATE.supply)},${text(STATE.source)}),` +
+    `IF(${of('depth')}<0,${text(STATE.deep)},IF(AND(INDEX(${column.ownSource},${of('root')})>0,${of('sourceKind')}=""),${text(STATE.source)},IF(${of('sourceKind')}="panel",${text(STATE.panel)},IF(${isSupply},IF(ISNUMBER(${row.supply.mostAmps}),${text(STATE.supply)},${text(STATE.source)}),` +
     `IF(AND(${known.map((cell) => `ISNUMBER(${cell})`).join(',')},IFERROR(${own.sourceVolts}>0,FALSE)),` +
-    `${text(STATE.judged)},${text(STATE.source)})))))),${text(STATE.row)}))`
+    `${text(STATE.judged)},${text(STATE.source)}))))))),${text(STATE.row)}))`
   );
 };
 
@@ -345,7 +345,7 @@ export const PROTECTION_FORMULAS: Readonly<
   wrong: (row) => {
     const { own } = row;
     const told = (test: string, word: VerdictKey) => `IF(${test},${wrong(word)},"")`;
-    const main = `IF(AND(${onBattery(row)},${there(row, 'depth')}=0,${hasCurrent(row)}),${row.supply.mainState}&"","")`;
+    const main = `IF(AND(${onBattery(row)},${there(row, 'depth')}=0,${hasCurrent(row)}),IF(LEN(${row.supply.mainState})=0,"",${text(VERDICT_JOINT)}&${row.supply.mainState}),"")`;
     return [
       main,
       told(`AND(${own.unbroken}=1,${own.covered}=0)`, 'mayNotBreak'),

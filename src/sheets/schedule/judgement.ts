@@ -129,8 +129,9 @@ const words: RowFormula = (row) => {
   );
   // What is wrong with the source, and with the battery on its output.
   const own = there(column.ownSource, cell.root);
-  const ownSays = `IF(${own}=0,"",INDEX(${row.sources.says},1,${own})&"")`;
-  const source = `${ownSays}&IF(OR(${own}=0,${own}=${cell.source}),"",${supply.says}&"")`;
+  const told = (said: string) => `IF(LEN(${said})=0,"",${text(VERDICT_JOINT)}&${said})`;
+  const ownSays = told(`INDEX(${row.sources.says},1,${own})`);
+  const source = `IF(${own}=0,"",${ownSays}&IF(OR(${own}=${cell.source},${cell.sourceKind}=""),"",${told(supply.says)}))`;
   return whenReady(
     row,
     `IF(${cell.treeWord}<>"",${text(VERDICT_JOINT)}&${cell.treeWord},` +

@@ -129,6 +129,9 @@ function byKind({ mainFuse, mainFuseKind }: Cells, figure: (of: FuseKind) => num
   return `IF(${mainFuse}="","",${figureByKind(mainFuseKind, text(BY_RATING), mainFuse, figure)})`;
 }
 
+/** Words that each stand after VERDICT_JOINT, without the first of those. */
+const joined = (words: string) => `MID(${words},${VERDICT_JOINT.length + 1},500)`;
+
 /** What is wrong with a source itself, each word after VERDICT_JOINT; empty where nothing is. */
 function sourceSays({ supply: cell, sources, column }: SupplyReferences): string {
   const told = (test: string, key: VerdictKey) =>
@@ -230,7 +233,7 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     note: 'What is wrong with the source itself; it stands in the verdicts of its runs too.',
     kind: 'computed',
     formula: (references) =>
-      `IF(AND(${references.supply.name}="",${references.supply.kind}=""),"",${sourceSays(references)})`,
+      `IF(AND(${references.supply.name}="",${references.supply.kind}=""),"",${joined(sourceSays(references))})`,
   },
   chemistry: {
     label: 'Chemistry',
@@ -567,10 +570,10 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
       const mayNot = `IF(${cell.stated}="yes",IF(AND(ISNUMBER(${cell.breakAmps}),ISNUMBER(${cell.mainFuseBreaks})),${cell.breakAmps}>${cell.mainFuseBreaks}*(1+${RELATIVE_SLACK}),TRUE),FALSE)`;
       const volts = `IF(AND(ISNUMBER(${cell.mainFuseVolts}),ISNUMBER(${cell.chargingVolts})),MAX(${cell.chargingVolts},${cell.fullRest})>${cell.mainFuseVolts},TRUE)`;
       const small = `IF(ISNUMBER(${cell.peakAmps}),${cell.peakAmps}>${cell.mainFuse}*(1+${RELATIVE_SLACK}),FALSE)`;
-      return (
-        `IF(ISNUMBER(${cell.mainFuse}),IF(${isOver},${said('mainFuse')},"")&IF(${mayNot},${said('mainBreaks')},"")` +
-        `&IF(${volts},${said('mainVolts')},"")&IF(${small},${said('mainSmall')},""),"")`
-      );
+      const words =
+        `IF(${isOver},${said('mainFuse')},"")&IF(${mayNot},${said('mainBreaks')},"")` +
+        `&IF(${volts},${said('mainVolts')},"")&IF(${small},${said('mainSmall')},"")`;
+      return `IF(ISNUMBER(${cell.mainFuse}),${joined(words)},"")`;
     },
   },
   mostAmps: {

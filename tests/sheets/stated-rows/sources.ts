@@ -100,7 +100,9 @@ export const TOO_MANY_VOLTS: readonly StatedRow[] = [
 ];
 
 export const SOURCE_UNKNOWN: readonly StatedRow[] = [
-  lamp([LEAD, { name: 'tank', kind: 'barrel' }], ['sourceUnknown'], { fedFrom: 'tank' }),
+  lamp([LEAD, { name: 'tank', kind: 'barrel' }], ['sourceUnknown', 'notJudged'], {
+    fedFrom: 'tank',
+  }),
   lamp([{ ...LEAD, name: '' }], ['sourceUnknown']),
   // and has no milliohms to judge by
   lamp([{ name: 'battery', milliohms: 50 }], ['sourceUnknown', 'notJudged']),
@@ -113,9 +115,13 @@ export const SOURCE_NAMED_TWICE: readonly StatedRow[] = [
 ];
 
 export const CHARGES_NO_BATTERY: readonly StatedRow[] = [
-  lamp([LEAD, { name: 'engine', kind: 'alternator', charges: 'van' }], ['chargesNoBattery'], {
-    fedFrom: 'engine',
-  }),
+  lamp(
+    [LEAD, { name: 'engine', kind: 'alternator', charges: 'van' }],
+    ['chargesNoBattery', 'notJudged'],
+    {
+      fedFrom: 'engine',
+    },
+  ),
   lamp([BENCH, { name: 'engine', kind: 'charger' }], ['chargesNoBattery', 'notJudged'], {
     fedFrom: 'engine',
   }),
