@@ -64,6 +64,8 @@ const VOLTS: CellStyle = { numberFormat: '0.00 "V"' };
 const SHARE: CellStyle = { numberFormat: '0.0 %' };
 const AMP_HOURS: CellStyle = { numberFormat: '0.0 "Ah"' };
 const COUNT: CellStyle = { numberFormat: '0' };
+/** 0 says that there is none. */
+const COLUMN_NUMBER: CellStyle = { numberFormat: '0;;' };
 
 type Cells = SupplyReferences['supply'];
 
@@ -209,7 +211,7 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     kinds: [...PANELS, ...CHARGERS, ...SUPPLIES],
     note: 'Which of the sources that battery is; 0 for none.',
     kind: 'computed',
-    style: COUNT,
+    style: COLUMN_NUMBER,
     otherwise: '0',
     formula: ({ supply: cell, sources }) =>
       `IF(${cell.charges}="",IF(${isKind(cell, SUPPLIES)},0,IFERROR(MATCH("battery",${sources.kind},0),0)),` +
@@ -221,13 +223,14 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     kinds: SOURCE_KINDS,
     note: 'Whose faults and low volts its runs are judged by: a battery on the output of a charger or a power supply gives the most and the least.',
     kind: 'computed',
-    style: COUNT,
+    style: COLUMN_NUMBER,
     otherwise: '0',
     formula: ({ supply: cell, place }) =>
       `IF(${isKind(cell, [...BATTERIES, ...PANELS])},${place},IF(${cell.chargesAt}>0,${cell.chargesAt},IF(${isKind(cell, SUPPLIES)},${place},0)))`,
   },
   says: {
     label: 'Found wrong',
+    style: { wrap: true },
     section: 'Source',
     kinds: SOURCE_KINDS,
     note: 'What is wrong with the source itself; it stands in the verdicts of its runs too.',
@@ -544,6 +547,7 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
   },
   mainState: {
     label: 'Main fuse',
+    style: { wrap: true },
     section: 'Battery',
     kinds: BATTERIES,
     note: 'Held against its cable, the loads and the battery.',
@@ -608,7 +612,7 @@ export const SUPPLY_CELLS: Readonly<Record<SupplyKey, SupplyCell>> = {
     kinds: [...CHARGERS, ...SUPPLIES, ...PANELS, ...BATTERIES],
     note: '0 where it says nothing of them.',
     kind: 'computed',
-    style: VOLTS,
+    style: { numberFormat: '0.00 "V";;' },
     otherwise: '0',
     formula: ({ supply: cell }) =>
       `IF(${isKind(cell, CHARGERS)},IF(ISNUMBER(${cell.chargeVolts}),${cell.chargeVolts},0),IF(${isKind(cell, SUPPLIES)},IF(ISNUMBER(${cell.volts}),${cell.volts},0),0))`,

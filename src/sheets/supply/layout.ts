@@ -8,6 +8,9 @@ import { SECTIONS, SUPPLY_CELLS, type Section } from './cells';
 export const COLUMN = { label: 0, value: 1, note: 1 + SOURCE_COLUMNS } as const;
 const FIRST_ROW = 2;
 
+/** Width of a source's column, in characters. */
+export const SOURCE_WIDTH = 13;
+
 /** Headings of the duty table, by which a reader finds it again. */
 export const DUTY_HEADINGS = [
   'Load',

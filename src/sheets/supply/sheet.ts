@@ -13,7 +13,16 @@ import { SOURCE_COLUMNS, sourcesOf } from '../station/sources';
 import { SUPPLY_KEYS, type SupplyKey } from '../station/supply-keys';
 import { isKind, SECTIONS, SUPPLY_CELLS, type Section, type SupplyReferences } from './cells';
 import { supplyHighlights } from './highlights';
-import { COLUMN, DUTY, DUTY_HEADINGS, DUTY_PLACE, ROWS, supplyArea, supplyRow } from './layout';
+import {
+  COLUMN,
+  DUTY,
+  DUTY_HEADINGS,
+  DUTY_PLACE,
+  ROWS,
+  SOURCE_WIDTH,
+  supplyArea,
+  supplyRow,
+} from './layout';
 
 const SECTION_TITLES: Readonly<Record<Section, string>> = {
   Source: 'Sources, one a column',
@@ -23,7 +32,7 @@ const SECTION_TITLES: Readonly<Record<Section, string>> = {
   Days: 'Day by day',
 };
 /** So wide that the sentences beside the sources, which run over to the right, are on the paper. */
-const NOTE_WIDTH = 70;
+const NOTE_WIDTH = 76;
 const DUTY_LEAST_ROWS = 10;
 const DUTY_SPARE_ROWS = 3;
 const SOURCES = Array.from({ length: SOURCE_COLUMNS }, (_, source) => source);
@@ -190,7 +199,7 @@ export function supplySheet(
   const foot = ROWS.dutyFirst + dutyRows + 1;
   return {
     name: names.supplySheet,
-    columnWidths: [38, ...SOURCES.map(() => 12), 12, 12, NOTE_WIDTH],
+    columnWidths: [38, ...SOURCES.map(() => SOURCE_WIDTH), 12, 12, NOTE_WIDTH],
     blocks: [
       {
         area: area(0, 0),
@@ -217,7 +226,7 @@ export function supplySheet(
     ],
     names: SUPPLY_KEYS.map((key) => ({ name: names.supply[key], area: supplyRow(key) })),
     entries: entries(dutyRows),
-    highlights: supplyHighlights(),
+    highlights: supplyHighlights(dutyRows),
     notes: [],
     frozenRows: 1,
     frozenColumns: 1,
