@@ -33,6 +33,8 @@ export interface JsonNote {
 export interface JsonDocument {
   readonly runs: readonly JsonRun[];
   readonly supply: Readonly<Record<SupplyKey, JsonCell>> & Whys;
+  /** Every source that has a name or a kind, by column. */
+  readonly sources: readonly (Readonly<Record<SupplyKey, JsonCell>> & Whys)[];
   readonly notes: readonly JsonNote[];
 }
 
@@ -76,6 +78,12 @@ export function jsonDocument(
       return { run: run ?? null, ...amounts, level, verdict, fix, why: figures.why };
     }),
     supply: { ...named.values, why: named.why },
+    sources: supply.sources
+      .filter(({ name, kind }) => name !== '' || kind !== '')
+      .map((cells) => {
+        const { values, why } = fields(SUPPLY_KEYS, (key) => cells[key]);
+        return { ...values, why };
+      }),
     notes: notesOf(report),
   };
 }

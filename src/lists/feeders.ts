@@ -15,9 +15,12 @@ export interface ReadFeeder {
   readonly doubt?: string;
 }
 
-/** The runs with their feeders looked up, in the same order. */
-export function readFeeders(runs: readonly ScheduleRun[]): readonly ReadFeeder[] {
-  const spelled = new Map<string, string>();
+/** The runs with their feeders looked up among them and the sources, in the same order. */
+export function readFeeders(
+  runs: readonly ScheduleRun[],
+  sources: readonly string[] = [],
+): readonly ReadFeeder[] {
+  const spelled = new Map(sources.map((name) => [nameKey(name), name.trim()]));
   for (const { run = '' } of runs) {
     if (run.trim() !== '') spelled.set(nameKey(run), run.trim());
   }
@@ -29,7 +32,7 @@ export function readFeeders(runs: readonly ScheduleRun[]): readonly ReadFeeder[]
     const isWithin = (doubts.size + 1) * candidates.length <= MOST_COMPARED;
     const nearest = isWithin ? nearestName(feeder, candidates) : undefined;
     const hint = nearest === undefined ? '' : `; did you mean ${nearest}?`;
-    return `no run of the list is called "${shortened(feeder)}"${hint}`;
+    return `no run or source of the list is called "${shortened(feeder)}"${hint}`;
   };
   return runs.map((run): ReadFeeder => {
     const { fedFrom, ...others } = run;

@@ -18,6 +18,7 @@ import {
   LASTING_SUPPLY,
 } from '../sheets/station/former';
 import type { StationContent } from '../sheets/station/content';
+import { SOURCE_COLUMNS, supplyContent } from '../sheets/station/sources';
 import { SUPPLY_KEYS, type SupplyKey } from '../sheets/station/supply-keys';
 
 /** A sheet of an open workbook as rows; empty ones are left out, as in a file. */
@@ -89,6 +90,18 @@ function rulesIn(head: readonly RawRow[]) {
   );
 }
 
+/** The sources of a Supply sheet; an old one has a column for all. */
+function sourcesIn(rows: readonly RawRow[]): Pick<StationContent, 'supply' | 'sources'> {
+  if (labelPlace(rows, SUPPLY_CELLS.kind.label) === undefined) {
+    return { supply: typedBeside(rows, SUPPLY_LABELS) };
+  }
+  return supplyContent(
+    Array.from({ length: SOURCE_COLUMNS }, (_, source) =>
+      typedBeside(rows, SUPPLY_LABELS, ({ right }) => right + source),
+    ),
+  );
+}
+
 /** The sheet with all of these labels that belongs to a schedule: it names it, or there is no other. */
 function companion(
   tables: readonly RawTable[],
@@ -115,12 +128,13 @@ export function stationOf(
   const head = table.rows.slice(0, list.headerIndex);
   const rules = rulesIn(head);
   const unit = ruleUnit(rules.unit) ?? usualUnit();
-  const { runs, places } = readRows(list, { given: unit, wanted: unit });
   const supply = companion(
     tables,
     sheetName,
     LASTING_SUPPLY.map((key) => SUPPLY_CELLS[key].label),
   );
+  const sources = sourcesIn(supply?.rows ?? []);
+  const { runs, places } = readRows(list, { given: unit, wanted: unit }, sources.sources);
   const protection = companion(
     tables,
     sheetName,
@@ -130,7 +144,7 @@ export function stationOf(
   return {
     runs,
     rules,
-    supply: typedBeside(supply?.rows ?? [], SUPPLY_LABELS),
+    ...sources,
     protection: withFuses(
       typedBeside(protection?.rows ?? [], PROTECTION_LABELS),
       fusesIn(protection),

@@ -72,6 +72,11 @@ export const RUN_COLUMNS: Readonly<Record<RunKey, KnownColumn>> = {
     names:
       'minimum volts|least volts|least|least volts at load|least voltage|min|minimum|min voltage|minimum voltage|lowest|lowest voltage|cut off|cutoff|cut off voltage|cutoff voltage|min load voltage|minimum load voltage',
   },
+  mostVolts: {
+    quantities: ['voltage'],
+    names:
+      'most volts|most voltage|max volts|maximum volts|maximum supply voltage|max supply voltage|most volts at load',
+  },
   atOnce: {
     quantities: ['share'],
     percents: { least: 2, most: 100 },

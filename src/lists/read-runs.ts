@@ -11,7 +11,7 @@ import { withFuses } from './fuses';
 import { RUN_COLUMNS } from './headings';
 import { ruleUnit, usualUnit } from './length-unit';
 import { cellText, isEmpty } from './raw';
-import { readStation, type GivenRules, type GivenStation } from './rules';
+import { readStation, type GivenRules, type GivenStation, type GivenSupply } from './rules';
 import { readRows, type RowProblem } from './runs';
 import { findList, type FoundList, type TypedColumn } from './table';
 import { asLengthUnit } from './units';
@@ -37,6 +37,8 @@ export interface RunsReport {
   readonly rules: GivenRules;
   /** Battery, panel, duty and protection, where the file carries their sheets. */
   readonly supply: GivenStation['supply'];
+  /** Every source by itself, where there are others than one battery and one panel. */
+  readonly sources?: readonly GivenSupply[];
   readonly duty: GivenStation['duty'];
   readonly protection: GivenStation['protection'];
   /** What a shared schedule is called. */
@@ -153,7 +155,7 @@ function noListSentence(fileName: string): string {
 function report(
   fileName: string,
   list: FoundList,
-  { rules, supply, duty, protection, fuses }: GivenStation,
+  { rules, supply, sources, duty, protection, fuses }: GivenStation,
   options: ReadOptions,
   remarks: readonly string[],
 ): RunsReport {
@@ -170,11 +172,12 @@ function report(
     throw new UnreadableFile(`${quotedName(fileName)} has headings and no runs under them.`);
   }
   const units = lengthUnits(list, rules, options);
-  const { runs, places, problems, columns, remarks: readAs } = readRows(list, units);
+  const { runs, places, problems, columns, remarks: readAs } = readRows(list, units, sources);
   return {
     runs,
     rules: { ...rules, unit: units.wanted },
     supply,
+    ...(sources === undefined ? {} : { sources }),
     duty,
     protection: withFuses(protection, fuses, places),
     lengthUnit: units.wanted,
@@ -231,6 +234,7 @@ const USUAL_UNITS: Readonly<Partial<Record<TypedColumn['key'], string>>> = {
   volts: 'V',
   joints: 'mΩ',
   leastVolts: 'V',
+  mostVolts: 'V',
 };
 
 function columnRemarks({ columns, table, headerIndex }: FoundList): readonly string[] {

@@ -7,6 +7,7 @@ import { fusesIn, type FusesByPlace } from './fuses';
 import { cellText, isEmpty, type RawCell, type RawTable } from './raw';
 import { rawCell } from './workbook';
 import type { ProtectionTyped } from '../sheets/station/protection';
+import { SOURCE_COLUMNS, supplyContent } from '../sheets/station/sources';
 import { SUPPLY_KEYS, type SupplyKey } from '../sheets/station/supply-keys';
 import { DUTY, DUTY_HEADINGS } from '../sheets/supply/layout';
 
@@ -25,6 +26,7 @@ export const PROTECTION_TYPED = [
 export interface GivenStation {
   readonly rules: GivenRules;
   readonly supply: GivenSupply;
+  readonly sources?: readonly GivenSupply[];
   readonly protection: ProtectionTyped;
   /** Of the runs, by their places under the headings of the schedule. */
   readonly fuses: FusesByPlace;
@@ -36,12 +38,14 @@ interface NamedCell {
   readonly key: string;
   readonly number: string;
   readonly sheetName: string;
+  /** The first of its cells, and all of its row. */
   readonly cell: RawCell;
+  readonly cells: readonly RawCell[];
 }
 
 /** The stems, numbers and keys of the names that a schedule gives its cells. */
 const OUR_NAME = /^Loom(Rules|Supply|Protection)(\d*)_(\w+)$/i;
-const PLACE = /^(.*)!\$?([A-Z]+)\$?(\d+)$/;
+const PLACE = /^(.*)!\$?([A-Z]+)\$?(\d+)(?::\$?([A-Z]+)\$?\d+)?$/;
 
 function namedCells(
   workbook: Workbook,
@@ -49,13 +53,16 @@ function namedCells(
 ): readonly NamedCell[] {
   return workbook.definedNames.model.flatMap(({ name, ranges }): NamedCell[] => {
     const [, ourStem = '', number = '', key = ''] = OUR_NAME.exec(name) ?? [];
-    const [, quoted = '', column = '', row = ''] = PLACE.exec(ranges[0] ?? '') ?? [];
+    const [, quoted = '', column = '', row = '', last = column] = PLACE.exec(ranges[0] ?? '') ?? [];
     const sheetName = quoted.replace(/^'|'$/g, '').replaceAll("''", "'");
     const sheet = workbook.getWorksheet(sheetName);
     if (ourStem.toLowerCase() !== stem || sheet === undefined) return [];
-    return [
-      { key: key.toLowerCase(), number, sheetName, cell: rawCell(sheet.getCell(column + row)) },
-    ];
+    const first = sheet.getCell(column + row);
+    const columns = Math.min(SOURCE_COLUMNS, sheet.getColumn(last).number - Number(first.col) + 1);
+    const cells = Array.from({ length: Math.max(1, columns) }, (_, index) =>
+      rawCell(sheet.getCell(Number(row), Number(first.col) + index)),
+    );
+    return [{ key: key.toLowerCase(), number, sheetName, cell: cells[0]!, cells }];
   });
 }
 
@@ -73,6 +80,22 @@ function typedIn<Key extends string>(
   return typed;
 }
 
+/** The sources of a Supply sheet; an old one has a column for all. */
+function sourcesIn(named: readonly NamedCell[]): Pick<GivenStation, 'supply' | 'sources'> {
+  if (!named.some(({ key }) => key === 'kind')) return { supply: typedIn(named, SUPPLY_KEYS) };
+  const columns = Array.from({ length: SOURCE_COLUMNS }, (_, source) =>
+    typedIn(
+      named.flatMap(({ cells, ...others }) => {
+        const cell = cells[source];
+        return cell === undefined ? [] : [{ ...others, cell, cells }];
+      }),
+      SUPPLY_KEYS,
+    ),
+  );
+  const { supply = {}, sources } = supplyContent(columns);
+  return { supply, ...(sources && { sources }) };
+}
+
 /** Whatever is not a number of the duty table counts as nothing said. */
 function numbers(cells: readonly RawCell[], from: number): readonly (number | null)[] {
   return Array.from({ length: DUTY.states }, (_, index) => {
@@ -83,9 +106,15 @@ function numbers(cells: readonly RawCell[], from: number): readonly (number | nu
 
 /** The duty table of a Supply sheet. */
 export function dutyIn(table: RawTable | undefined): readonly DutyLoad[] {
-  const headings = [DUTY_HEADINGS, FORMER_DUTY_HEADINGS].map((texts) => texts.join('|'));
+  const headings = [
+    DUTY_HEADINGS,
+    DUTY_HEADINGS.slice(0, FORMER_DUTY_HEADINGS.length),
+    FORMER_DUTY_HEADINGS,
+  ];
   const rows = table?.rows ?? [];
-  const header = rows.findIndex(({ cells }) => headings.includes(cells.map(cellText).join('|')));
+  const header = rows.findIndex(({ cells }) =>
+    headings.some((texts) => texts.every((text, column) => cellText(cells[column]) === text)),
+  );
   if (header < 0) return [];
   const duty: DutyLoad[] = [];
   let line = rows[header]!.line;
@@ -97,7 +126,13 @@ export function dutyIn(table: RawTable | undefined): readonly DutyLoad[] {
     // The table ends where a row of the sheet is empty; the cautions follow.
     if (row.line !== line) break;
     if (isSaid || !isEmpty(row.cells[DUTY.load])) {
-      duty.push({ load: cellText(row.cells[DUTY.load]), amps, shares });
+      const source = isEmpty(row.cells[DUTY.source]) ? '' : cellText(row.cells[DUTY.source]);
+      duty.push({
+        load: cellText(row.cells[DUTY.load]),
+        amps,
+        shares,
+        ...(source !== '' && { source }),
+      });
     }
   }
   return duty;
@@ -118,7 +153,7 @@ export function readStation(
   const protectionTable = tables.find((table) => table.sheetName === protectionCells[0]?.sheetName);
   return {
     rules: typedIn(ruleCells, RULE_KEYS),
-    supply: typedIn(supplyCells, SUPPLY_KEYS),
+    ...sourcesIn(supplyCells),
     protection: typedIn(protectionCells, PROTECTION_TYPED),
     fuses: fusesIn(protectionTable),
     duty: dutyIn(supplyTable),

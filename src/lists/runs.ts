@@ -4,6 +4,7 @@ import { LOAD_KINDS } from '../core/feeders';
 import type { LengthUnit } from '../core/length';
 import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import type { ScheduleRun } from '../sheets/station/run';
+import type { SupplyValues } from '../sheets/station/supply';
 import { readFeeders } from './feeders';
 import { RUN_COLUMNS } from './headings';
 import { habitOf, type NumeralHabit } from './numerals';
@@ -41,6 +42,7 @@ const NOT_RUNS: ReadonlySet<string> = new Set(CAUTIONS);
 export function readRows(
   found: FoundList,
   lengths: { readonly given: LengthUnit; readonly wanted: LengthUnit },
+  sources: readonly SupplyValues[] = [],
 ): ReadRows {
   const body = found.table.rows.slice(found.headerIndex + 1);
   const numerals = numeralHabit(found, body);
@@ -60,7 +62,10 @@ export function readRows(
     if (read.run !== undefined) taken.push({ row, run: read.run });
     for (const why of read.problems) note(row, why, read.run !== undefined);
   }
-  const feeders = readFeeders(taken.map(({ run }) => run));
+  const feeders = readFeeders(
+    taken.map(({ run }) => run),
+    sources.flatMap(({ name }) => (name === undefined ? [] : [String(name)])),
+  );
   const headerLine = found.table.rows[found.headerIndex]!.line;
   const heading = list.columns.find(({ key }) => key === 'fedFrom')?.heading ?? '';
   for (const [index, { doubt }] of feeders.entries()) {

@@ -3,6 +3,7 @@ import { PROTECTION_COLUMNS } from './protection/columns';
 import { PROTECTION_ROW } from './protection/layout';
 import { SCHEDULE_COLUMNS } from './schedule/columns';
 import { ROW } from './schedule/layout';
+import { SOURCE_WIDTH, supplyArea } from './supply/layout';
 import type { SheetPlan } from './plan/plan';
 import type { StationValues } from './station-values';
 import type { ScheduleNames } from './station/naming';
@@ -28,8 +29,8 @@ function withHeights(plan: SheetPlan, first: number, rows: readonly Wrapped[]): 
 /** The sheets of a station, with rows of the schedule and of Protection as high as their words need at the start. */
 export function withRowHeights(
   plans: readonly SheetPlan[],
-  { sheet, protectionSheet }: ScheduleNames,
-  { runs, protection }: StationValues,
+  { sheet, supplySheet, protectionSheet }: ScheduleNames,
+  { runs, supply, protection }: StationValues,
 ): readonly SheetPlan[] {
   const { verdict, mend } = SCHEDULE_COLUMNS;
   const heights = new Map([
@@ -43,6 +44,17 @@ export function withRowHeights(
             [run.verdict, verdict.widthChars],
             [run.mend, mend.widthChars],
           ]),
+        ),
+    ],
+    [
+      supplySheet,
+      (plan: SheetPlan) =>
+        (['says', 'mainState'] as const).reduce(
+          (higher, key) =>
+            withHeights(higher, supplyArea(key).row, [
+              supply.sources.map((source) => [source[key], SOURCE_WIDTH]),
+            ]),
+          plan,
         ),
     ],
     [

@@ -19,17 +19,22 @@ import {
   type ProtectionCellKey,
   type ProtectionKey,
 } from './station/protection-keys';
-import { SUPPLY_KEYS, type SupplyKey } from './station/supply-keys';
+import { SOURCE_COLUMNS } from './station/sources';
+import { PANEL_KEYS, SUPPLY_KEYS, type SupplyKey } from './station/supply-keys';
 import { DUTY, ROWS as SUPPLY_ROWS, supplyArea } from './supply/layout';
 
 export type RunValues = Readonly<Record<FormulaKey, ResultCell>>;
 export type DutyValues = Readonly<Record<'mean' | 'heating' | 'daily', ResultCell>>;
 
+export type SourceValues = Readonly<Record<SupplyKey, ResultCell>>;
+
 export interface StationValues {
   readonly rules: Readonly<Record<RuleKey, Cell>>;
   readonly runs: readonly RunValues[];
   readonly supply: {
-    readonly cells: Readonly<Record<SupplyKey, ResultCell>>;
+    /** Of the first source, and of the first panel what is said of panels alone. */
+    readonly cells: SourceValues;
+    readonly sources: readonly SourceValues[];
     readonly duty: readonly DutyValues[];
   };
   readonly protection: {
@@ -55,6 +60,10 @@ export function readStationValues(
   const at = (sheet: string, { row, column }: Area, down = 0): Cell =>
     sheets.at(sheet, row + down, column);
   const result = (sheet: string, area: Area, down = 0): ResultCell => at(sheet, area, down) ?? '';
+  const sources = Array.from({ length: SOURCE_COLUMNS }, (_, source) =>
+    keyed(SUPPLY_KEYS, (key) => result(names.supplySheet, supplyArea(key, source))),
+  );
+  const panel = sources.find(({ kind }) => kind === 'panel');
   return {
     sheets,
     rules: Object.fromEntries(
@@ -64,7 +73,8 @@ export function readStationValues(
       keyed(FORMULA_KEYS, (key) => result(names.sheet, columnArea(key, 1), row)),
     ),
     supply: {
-      cells: keyed(SUPPLY_KEYS, (key) => result(names.supplySheet, supplyArea(key))),
+      sources,
+      cells: { ...sources[0]!, ...keyed(PANEL_KEYS, (key) => (panel ?? sources[0]!)[key]) },
       duty: (content.duty ?? []).map((_, row) =>
         keyed(
           ['mean', 'heating', 'daily'] as const,

@@ -19,9 +19,9 @@ export async function insertReport(
   report: RunsReport,
   watch?: Watch,
 ): Promise<ToldInsertion> {
-  const { runs, rules, supply, duty, protection } = report;
+  const { runs, rules, supply, sources, duty, protection } = report;
   const title = report.title ?? fileName.replace(/\.[^.]*$/, '');
-  const content = { runs, rules, supply, duty, protection, title };
+  const content = { runs, rules, supply, ...(sources && { sources }), duty, protection, title };
   const { plans, inserted } = await insertUnderFreeNames(
     host,
     (taken) => scheduleSheets(content, host.references, taken),

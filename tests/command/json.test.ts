@@ -47,7 +47,7 @@ describe('the document for scripts', () => {
   it('is all that is printed, and holds every run with the figures of the schedule', async () => {
     expect([well.ended, well.complaints]).toEqual([ENDED.well, '']);
     const document = told;
-    expect(Object.keys(document)).toEqual(['runs', 'supply', 'notes']);
+    expect(Object.keys(document)).toEqual(['runs', 'supply', 'sources', 'notes']);
 
     const content = await readRuns(readFileSync(at('out.xlsx')), 'out.xlsx');
     const { runs, supply } = stationValues({ title: '', ...content });
@@ -88,7 +88,12 @@ describe('the document for scripts', () => {
     const { notes } = told;
     expect(notes.map(({ line, heading, taken, why }) => [line, heading, taken, why])).toEqual([
       [4, null, true, 'Own fuse: "perhaps" is neither yes nor no'],
-      [4, null, true, 'Fed from: no run of the list is called "Van mian"; did you mean Van main?'],
+      [
+        4,
+        null,
+        true,
+        'Fed from: no run or source of the list is called "Van mian"; did you mean Van main?',
+      ],
       [5, null, false, expect.stringMatching(/more cells than there are headings/)],
       [6, null, true, 'Current (A): "abc" is not a number'],
       [null, 'Colour', null, expect.stringMatching(/^not a heading/)],

@@ -230,9 +230,9 @@ describe('feeders of a list', () => {
       `${LIST}b,Van mian,5,3\nc,Nowhere,5,3\nd,batery,5,3\ne,VAN MAIN,5,3\n`,
     );
     expect(whys(report)).toEqual([
-      '3: Fed from: no run of the list is called "Van mian"; did you mean Van main?',
-      '4: Fed from: no run of the list is called "Nowhere"',
-      '5: Fed from: no run of the list is called "batery"; did you mean battery?',
+      '3: Fed from: no run or source of the list is called "Van mian"; did you mean Van main?',
+      '4: Fed from: no run or source of the list is called "Nowhere"',
+      '5: Fed from: no run or source of the list is called "batery"; did you mean battery?',
     ]);
     expect(report.runs.map(({ fedFrom }) => fedFrom).slice(1)).toEqual([
       'Van mian',

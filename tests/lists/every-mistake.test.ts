@@ -26,10 +26,10 @@ const MISTAKES: readonly (readonly [cells: string, why: RegExp, taken: boolean])
   [',4,,5,3%,1,,,0,,', /^Min V: 0 is not above 0$/, true],
   [
     'Van mian,4,,5,3%,1,,,,,',
-    /^Fed from: no run of the list is called "Van mian"; did you mean Van main\?$/,
+    /^Fed from: no run or source of the list is called "Van mian"; did you mean Van main\?$/,
     true,
   ],
-  ['Nowhere,4,,5,3%,1,,,,,', /^Fed from: no run of the list is called "Nowhere"$/, true],
+  ['Nowhere,4,,5,3%,1,,,,,', /^Fed from: no run or source of the list is called "Nowhere"$/, true],
   [',4,,5,3%,1,,,,,,one cell too many', /more cells than there are headings/, false],
   [',,,,,,,,,,', /neither a load nor a length/, false],
   [`,4,,5,3%,1,,,,${'x'.repeat(33_000)},`, /more than 32767 characters/, false],

@@ -20,6 +20,7 @@ import { HOUSE_RULES, RULE_KEYS } from '../../src/sheets/station/house-rules';
 import type { ScheduleRun } from '../../src/sheets/station/run';
 import { FUSE_ENTRY_KEYS } from '../../src/sheets/station/protection-keys';
 import { SUPPLY_KEYS } from '../../src/sheets/station/supply-keys';
+import { SOURCE_STATIONS } from '../sheets/source-stations';
 import { SUPPLY_CELLS } from '../../src/sheets/supply/cells';
 
 const FREE = { sheets: new Set<string>(), names: new Set<string>() };
@@ -55,6 +56,8 @@ function someOf<Key extends string, Entry extends Typed = Typed>(
 }
 
 const TYPED_SUPPLY = SUPPLY_KEYS.filter((key) => SUPPLY_CELLS[key].kind !== 'computed');
+/** What is said of one battery and one panel, and of a source among others. */
+const OF_ONE = TYPED_SUPPLY.filter((key) => key !== 'name' && key !== 'kind');
 
 const run = someOf(
   RUN_KEYS.filter((key) => key !== 'run' && key !== 'fedFrom'),
@@ -71,7 +74,7 @@ const station: fc.Arbitrary<StationContent> = fc
   .record({
     rows: fc.array(fc.tuple(run, fuse), { minLength: 1, maxLength: 6 }),
     rules: someOf(RULE_KEYS, (key) => entryFor(HOUSE_RULES[key].parameter)),
-    supply: someOf(TYPED_SUPPLY, (key) => entryFor(SUPPLY_CELLS[key].parameter)),
+    supply: someOf(OF_ONE, (key) => entryFor(SUPPLY_CELLS[key].parameter)),
     cells: someOf(PROTECTION_TYPED, (key) => entryFor(PROTECTION_CELLS[key].parameter)),
   })
   .map(({ rows, rules, supply, cells }) => {
@@ -103,20 +106,27 @@ function valuesOf<Key extends string>(keys: readonly Key[], initial: (key: Key) 
 /** A content with the values of a new sheet: they come back too, as typed. */
 function withInitial(content: StationContent): StationContent {
   const rules = valuesOf(RULE_KEYS, (key) => HOUSE_RULES[key].initial({} as never));
-  const supply = valuesOf(TYPED_SUPPLY, (key) => SUPPLY_CELLS[key].initial);
   const cells = valuesOf(PROTECTION_TYPED, (key) => PROTECTION_CELLS[key].initial);
   return {
     ...content,
     rules: { ...rules, ...content.rules },
-    supply: { ...supply, ...content.supply },
     protection: { ...cells, ...content.protection },
   };
 }
 
-const typedOf = ({ runs, rules, supply, protection, duty }: Omit<StationContent, 'title'>) => ({
+const typedOf = ({
   runs,
   rules,
   supply,
+  sources,
+  protection,
+  duty,
+}: Omit<StationContent, 'title'>) => ({
+  runs,
+  rules,
+  // A file without sources of their own says nothing of one battery rather than nothing at all.
+  supply: supply ?? {},
+  sources,
   protection,
   duty,
 });
@@ -170,6 +180,10 @@ const ALL: StationContent = {
     fullRest: 27,
     lowRest: 25.5,
     chargingVolts: 29,
+    parallel: 2,
+    eachBreaks: 900,
+    packAmps: 80,
+    batteryColdestC: -5,
     mainFuse: 150,
     mainFuseKind: 'high-breaking',
     mainFuseBreaks: 10000,
@@ -230,6 +244,14 @@ describe('what is typed into our sheets', { timeout: 120_000 }, () => {
       }),
       { numRuns: 12, seed: 20_261_125 },
     );
+  });
+
+  it.each(SOURCE_STATIONS)('comes back of every source: $title', async (content) => {
+    const bytes = await writeWorkbook(scheduleSheets(content, 'cells', FREE));
+    const expected = withInitial(content);
+    const report = await readRuns(bytes, 'written.xlsx');
+    expect(typedOf(report)).toMatchObject(typedOf(expected));
+    expect(stationOf(await gridsOf(bytes), SHEET)).toMatchObject(expected);
   });
 
   it('keeps each fuse with its run where rows between them are empty', async () => {

@@ -11,6 +11,7 @@ import * as volts from './stated-rows/volts';
 import * as entries from './stated-rows/entries';
 import * as neighbours from './stated-rows/neighbours';
 import * as good from './stated-rows/good';
+import * as sources from './stated-rows/sources';
 import * as main from './stated-rows/main-fuse';
 import type { StatedRow } from './stated-rows/stated-row';
 
@@ -29,7 +30,16 @@ const STATED: Readonly<Record<Exclude<VerdictKey, OfCopies>, readonly StatedRow[
   mainSmall: main.MAIN_SMALL,
   craftFuse: heat.CRAFT_FUSE,
   fuseTooSlow: faults.FUSE_TOO_SLOW,
-  faultTooWeak: faults.FAULT_TOO_WEAK,
+  faultTooWeak: [...faults.FAULT_TOO_WEAK, ...sources.SUPPLY_TOO_WEAK],
+  bankUnfused: sources.BANK_UNFUSED,
+  bankFuse: sources.BANK_FUSE,
+  supplyOverloaded: sources.SUPPLY_OVERLOADED,
+  packOverloaded: sources.PACK_OVERLOADED,
+  tooManyVolts: sources.TOO_MANY_VOLTS,
+  sourceUnknown: sources.SOURCE_UNKNOWN,
+  sourceNamedTwice: sources.SOURCE_NAMED_TWICE,
+  chargesNoBattery: sources.CHARGES_NO_BATTERY,
+  supplyTrips: sources.SUPPLY_TRIPS,
   mayNotBreak: faults.MAY_NOT_BREAK,
   fuseVolts: faults.FUSE_VOLTS,
   unfusedTooLong: faults.UNFUSED_TOO_LONG,
@@ -55,10 +65,10 @@ const STATED: Readonly<Record<Exclude<VerdictKey, OfCopies>, readonly StatedRow[
   checkEntries: entries.CHECK_ENTRIES,
   voltsDiffer: neighbours.VOLTS_DIFFER,
   batteryVolts: neighbours.BATTERY_VOLTS,
-  notJudged: neighbours.NOT_JUDGED,
+  notJudged: [...neighbours.NOT_JUDGED, ...sources.SUPPLY_NOT_JUDGED],
   tiedToAnother: neighbours.TIED_TO_ANOTHER,
   voltsUnknown: neighbours.VOLTS_UNKNOWN,
-  ok: good.OK,
+  ok: [...good.OK, ...sources.OK],
 };
 
 /** A cell's size, or nothing: blank, an error, a word that is no size. */
@@ -78,6 +88,7 @@ describe.each(Object.entries(STATED))('%s', (word, rows) => {
       title: 'Stated row',
       runs: [...others, entries],
       ...(rules && { rules }),
+      ...(row.sources && { sources: row.sources }),
       supply: { ...(!usualMilliohms && { milliohms: 50 }), ...supply },
       ...(protection && { protection }),
     }).runs.at(-1)!;

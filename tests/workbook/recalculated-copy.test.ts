@@ -21,6 +21,7 @@ import { WORD } from '../../src/sheets/station/verdicts';
 import { distance, RELATIVE, told } from '../closeness';
 import { generatedStations } from '../sheets/generated-stations';
 import { protectionStations } from '../sheets/protection-stations';
+import { SOURCE_STATIONS } from '../sheets/source-stations';
 import { cellsOf, type WorkbookCells } from './cells';
 import { recalculated } from './libreoffice';
 
@@ -39,6 +40,8 @@ const STATIONS: Readonly<Record<string, StationContent>> = {
     ]),
   ),
   watts: generatedStations({ stations: 2, rows: 48, watts: true })[1]!,
+  sources: SOURCE_STATIONS[0]!,
+  hurried: SOURCE_STATIONS[1]!,
   thin: thin1!,
   fuses: generated2!,
 };

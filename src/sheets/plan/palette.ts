@@ -10,6 +10,8 @@ export const PALETTE = {
   heading: '#123b4a',
   headingText: '#ffffff',
   input: '#eef6f0',
+  /** A cell that asks for nothing here. */
+  notAsked: '#ffffff',
   quietText: '#4d5a60',
   line: '#b8c4c8',
   /** Over ampacity, or no fuse: darkest, white text. */

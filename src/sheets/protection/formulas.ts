@@ -12,7 +12,8 @@ import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
 import { ARCING_ALLOWANCE_S } from '../../core/fuse-time';
 import { figureByKind, kindInForce } from '../station/fuse-kind';
 import { hasFuse } from '../schedule/row';
-import { FIX_WORDS, PANEL, WORD, type VerdictKey } from '../station/verdicts';
+import { WHEN_OVER } from '../station/parameters';
+import { FIX_WORDS, WORD, type VerdictKey } from '../station/verdicts';
 import { MULTIPLES } from './fuse-points';
 
 /** Sizes to choose among, one a row, thinnest first within a series. */
@@ -71,10 +72,18 @@ const is = ({ own }: ProtectionReferences, ...states: (keyof typeof STATE)[]) =>
 };
 /** Rows with a current, whether or not their faults can be told. */
 export const hasCurrent = (row: ProtectionReferences) =>
-  is(row, 'judged', 'panel', 'source', 'deep');
+  is(row, 'judged', 'panel', 'supply', 'source', 'deep');
 export const isJudged = (row: ProtectionReferences) => is(row, 'judged');
+/** Rows of which it can be told what a dead short draws: of a battery, or of a power supply that gives no more. */
+const hasFault = (row: ProtectionReferences) => is(row, 'judged', 'supply');
+/** The wire carries all that the power supply can give: it needs no fuse. */
+const supplyBears = (row: ProtectionReferences) =>
+  `AND(${is(row, 'supply')},IF(ISNUMBER(${there(row, 'ampacity')}),${row.supply.mostAmps}<=${there(row, 'ampacity')}*${WITHIN},FALSE))`;
+/** It switches off instead. */
+const supplyTrips = (row: ProtectionReferences) =>
+  `AND(${is(row, 'supply')},${row.supply.whenOver}=${text(WHEN_OVER[1])})`;
 
-const onBattery = (row: ProtectionReferences) => `${there(row, 'battery')}=1`;
+const onBattery = (row: ProtectionReferences) => `${there(row, 'battery')}>0`;
 /** The battery is only the assumed one. */
 const isAssumed = (row: ProtectionReferences) =>
   `AND(${onBattery(row)},${row.supply.stated}<>"yes")`;
@@ -90,7 +99,7 @@ function fault(row: ProtectionReferences, volts: string, milliohms: string, ohms
   const { supply } = row;
   return (
     `IF(${isJudged(row)},IF(${milliohms}/1000+${ohms}>0,${row.call('FAULT_AMPS', volts, milliohms, ohms)},${text(PROTECTION_FIGURES.noLimit)}),` +
-    `IF(${is(row, 'panel')},IF(${supply.shortCircuitAmps}="","",${supply.shortCircuitAmps}),""))`
+    `IF(${is(row, 'panel')},IF(${supply.shortCircuitAmps}="","",${supply.shortCircuitAmps}),IF(${is(row, 'supply')},${supply.mostAmps},"")))`
   );
 }
 
@@ -118,7 +127,7 @@ function opensWithin(row: ProtectionReferences, amps: string): string {
   const notPublished = text(PROTECTION_FIGURES.notPublished);
   const unknown = `IF(ISNUMBER(${own.fuseI2t}),IF(${byI2t(row, amps)}<=${SOON_S},${byI2t(row, amps)},${notPublished}),${notPublished})`;
   return (
-    `IF(AND(${isJudged(row)},ISNUMBER(${own.fuse}),ISNUMBER(${amps})),` +
+    `IF(AND(${hasFault(row)},ISNUMBER(${own.fuse}),ISNUMBER(${amps})),` +
     `IF(${isPublished(row)},IF(INDEX(${types.multiples},1,1)*${own.fuse}>${amps}*${WITHIN},${text(PROTECTION_FIGURES.needNotOpen)},${published}),${unknown}),"")`
   );
 }
@@ -126,6 +135,7 @@ function opensWithin(row: ProtectionReferences, amps: string): string {
 const state: ProtectionFormula = (row) => {
   const { own, column, protect } = row;
   const of = (key: ColumnKey) => there(row, key);
+  const isSupply = `AND(${of('sourceKind')}="power supply",INDEX(${column.volts},${of('root')})=${row.supply.volts})`;
   const known = [
     own.sourceVolts,
     own.weakVolts,
@@ -141,9 +151,9 @@ const state: ProtectionFormula = (row) => {
   return (
     `IF(${own.place}>ROWS(${column.run}),"",IFERROR(IF(${of('runAmps')}="","",` +
     `IF(NOT(AND(ISNUMBER(${of('runAmps')}),ISNUMBER(${of('ohms')}))),${text(STATE.row)},` +
-    `IF(${of('depth')}<0,${text(STATE.deep)},IF(TRIM(INDEX(${column.fedFrom},${of('root')}))=${text(PANEL)},${text(STATE.panel)},` +
+    `IF(${of('depth')}<0,${text(STATE.deep)},IF(AND(INDEX(${column.ownSource},${of('root')})>0,${of('sourceKind')}=""),${text(STATE.source)},IF(${of('sourceKind')}="panel",${text(STATE.panel)},IF(${isSupply},IF(ISNUMBER(${row.supply.mostAmps}),${text(STATE.supply)},${text(STATE.source)}),` +
     `IF(AND(${known.map((cell) => `ISNUMBER(${cell})`).join(',')},IFERROR(${own.sourceVolts}>0,FALSE)),` +
-    `${text(STATE.judged)},${text(STATE.source)}))))),${text(STATE.row)}))`
+    `${text(STATE.judged)},${text(STATE.source)}))))))),${text(STATE.row)}))`
   );
 };
 
@@ -168,7 +178,7 @@ const slower = (opens: string, bears: string) =>
  */
 const guardPlace: ProtectionFormula = (row) => {
   const { own, sizes, types, protect, supply, ownColumn } = row;
-  const others = `${supply.milliohms}*${protect.weakTimes}/1000+(${above(row, ownColumn.warmOhms)})+${there(row, 'jointOhms')}`;
+  const others = `${supply.bankMilliohms}*${protect.weakTimes}/1000+(${above(row, ownColumn.warmOhms)})+${there(row, 'jointOhms')}`;
   const wireM = `2*${there(row, 'length')}*${sizes.metresPer}*${protect.warm}`;
   const far = `(${own.weakVolts}/(${others}+${wireM}*${sizes.ohmsPerM}))`;
   const bears = `(${protect.k}*${sizes.areaMm2})^2*${WITHIN}`;
@@ -244,12 +254,12 @@ export const PROTECTION_FORMULAS: Readonly<
     fault(
       row,
       row.own.weakVolts,
-      `${row.supply.milliohms}*${row.protect.weakTimes}`,
+      `${row.supply.bankMilliohms}*${row.protect.weakTimes}`,
       row.own.farOhms,
     ),
   farOpens: (row) => opensWithin(row, row.own.farFault),
   farBears: (row) =>
-    `IF(AND(${isJudged(row)},ISNUMBER(${row.own.farFault})),${row.call(
+    `IF(AND(${hasFault(row)},ISNUMBER(${row.own.farFault})),${row.call(
       'WITHSTAND_SECONDS',
       there(row, 'size'),
       row.own.farFault,
@@ -282,7 +292,7 @@ export const PROTECTION_FORMULAS: Readonly<
   mostVolts: (row) =>
     `IF(${is(row, 'panel')},IF(ISNUMBER(${row.supply.panelColdVolts}),${row.supply.panelColdVolts},IF(${row.supply.openCircuitVolts}="",INDEX(${row.column.volts},${there(row, 'root')}),${row.supply.openCircuitVolts})),${ofSource(row, `MAX(${row.supply.chargingVolts},${row.supply.fullRest})`)})`,
   strongMilliohms: ({ supply, own, ...row }) =>
-    `IF(AND(ISNUMBER(${supply.milliohms}),${supply.milliohms}>=0),IF(${onBattery({ supply, own, ...row })},IF(ISNUMBER(${supply.breakAmps}),1000*${supply.fullRest}/${supply.breakAmps},0),${supply.milliohms}),NA())`,
+    `IF(AND(ISNUMBER(${supply.bankMilliohms}),${supply.bankMilliohms}>=0),IF(${onBattery({ supply, own, ...row })},IF(ISNUMBER(${supply.breakAmps}),1000*${supply.fullRest}/${supply.breakAmps},0),${supply.bankMilliohms}),NA())`,
   nearOhms: (row) => above(row, row.column.ohms),
   warmOhms: (row) =>
     `(${there(row, 'ohms')}-${there(row, 'jointOhms')})*${row.protect.warm}+${there(row, 'jointOhms')}`,
@@ -300,7 +310,8 @@ export const PROTECTION_FORMULAS: Readonly<
   fuseI2t: (row) => saidOfFuse(row, 'i2t'),
   type: ({ own, types, protect }) =>
     `IF(ISNUMBER(${own.fuse}),IF(${kindInForce(own.fuseKind, protect.fuseKind, own.fuse)}="blade",MATCH(${own.fuse},${types.fromA},1),""),"")`,
-  weak: ({ own }) => `IF(${own.farOpens}=${text(PROTECTION_FIGURES.needNotOpen)},1,0)`,
+  weak: (row) =>
+    `IF(AND(${row.own.farOpens}=${text(PROTECTION_FIGURES.needNotOpen)},NOT(${supplyBears(row)}),NOT(${supplyTrips(row)})),1,0)`,
   // At the source end a time holds for a fault that is known and that the fuse breaks.
   slow: (row) => {
     const { own } = row;
@@ -309,17 +320,17 @@ export const PROTECTION_FORMULAS: Readonly<
     const atLeast = (amps: string, bears: string) =>
       `IF(AND(ISNUMBER(${own.fuseI2t}),ISNUMBER(${amps}),ISNUMBER(${bears}),NOT(${isPublished(row)})),${byI2t(row, amps)}>${bears}*${WITHIN},FALSE)`;
     const least = `OR(${atLeast(own.farFault, own.farBears)},AND(${own.unbroken}=0,NOT(${isAssumed(row)}),${atLeast(own.nearFault, own.nearBears)}))`;
-    return `IF(OR(${slower(own.farOpens, own.farBears)},${near},${least}),1,0)`;
+    return `IF(AND(OR(${slower(own.farOpens, own.farBears)},${near},${least}),NOT(${supplyBears(row)})),1,0)`;
   },
   unbroken: (row) => {
     const { own } = row;
     const isKnown = `AND(ISNUMBER(${own.nearFault}),ISNUMBER(${own.breaks}))`;
-    return `IF(AND(${isJudged(row)},${isOwn(row)},NOT(${isAssumed(row)})),IF(${isKnown},IF(${own.nearFault}>${own.breaks}*${WITHIN},1,0),1),0)`;
+    return `IF(AND(${hasFault(row)},${isOwn(row)},NOT(${isAssumed(row)})),IF(${isKnown},IF(${own.nearFault}>${own.breaks}*${WITHIN},1,0),1),0)`;
   },
   covered,
   lowRated: (row) => {
     const { own } = row;
-    const judged = `AND(${is(row, 'judged', 'panel')},${isOwn(row)})`;
+    const judged = `AND(${is(row, 'judged', 'panel', 'supply')},${isOwn(row)})`;
     return `IF(${judged},IF(AND(ISNUMBER(${own.mostVolts}),ISNUMBER(${own.ratedVolts})),IF(${own.mostVolts}>${own.ratedVolts}*${WITHIN},1,0),1),0)`;
   },
   tooLong: (row) => {
@@ -334,7 +345,7 @@ export const PROTECTION_FORMULAS: Readonly<
   wrong: (row) => {
     const { own } = row;
     const told = (test: string, word: VerdictKey) => `IF(${test},${wrong(word)},"")`;
-    const main = `IF(AND(${onBattery(row)},${there(row, 'depth')}=0,${hasCurrent(row)}),${row.supply.mainState}&"","")`;
+    const main = `IF(AND(${onBattery(row)},${there(row, 'depth')}=0,${hasCurrent(row)}),IF(LEN(${row.supply.mainState})=0,"",${text(VERDICT_JOINT)}&${row.supply.mainState}),"")`;
     return [
       main,
       told(`AND(${own.unbroken}=1,${own.covered}=0)`, 'mayNotBreak'),
@@ -355,7 +366,8 @@ export const PROTECTION_FORMULAS: Readonly<
     const { own } = row;
     return (
       `IF(${own.covered}=1,${wrong('coveredByMain')},"")` +
-      `&IF(AND(${isJudged(row)},${isAssumed(row)}),${wrong('batteryAssumed')},"")`
+      `&IF(AND(${isJudged(row)},${isAssumed(row)}),${wrong('batteryAssumed')},"")` +
+      `&IF(AND(${supplyTrips(row)},${own.farOpens}=${text(PROTECTION_FIGURES.needNotOpen)},NOT(${supplyBears(row)})),${wrong('supplyTrips')},"")`
     );
   },
   buy: (row) => {
@@ -368,8 +380,8 @@ export const PROTECTION_FORMULAS: Readonly<
     const { own, supply } = row;
     const ofFuse = `IF(ISNUMBER(${own.fuse}),IF(${isPublished(row)},"",${noted('noTime')}),${noted('noFuse')})`;
     const why =
-      `IF(${is(row, 'panel')},${noted('panel')},IF(${is(row, 'deep')},${noted('tooDeep')},` +
-      `IF(${is(row, 'source')},${noted('sourceUnknown')},${ofFuse})))`;
+      `IF(${is(row, 'supply')},IF(${supplyBears(row)},${noted('supplyBears')},${noted('supply')}),IF(${is(row, 'panel')},${noted('panel')},IF(${is(row, 'deep')},${noted('tooDeep')},` +
+      `IF(${is(row, 'source')},${noted('sourceUnknown')},${ofFuse}))))`;
     const unfused = `IF(AND(${onBattery(row)},${there(row, 'depth')}=0,${there(row, 'unfused')}="",${supply.stated}="yes"),${noted('unfusedUnknown')},"")`;
     return `IF(${hasCurrent(row)},${why}&${unfused},"")`;
   },

@@ -12,6 +12,7 @@ import {
 import type { GuardData, ProtectionReferences, TypeData } from './formulas';
 import { columnReferences } from '../schedule/layout';
 import type { Layout } from '../station/layout';
+import { ofSource } from '../station/references';
 import { callAddIn, type Call } from '../plan/formula';
 
 /** Zero-based rows of the sheet's parts. */
@@ -78,6 +79,8 @@ export function protectionReferences(
   call: Call = callAddIn,
 ): ProtectionReferences {
   const { names } = layout;
+  const column = columnReferences(layout, true);
+  const place = cellAddress(PROTECTION_ROW.first + index, protectionColumn('place'), 'column');
   return {
     call,
     own: Object.fromEntries(
@@ -89,9 +92,9 @@ export function protectionReferences(
     ownColumn: Object.fromEntries(
       PROTECTION_KEYS.map((key) => [key, areaAddress(protectionArea(key, layout.rows), 'both')]),
     ) as Record<ProtectionKey, string>,
-    column: columnReferences(layout, true),
+    column,
     rule: names.rule,
-    supply: names.supply,
+    supply: ofSource(names.supply, `INDEX(${column.source},${place})`),
     protect: names.protect,
     sizes,
     types: TYPE_DATA,

@@ -7,6 +7,7 @@ import { HEADING_STYLE, PALETTE, QUIET_STYLE, SMALL_STYLE } from '../plan/palett
 import type { Block, CellContent, SheetPlan } from '../plan/plan';
 import type { ProtectionContent } from '../station/content';
 import type { Layout } from '../station/layout';
+import { ofSource } from '../station/references';
 import type { ProtectionTyped } from '../station/protection';
 import {
   PROTECTION_CELL_KEYS,
@@ -156,7 +157,7 @@ export function protectionSheet(
   const references: ProtectionCellReferences = {
     call: native?.headCall ?? callAddIn,
     rule: names.rule,
-    supply: names.supply,
+    supply: ofSource(names.supply, '1'),
     protect: names.protect,
   };
   const notes = native === undefined ? NOTES : [...NOTES, AT_WRITING];

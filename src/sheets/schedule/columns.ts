@@ -15,7 +15,7 @@ import {
   type Depth,
 } from '../station/schedule-keys';
 import * as typed from '../station/parameters';
-import { FUSED_CHOICES, PANEL } from '../station/verdicts';
+import { FUSED_CHOICES } from '../station/verdicts';
 
 export interface ScheduleColumn {
   readonly heading: string;
@@ -66,7 +66,16 @@ const WORKINGS: Readonly<Record<(typeof WORKING_KEYS)[number], readonly [string,
   place4: ['Up 4', 'And so on.'],
   depth: ['Depth', 'Runs above it; -1 where it has no place that can be followed.'],
   root: ['Root', 'Place of the run nearest the source on its path.'],
-  battery: ['On battery', '1 where its path starts at the battery.'],
+  ownSource: [
+    'Own source',
+    'Place of the source that the run starts at; 0 for a run that another feeds.',
+  ],
+  source: [
+    'Source no',
+    'Place of the source that its path is judged by; the first where there is none.',
+  ],
+  sourceKind: ['Source kind', 'Its kind; blank where the path starts at none of the Supply sheet.'],
+  battery: ['On battery', 'Place of the battery that its path starts at; 0 for any other source.'],
   ownLoad: ['Own load', 'What the load takes in, 0 for a run that only feeds others.'],
   onceLoad: ['Load at once', 'What of the own load counts when volts are judged.'],
   houseAmps: ['Amps, usual', 'Current of the own load at the source volts.'],
@@ -84,7 +93,10 @@ const WORKINGS: Readonly<Record<(typeof WORKING_KEYS)[number], readonly [string,
   room: ['Room', 'Share of the source volts that the run may lose.'],
   fullSource: ['Source, full', 'Volts where the run starts if it hangs on a source, battery full.'],
   lowSource: ['Source, low', 'The same with the battery low.'],
-  batteryAmps: ['From battery', 'Current that the battery gives to this run at once.'],
+  batteryAmps: [
+    'From source',
+    'Current that the battery or the power supply gives to this run at once.',
+  ],
   ohms: ['Ohms', 'Both conductors and the joints.'],
   pathOhms: ['Path ohms', 'Of all runs from the source to here.'],
   pathVolts: ['Path drop', 'Volts lost from the source to here.'],
@@ -138,7 +150,7 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
   },
   fedFrom: {
     heading: 'Fed from',
-    note: `The run that feeds this one, by its name; blank or "battery" for the battery; "${PANEL}" for the solar panel.`,
+    note: 'The run or the source that feeds this one, by its name; blank for the first source of the Supply sheet.',
     widthChars: 11,
     style: TEXT,
     kind: 'typed',
@@ -176,7 +188,7 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
   },
   volts: {
     heading: 'Source volts',
-    note: 'Follows the house rule, or the panel, until you type over it for a run on another supply.',
+    note: 'Follows the source on the Supply sheet until you type over it for a run on a source that is not there.',
     widthChars: 8,
     style: { numberFormat: '0.0# "V"' },
     kind: 'usual',
@@ -218,6 +230,14 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
     heading: 'Minimum volts',
     note: 'The least volts the load works with, from its manual; blank where it does not matter.',
     widthChars: 9,
+    style: { numberFormat: '0.0# "V"' },
+    kind: 'typed',
+    parameter: parameter.volts,
+  },
+  mostVolts: {
+    heading: 'Most volts',
+    note: 'The most volts the load bears, from its manual, to hold against what its source reaches while charging; blank where it does not matter.',
+    widthChars: 7,
     style: { numberFormat: '0.0# "V"' },
     kind: 'typed',
     parameter: parameter.volts,

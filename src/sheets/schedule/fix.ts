@@ -74,7 +74,7 @@ const mendShare: RowFormula = (row) => {
 
 /** What the source gives the load: a battery sags more by amps that do not count for the others. */
 const given = ({ cell, supply }: RowReferences) =>
-  `(${cell.lowSource}-IF(${cell.alone}=0,0,IF(${cell.battery}=1,${cell.alone}*${supply.milliohms}/1000,0)))`;
+  `(${cell.lowSource}-IF(${cell.alone}=0,0,IF(${cell.battery}>0,${cell.alone}*${supply.bankMilliohms}/1000,0)))`;
 
 /** Tenths of a percent of the source volts that may be lost on the way to a load that works. */
 const tenthsOfTarget = (row: RowReferences) =>
@@ -119,8 +119,8 @@ const isGivenUp = ({ cell }: RowReferences) => `${cell.noThicker}=${text(FIX_WOR
 const instead: RowFormula = (row) => {
   const { cell, column, supply } = row;
   const isSource = `AND(${cell.shortLow}=1,ISNUMBER(${cell.lowSource}),ISNUMBER(${cell.leastVolts}),${given(row)}<=${cell.leastVolts})`;
-  const whose = `IF(${cell.battery}=1,"battery","source")`;
-  const charge = `IF(AND(${cell.battery}=1,ISNUMBER(${supply.lowCharge}))," at "&ROUND(100*${supply.lowCharge},0)&" %","")`;
+  const whose = `IF(${cell.battery}>0,"battery","source")`;
+  const charge = `IF(AND(${cell.battery}>0,ISNUMBER(${supply.lowCharge}))," at "&ROUND(100*${supply.lowCharge},0)&" %","")`;
   const source = `${text(FIX_WORDS.source)}&${whose}&${text(FIX_WORDS.gives)}&ROUND(${given(row)},1)&${text(FIX_WORDS.volts)}&${charge}`;
   // One that cannot be served is left out of the others' volts, and comes back into them once it is.
   const unserved = `SUMPRODUCT(MAX((${column.root}=${cell.root})*ISNA(${column.lowVolts})*${column.place}))`;
@@ -190,8 +190,8 @@ const ownWire = (row: RowReferences) =>
 /** A short at the far end opens a fuse of its own that carries the load: it draws twice the rating. */
 const opensOwnFuse = (row: RowReferences) => {
   const { cell, column, supply, protect, rule } = row;
-  const volts = `IF(${cell.battery}=1,${supply.lowRest},${there(column.volts, cell.root)})`;
-  const ohms = `(${supply.milliohms}*${protect.weakTimes}/1000+(${cell.pathOhms}+${numberOr0(rule.joints)}/1000)*${protect.warm})`;
+  const volts = `IF(${cell.battery}>0,${supply.lowRest},${there(column.volts, cell.root)})`;
+  const ohms = `(${supply.bankMilliohms}*${protect.weakTimes}/1000+(${cell.pathOhms}+${numberOr0(rule.joints)}/1000)*${protect.warm})`;
   return `IFERROR(${volts}>=${OPENS_SOON}*${cell.fitting}*${ohms},FALSE)`;
 };
 

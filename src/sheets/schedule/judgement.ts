@@ -6,7 +6,17 @@ import type { RowReferences } from '../station/references';
 import { COLUMN_KEYS } from '../station/schedule-keys';
 import { LEVELS, WORD, type VerdictKey } from '../station/verdicts';
 import { SCHEDULE_COLUMNS } from './columns';
-import { fuseFor, isFused, isPanel, isWatts, over, there, whenReady, type RowFormula } from './row';
+import {
+  fuseFor,
+  isFused,
+  isOnBattery,
+  isPanel,
+  isWatts,
+  over,
+  there,
+  whenReady,
+  type RowFormula,
+} from './row';
 import { isUsable } from './sizing';
 
 /** A load of more watts than this may be an inverter; ours. */
@@ -90,7 +100,7 @@ const words: RowFormula = (row) => {
     `${when(`${cell.shortLow}=1`, 'tooFewVolts')}))`;
   const drop = when(`${cell.overDrop}>0`, 'drop');
   const fewer = when(`${cell.fewer}=1`, 'fewerVolts');
-  const battery = when(`AND(${cell.battery}=1,${supply.fits}=0)`, 'batteryVolts');
+  const battery = when(`AND(${cell.battery}>0,${supply.fits}=0)`, 'batteryVolts');
   const craft = when(
     `AND(${isFused(row)},ISNUMBER(${cell.fitting}),IFERROR(${over(cell.fitting, cell.ampacity)},FALSE))`,
     'craftFuse',
@@ -112,12 +122,22 @@ const words: RowFormula = (row) => {
     `IF(${cell.place1}>0,IFERROR(${there(column.volts, cell.root)}<>${cell.volts},FALSE),FALSE)`,
     'voltsDiffer',
   );
+  const most = `IF(${isOnBattery(row)},MAX(${supply.chargingVolts},${supply.fullRest}),IF(${isPanel(row)},${supply.panelColdVolts},${cell.volts}))`;
+  const tooMany = when(
+    `IF(ISNUMBER(${cell.mostVolts}),IFERROR(${over(most, cell.mostVolts)},FALSE),FALSE)`,
+    'tooManyVolts',
+  );
+  // What is wrong with the source, and with the battery on its output.
+  const own = there(column.ownSource, cell.root);
+  const told = (said: string) => `IF(LEN(${said})=0,"",${text(VERDICT_JOINT)}&${said})`;
+  const ownSays = told(`INDEX(${row.sources.says},1,${own})`);
+  const source = `IF(${own}=0,"",${ownSays}&IF(OR(${own}=${cell.source},${cell.sourceKind}=""),"",${told(supply.says)}))`;
   return whenReady(
     row,
     `IF(${cell.treeWord}<>"",${text(VERDICT_JOINT)}&${cell.treeWord},` +
       `IF(AND(ISERROR(${cell.room}),NOT(ISERROR(${cell.runAmps})),${isUsable(row)}),${[ownHeat, ownFuse, ownBranch, word('tiedToAnother')].join('&')},` +
       `IF(ISNA(${cell.size}),IF(AND(${cell.room}<=0,${cell.place1}>0),${word('noRoom')},${word('noSize')}),` +
-      `${[heat, fuse, branch, cell.protection, served, fewer, drop, differs, battery, unsettled, craft, watts, cell.confirm].join('&')})))`,
+      `${[heat, fuse, branch, cell.protection, source, served, fewer, drop, tooMany, differs, battery, unsettled, craft, watts, cell.confirm].join('&')})))`,
   );
 };
 
@@ -140,10 +160,7 @@ export const JUDGEMENT_FORMULAS = {
     const { cell } = row;
     const word = (key: VerdictKey) => text(WORD[key]);
     const said = `MID(${cell.words},${VERDICT_JOINT.length + 1},1000)`;
-    const isPanelRow = isPanel({
-      ...row,
-      cell: { ...cell, fedFrom: there(row.column.fedFrom, cell.root) },
-    });
+    const isPanelRow = isPanel(row);
     const calculating = [
       cell.runAmps,
       cell.size,

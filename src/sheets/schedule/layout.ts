@@ -3,7 +3,7 @@ import { callAddIn, type Call } from '../plan/formula';
 import { area, areaAddress, cellAddress, quotedSheetName, type Area } from '../plan/area';
 import type { RuleKey } from '../station/house-rules';
 import type { Layout } from '../station/layout';
-import { FEED_KEYS, type FeedKey, type RowReferences } from '../station/references';
+import { FEED_KEYS, ofSource, type FeedKey, type RowReferences } from '../station/references';
 import { SCHEDULE_COLUMNS } from './columns';
 import { COLUMN_KEYS, type ColumnKey } from '../station/schedule-keys';
 
@@ -72,17 +72,19 @@ export function columnReferences(
 /** References of one zero-based sheet row: structured ones, or the addresses of its cells. */
 export function rowReferences(layout: Layout, row: number, call: Call = callAddIn): RowReferences {
   const { names, references } = layout;
+  const cell = keyed((key) =>
+    references === 'table'
+      ? `[@[${SCHEDULE_COLUMNS[key].heading}]]`
+      : cellAddress(row, columnOf(key), 'column'),
+  );
   return {
     call,
-    cell: keyed((key) =>
-      references === 'table'
-        ? `[@[${SCHEDULE_COLUMNS[key].heading}]]`
-        : cellAddress(row, columnOf(key), 'column'),
-    ),
+    cell,
     column: columnReferences(layout),
     rule: names.rule,
     feed: names.feed,
-    supply: names.supply,
+    supply: ofSource(names.supply, cell.source),
+    sources: names.supply,
     protect: names.protect,
     verdicts: names.verdicts,
     notSettled: 'FALSE',

@@ -7,7 +7,6 @@ import {
   isContinuous,
   isFused,
   isPanel,
-  isSource,
   isWatts,
   numberOr0,
   sumAbove,
@@ -25,18 +24,18 @@ const RESERVE = 0.01;
 const ALONE_MORE = 1.15;
 
 /**
- * The panel's figure for all that hangs on it, or the rule's; nothing where that cell is blank, which a bare reference
+ * The source's figure for all that hangs on it, or the rule's; nothing where that cell is blank, which a bare reference
  * would make 0.
  */
-const usual = (row: RowReferences, panel: string, rule: string) =>
-  `IF(${row.cell.length}="","",IF(${isPanel({ ...row, cell: { ...row.cell, fedFrom: there(row.column.fedFrom, row.cell.root) } })},IF(${panel}="","",${panel}),IF(${rule}="","",${rule})))`;
+const usual = (row: RowReferences, isOfSource: string, source: string, rule: string) =>
+  `IF(${row.cell.length}="","",IF(${isOfSource},IF(${source}="","",${source}),IF(${rule}="","",${rule})))`;
 
 export const LOAD_FORMULAS = {
-  volts: (row) => usual(row, row.supply.panelVolts, row.rule.volts),
-  target: (row) => usual(row, row.supply.panelTarget, row.rule.target),
+  volts: (row) => usual(row, `${row.cell.sourceKind}<>""`, row.supply.volts, row.rule.volts),
+  target: (row) => usual(row, isPanel(row), row.supply.panelTarget, row.rule.target),
   joints: (row) =>
     `IF(${row.cell.length}="","",IF(${isFused(row)},${numberOr0(row.rule.joints)},0))`,
-  feeder: (row) => `IF(OR(${isPanel(row)},${isSource(row)}),"",TRIM(${row.cell.fedFrom}))`,
+  feeder: (row) => `IF(${row.cell.ownSource}>0,"",TRIM(${row.cell.fedFrom}))`,
   // Watts of an output become those of the input.
   ownLoad: (row) => {
     const { cell, column } = row;
@@ -63,11 +62,11 @@ export const LOAD_FORMULAS = {
   assumedVolts: (row) => {
     const { cell, supply } = row;
     // What the battery sags more while a load draws that does not count for the others.
-    const sagging = `${supply.lowSagging}-${ALONE_MORE}*(${cell.houseAmps}-${cell.houseOnce})*${cell.volts}/(${supply.lowSagging}-${cell.volts}*${cell.target})*${supply.milliohms}/1000`;
+    const sagging = `${supply.lowSagging}-${ALONE_MORE}*(${cell.houseAmps}-${cell.houseOnce})*${cell.volts}/(${supply.lowSagging}-${cell.volts}*${cell.target})*${supply.bankMilliohms}/1000`;
     const floor = `${cell.volts}/2`;
     // Where every run may lose the target by itself, the runs above lose theirs too.
     const targets = `(${cell.target}+IF(${countsEach(row)},${sumAbove(row, (place) => numberOr0(there(row.column.target, place)))},0))`;
-    const least = `MAX(${floor},IF(${cell.battery}=1,${sagging},${cell.volts})-${cell.volts}*${targets})`;
+    const least = `MAX(${floor},IF(${cell.battery}>0,${sagging},${cell.volts})-${cell.volts}*${targets})`;
     // At more than the source volts it draws less; its fuse and wire are for what it takes at those.
     return `IF(${isWatts(row)},MIN(${cell.volts},IF(ISNUMBER(${cell.leastVolts}),${cell.leastVolts},(${least})*${1 - RESERVE})),"")`;
   },
@@ -95,6 +94,6 @@ export const LOAD_FORMULAS = {
     return whenReady(row, `MAX(${share}*(${house}),${cell.runAmps})`);
   },
   // A row that cannot be computed says so itself; it must not take the battery's figures with it.
-  batteryAmps: ({ cell }) =>
-    `IF(AND(${cell.battery}=1,${cell.place1}=0,ISNUMBER(${cell.runAmps})),${cell.once},0)`,
+  batteryAmps: ({ cell, supply }) =>
+    `IF(AND(OR(${cell.battery}>0,AND(${cell.sourceKind}="power supply",${cell.volts}=${supply.volts})),${cell.place1}=0,ISNUMBER(${cell.runAmps})),${cell.once},0)`,
 } as const satisfies Record<string, RowFormula>;

@@ -1,16 +1,8 @@
 /** Where each run stands among the others. */
 import { text } from '../plan/formula';
 import { FEEDER_KEYS } from '../station/schedule-keys';
-import { WORD, type VerdictKey } from '../station/verdicts';
-import {
-  comesRound,
-  hasFuse,
-  isSource,
-  NOT_LISTED,
-  there,
-  whenReady,
-  type RowFormula,
-} from './row';
+import { BATTERY, PANEL, WORD, type VerdictKey } from '../station/verdicts';
+import { comesRound, hasFuse, NOT_LISTED, there, whenReady, type RowFormula } from './row';
 
 /** The place of a feeder's own feeder. */
 const placeAbove =
@@ -50,11 +42,23 @@ export const PLACE_FORMULAS = {
   },
   root: ({ cell }) =>
     FEEDER_KEYS.reduce((nearer, key) => `IF(${cell[key]}>0,${cell[key]},${nearer})`, cell.place),
-  battery: (row) => {
-    const { cell, column, rule } = row;
-    const at = (key: 'fedFrom' | 'volts') => there(column[key], cell.root);
-    const source = isSource({ ...row, cell: { ...cell, fedFrom: at('fedFrom') } });
-    return `IF(AND(${source},${at('volts')}=${rule.volts},${rule.volts}<>""),1,0)`;
+  // A source by its name; the usual names mean the first of their kind where none is called so.
+  ownSource: ({ cell, sources }) => {
+    const name = `TRIM(${cell.fedFrom})`;
+    const panel = `IF(${name}=${text(PANEL)},IFERROR(MATCH("panel",${sources.kind},0),0),0)`;
+    return `IF(LEN(${name})=0,1,IFERROR(MATCH(${name},${sources.name},0),IF(${name}=${text(BATTERY)},1,${panel})))`;
+  },
+  source: ({ cell, column, sources }) => {
+    const own = there(column.ownSource, cell.root);
+    return `IF(${own}=0,1,MAX(1,INDEX(${sources.governs},1,${own})))`;
+  },
+  sourceKind: ({ cell, column, sources, supply }) => {
+    const own = there(column.ownSource, cell.root);
+    return `IF(${own}=0,"",IF(INDEX(${sources.governs},1,${own})=0,"",${supply.kind}&""))`;
+  },
+  battery: ({ cell, column, supply }) => {
+    const volts = there(column.volts, cell.root);
+    return `IF(AND(${cell.sourceKind}="battery",${volts}=${supply.volts},${supply.volts}<>""),${cell.source},0)`;
   },
   feederFuse: ({ cell, column }) => {
     const nearest = FEEDER_KEYS.map((key) => cell[key]).reduceRight(

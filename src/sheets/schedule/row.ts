@@ -5,7 +5,6 @@ import { ambientInForce, conductorTempInForce, fuseLimitInForce } from '../stati
 import { COUNTS } from '../station/parameters';
 import type { RowReferences } from '../station/references';
 import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
-import { BATTERY, PANEL } from '../station/verdicts';
 
 /** A formula without its leading "=", for one row. */
 export type RowFormula = (row: RowReferences) => string;
@@ -25,9 +24,10 @@ export const numberOr0 = (cell: string) => `IF(ISNUMBER(${cell}),${cell},0)`;
 /** A column's cell in the row at a place. */
 export const there = (column: string, place: string) => `INDEX(${column},${place})`;
 
-export const isPanel = ({ cell }: RowReferences) => `TRIM(${cell.fedFrom})=${text(PANEL)}`;
-export const isSource = ({ cell }: RowReferences) =>
-  `OR(TRIM(${cell.fedFrom})="",TRIM(${cell.fedFrom})=${text(BATTERY)})`;
+/** Its path starts at a panel of the Supply sheet. */
+export const isPanel = ({ cell }: RowReferences) => `${cell.sourceKind}="panel"`;
+/** Its path starts at a battery of the Supply sheet, with that one's volts. */
+export const isOnBattery = ({ cell }: Pick<RowReferences, 'cell'>) => `${cell.battery}>0`;
 export const isContinuous = ({ rule }: RowReferences) => `${rule.duty}<>"bursts"`;
 /** A fuse of its own: blank counts as yes, what is neither yes nor no as none that could protect. */
 export const hasFuse = (fused: string) => `OR(${fused}="",${fused}="yes")`;

@@ -10,7 +10,7 @@ import { HEADING_STYLE, PALETTE } from '../plan/palette';
 import type { Block, CellContent, EntryPlan, SheetPlan, TablePlan } from '../plan/plan';
 import type { ScheduleContent } from '../station/content';
 import type { Layout } from '../station/layout';
-import { FEED_KEYS, type FeedKey, type RowReferences } from '../station/references';
+import { FEED_KEYS, ofSource, type FeedKey, type RowReferences } from '../station/references';
 import { ASSUMED } from '../station/assumed-battery';
 import { HEADINGS, SCHEDULE_COLUMNS } from './columns';
 import { SCHEDULE_FORMULAS, type FormulaKey } from './formulas';
@@ -53,7 +53,8 @@ function headBlocks(title: string): Block[] {
 }
 
 /** Says once, at the top and on paper, why rows are left to confirm while nothing is known of the battery. */
-function batteryBlock({ names: { supply } }: Layout): Block {
+function batteryBlock({ names }: Layout): Block {
+  const supply = ofSource(names.supply, '1');
   const breaks = `IFERROR(": a fuse right at it would have to break "&ROUND(${supply.breakAmps},0)&" A","")`;
   return {
     area: area(ROW.title, columnOf('setBy')),

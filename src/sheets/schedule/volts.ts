@@ -2,7 +2,16 @@
 import { BAD_ENTRY } from '../plan/formula';
 import type { RowReferences } from '../station/references';
 import type { ColumnKey } from '../station/schedule-keys';
-import { countsEach, isWatts, numberOr0, over, there, whenReady, type RowFormula } from './row';
+import {
+  countsEach,
+  isOnBattery,
+  isWatts,
+  numberOr0,
+  over,
+  there,
+  whenReady,
+  type RowFormula,
+} from './row';
 import { isInDeepTree } from './places';
 import { RELATIVE_SLACK } from '../../core/limits';
 
@@ -17,7 +26,7 @@ const voltsFrom =
   (of: 'fullVolts' | 'lowVolts', source: ColumnKey): RowFormula =>
   (row) => {
     const { cell, supply } = row;
-    const inside = `IF(${cell.battery}=1,${supply.milliohms}/1000,0)`;
+    const inside = `IF(${isOnBattery(row)},${supply.bankMilliohms}/1000,0)`;
     const rest = `IF(${cell.alone}=0,0,${cell.alone}*(${cell.pathOhms}+${inside}))`;
     return whenReady(row, `${solved(row, of, source)}-${rest}`);
   };
@@ -26,7 +35,7 @@ const voltsFrom =
 const sourceVolts =
   (terminal: 'fullTerminal' | 'lowTerminal'): RowFormula =>
   (row) =>
-    whenReady(row, `IF(${row.cell.battery}=1,${row.supply[terminal]},${row.cell.volts})`);
+    whenReady(row, `IF(${isOnBattery(row)},${row.supply[terminal]},${row.cell.volts})`);
 
 /** 1 where a load is under its minimum volts or cannot be served, 0 where it works or asks for nothing. */
 function shortOf(minimumVolts: string, volts: string): string {

@@ -21,6 +21,7 @@ export const FORMER_HEADINGS: Readonly<Partial<Record<ColumnKey, string>>> = {
 
 /** Columns of the schedule that old ones lack. */
 export const LATER_COLUMNS = [
+  'mostVolts',
   'atOnce',
   'efficiency',
   'unfused',

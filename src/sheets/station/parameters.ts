@@ -1,5 +1,6 @@
 /** What is typed into the sheets and is no parameter of a function. */
 import { numberParameter, type Parameter } from '../../functions/parameter';
+import { SOURCE_KINDS } from './source-kinds';
 
 /** One of a few texts, kept as it is typed. */
 function choice(name: string, meaning: string, choices: readonly string[]): Parameter {
@@ -48,6 +49,26 @@ export const weakTimes = numberParameter(
   'weak_times',
   'Milliohms of a tired battery as a multiple of the usual ones.',
   { least: 1 },
+);
+
+/** How many batteries alike stand in parallel. */
+export const parallel = numberParameter('parallel', 'Batteries alike in parallel.', {
+  least: 1,
+  whole: true,
+});
+
+export const sourceKind = choice(
+  'source_kind',
+  '"battery", "power supply", "panel"; "charger" or "alternator" for what stands beside a battery.',
+  SOURCE_KINDS,
+);
+
+/** What a power supply does above its most amps. */
+export const WHEN_OVER = ['limits', 'trips'] as const;
+export const whenOver = choice(
+  'when_over',
+  '"limits": goes on giving its most amps; "trips": switches off.',
+  WHEN_OVER,
 );
 
 export const i2t = numberParameter('i2t', "Melting I2t of the fuse from its maker's sheet, A2s.", {

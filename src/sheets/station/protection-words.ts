@@ -4,6 +4,8 @@
 export const STATE = {
   judged: 'judged',
   panel: 'panel',
+  /** A power supply without a battery: it gives no more than its most amps. */
+  supply: 'supply',
   /** The schedule's row has to be fixed first. */
   row: 'row',
   /** Volts or ohms of the source, or a rule of this sheet, cannot be used. */
@@ -18,6 +20,8 @@ export const PROTECTION_WORDS = {
   noFuse: 'no fuse to judge',
   noTime: 'no published opening time',
   panel: 'a panel limits its own fault current',
+  supply: 'the supply gives no more than its most amps',
+  supplyBears: 'the wire bears all that the supply gives',
   tooDeep: 'more than four feeders above it',
   sourceUnknown: 'volts, milliohms or rules missing',
   unfusedUnknown: 'length without a fuse not known',

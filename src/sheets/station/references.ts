@@ -5,6 +5,15 @@ import type { ProtectionNameKey } from './protection-keys';
 import type { ColumnKey } from './schedule-keys';
 import type { SupplyKey } from './supply-keys';
 
+type Supply = Readonly<Record<SupplyKey, string>>;
+
+/** Figures of the source at a place among them. */
+export function ofSource(sources: Supply, place: string): Supply {
+  return Object.fromEntries(
+    Object.entries(sources).map(([key, row]) => [key, `INDEX(${row},1,${place})`]),
+  ) as Supply;
+}
+
 /** Columns that are solved for all runs at once and stand beside the table. */
 export const FEED_KEYS = ['amps', 'fullVolts', 'lowVolts'] as const;
 export type FeedKey = (typeof FEED_KEYS)[number];
@@ -21,7 +30,10 @@ export interface RowReferences {
   readonly column: Readonly<Record<ColumnKey, string>>;
   readonly rule: RuleReferences;
   readonly feed: Readonly<Record<FeedKey, string>>;
-  readonly supply: Readonly<Record<SupplyKey, string>>;
+  /** Figures of the source that the path of the row starts at. */
+  readonly supply: Supply;
+  /** The same of all sources, each a row of the Supply sheet. */
+  readonly sources: Supply;
   readonly protect: Readonly<Record<ProtectionNameKey, string>>;
   /** Columns of the list of verdicts. */
   readonly verdicts: Readonly<Record<VerdictNameKey, string>>;

@@ -1,7 +1,7 @@
 /** One run as a person lists it, before anything is computed. Text stands where a person wrote no number. */
 export interface ScheduleRun {
   readonly run?: string;
-  /** Another run's name; nothing for the battery, "panel" for the solar panel. */
+  /** Another run's name, or a source's; nothing for the first source. */
   readonly fedFrom?: string;
   readonly load?: string;
   /** Amps or watts, as `kind` says. Nothing for a run that only feeds others. */
@@ -20,6 +20,8 @@ export interface ScheduleRun {
   readonly fused?: string;
   /** The least volts the load works with. */
   readonly leastVolts?: number | string;
+  /** The most volts that the load bears. */
+  readonly mostVolts?: number | string;
   /** Share of its peak that a load adds to its feeders when volts are judged; 1 left out. */
   readonly atOnce?: number | string;
   /** Output watts over input watts, of a load in watts that states its output; 1 left out. */

@@ -12,6 +12,7 @@ export const SHOWN_KEYS = [
   'ownSize',
   'fused',
   'leastVolts',
+  'mostVolts',
   'atOnce',
   'efficiency',
   'unfused',
@@ -41,6 +42,7 @@ export type Depth = (typeof DEPTHS)[number];
 
 /** Workings: columns of the same table, right of what is printed. */
 export const WORKING_KEYS = [
+  'ownSource',
   'feeder',
   'place',
   'place1',
@@ -50,6 +52,8 @@ export const WORKING_KEYS = [
   'place5',
   'depth',
   'root',
+  'source',
+  'sourceKind',
   'battery',
   'ownLoad',
   'onceLoad',

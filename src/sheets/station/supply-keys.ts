@@ -1,15 +1,27 @@
 /** Keys of the Supply sheet's named cells, in the order they stand. */
 export const SUPPLY_KEYS = [
+  'name',
+  'kind',
+  'volts',
+  'charges',
+  'chargesAt',
+  'governs',
+  'says',
   'chemistry',
   'ampHours',
+  'parallel',
+  'eachBreaks',
   'cells',
   'milliohms',
+  'bankMilliohms',
+  'packAmps',
   'batteryShortAmps',
   'lowCharge',
   'usable',
   'peukert',
   'fullRest',
   'lowRest',
+  'batteryColdestC',
   'chargingVolts',
   'stated',
   'fits',
@@ -27,6 +39,11 @@ export const SUPPLY_KEYS = [
   'mainCable',
   'mainCableAmps',
   'mainState',
+  'mostAmps',
+  'whenOver',
+  'chargeVolts',
+  'pushes',
+  'caution',
   'shortCircuitAmps',
   'maximumPowerAmps',
   'panelVolts',
@@ -44,3 +61,18 @@ export const SUPPLY_KEYS = [
   'dailyBalance',
 ] as const;
 export type SupplyKey = (typeof SUPPLY_KEYS)[number];
+
+/** What is said of a panel alone. */
+export const PANEL_KEYS = [
+  'shortCircuitAmps',
+  'maximumPowerAmps',
+  'panelVolts',
+  'panelTarget',
+  'openCircuitVolts',
+  'coldestC',
+  'percentPerC',
+  'sunHours',
+  'panelDesignAmps',
+  'panelColdVolts',
+  'panelDailyAh',
+] as const satisfies readonly SupplyKey[];

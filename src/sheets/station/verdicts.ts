@@ -100,11 +100,36 @@ export const VERDICTS = {
     why: 'the published tables give no ampacity for this wire as installed',
     remedy: 'take a size, a material or a rating that the table has',
   },
+  bankUnfused: {
+    word: 'batteries in parallel without a fuse at each',
+    level: 'danger',
+    why: 'the others of a bank of more than 500 Ah feed a fault in one, and no fuse at each breaks that (ABYC E-11)',
+    remedy:
+      'put a fuse right at each battery that breaks what the others give, and write what it breaks on the Supply sheet',
+  },
   mainSmall: {
     word: 'main fuse smaller than the loads',
     level: 'fails',
     why: 'the loads together draw more at once than the main fuse carries',
     remedy: 'take a larger main fuse and its cable, or let fewer loads run at once',
+  },
+  supplyOverloaded: {
+    word: 'supply overloaded',
+    level: 'fails',
+    why: 'the loads together draw more at once than the power supply can give',
+    remedy: 'take a larger supply, or let fewer loads run at once',
+  },
+  packOverloaded: {
+    word: "more than the battery's own protection allows",
+    level: 'fails',
+    why: 'the loads together draw more at once than the battery lets through before it switches itself off',
+    remedy: 'take another pack beside it, or let fewer loads run at once',
+  },
+  tooManyVolts: {
+    word: 'too many volts while charging',
+    level: 'fails',
+    why: 'its source can reach more volts than the load bears',
+    remedy: 'put a regulator before the load, or lower the volts of the charger',
   },
   noSize: {
     word: 'no wire of this series is thick enough',
@@ -151,8 +176,9 @@ export const VERDICTS = {
   feederNotListed: {
     word: 'feeder not listed',
     level: 'unclear',
-    why: 'it is fed from a run that is not in the list',
-    remedy: 'write the name of a run of this list, or leave the cell blank for the battery',
+    why: 'it is fed from neither a run of the list nor a source of the Supply sheet',
+    remedy:
+      'write the name of a run of this list or of a source, or leave the cell blank for the first source',
   },
   inLoop: {
     word: 'in a loop of feeders',
@@ -184,6 +210,24 @@ export const VERDICTS = {
     level: 'unclear',
     why: 'no length is given',
     remedy: 'measure the route one way and write it down',
+  },
+  sourceUnknown: {
+    word: 'source not described',
+    level: 'unclear',
+    why: 'the source that it is fed from has no name or no kind that is known',
+    remedy: 'write name and kind at the head of its column on the Supply sheet',
+  },
+  sourceNamedTwice: {
+    word: 'source named like a run or another source',
+    level: 'unclear',
+    why: 'the name of the source that it is fed from stands twice',
+    remedy: 'give the source a name of its own on the Supply sheet',
+  },
+  chargesNoBattery: {
+    word: 'source charges no battery',
+    level: 'unclear',
+    why: 'no battery of the Supply sheet has the name that is written as the battery on its output',
+    remedy: 'write the name of a battery of the Supply sheet there',
   },
   panelMissing: {
     word: 'panel not described',
@@ -265,6 +309,18 @@ export const VERDICTS = {
     remedy:
       'ask the maker whether the two are coordinated, or take a fuse that breaks it by itself',
   },
+  bankFuse: {
+    word: 'batteries in parallel: confirm the fuse at each',
+    level: 'check',
+    why: 'the others feed a fault in one of them, and no fuse at each is known to break that',
+    remedy: 'write on the Supply sheet what the fuse at each battery breaks',
+  },
+  supplyTrips: {
+    word: 'relies on the supply to switch off: confirm it',
+    level: 'check',
+    why: 'the power supply gives more than the wire may carry and less than its fuse must open at, and is said to trip',
+    remedy: 'confirm with its maker that a short switches it off, or take a thicker wire',
+  },
   batteryAssumed: {
     word: 'sized right, fuse breaking not judged: tell the battery on the Supply sheet',
     level: 'check',
@@ -332,7 +388,7 @@ export const FIX_WORDS = {
 /** A drop over this share of its target is close to it. */
 export const CLOSE_TO_TARGET = 0.9;
 
-/** What may stand in "Fed from" besides a run's name: the solar panel, a source of its own, and the battery, as blank. */
+/** Names of the usual sources, which mean the first of their kind where no source is called so. */
 export const PANEL = 'panel';
 export const BATTERY = 'battery';
 

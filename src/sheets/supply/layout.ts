@@ -1,12 +1,15 @@
 /** Where the parts of the Supply sheet stand. */
 import { area, type Area } from '../plan/area';
 import { SUPPLY_KEYS, type SupplyKey } from '../station/supply-keys';
-import { SUPPLY_CELLS } from './cells';
+import { SOURCE_COLUMNS } from '../station/sources';
+import { SECTIONS, SUPPLY_CELLS, type Section } from './cells';
 
-export const SECTIONS = ['Battery', 'Panel', 'Days'] as const;
-export type Section = (typeof SECTIONS)[number];
-export const COLUMN = { label: 0, value: 1, note: 2 } as const;
+/** The first source's column, and that of the sentences beside them. */
+export const COLUMN = { label: 0, value: 1, note: 1 + SOURCE_COLUMNS } as const;
 const FIRST_ROW = 2;
+
+/** Width of a source's column, in characters. */
+export const SOURCE_WIDTH = 13;
 
 /** Headings of the duty table, by which a reader finds it again. */
 export const DUTY_HEADINGS = [
@@ -20,6 +23,7 @@ export const DUTY_HEADINGS = [
   'Mean current',
   'Heating current',
   'Drawn a day',
+  'Fed from',
 ] as const;
 export const DUTY = {
   load: 0,
@@ -29,7 +33,10 @@ export const DUTY = {
   mean: 7,
   heating: 8,
   daily: 9,
+  source: 10,
 } as const;
+/** A working beside the table: the place of the load's source. */
+export const DUTY_PLACE = DUTY.source + 2;
 /** Zero-based rows of the sections and their cells, from the order of the table. */
 export const ROWS = (() => {
   const titles = new Map<Section, number>();
@@ -45,6 +52,12 @@ export const ROWS = (() => {
   return { titles, cells, dutyTitle: row, dutyHeader: row + 1, dutyFirst: row + 2 };
 })();
 
-export function supplyArea(key: SupplyKey): Area {
-  return area(ROWS.cells.get(key)!, COLUMN.value);
+/** The cell of a source, by its place among them from 0. */
+export function supplyArea(key: SupplyKey, source = 0): Area {
+  return area(ROWS.cells.get(key)!, COLUMN.value + source);
+}
+
+/** The cells of all sources. */
+export function supplyRow(key: SupplyKey): Area {
+  return area(ROWS.cells.get(key)!, COLUMN.value, 1, SOURCE_COLUMNS);
 }

@@ -4,35 +4,62 @@ import { area, areaAddress } from '../plan/area';
 import { CAUTIONS, PRINT_FOOTER } from '../plan/cautions';
 import { entry } from '../plan/entries';
 import { callAddIn, type Call } from '../plan/formula';
-import { HEADING_STYLE, PALETTE } from '../plan/palette';
+import { HEADING_STYLE, PALETTE, SMALL_STYLE } from '../plan/palette';
 import type { Block, CellContent, EntryPlan, SheetPlan } from '../plan/plan';
 import { columnReferences } from '../schedule/layout';
 import type { Layout } from '../station/layout';
 import type { DutyLoad, SupplyContent, SupplyValues } from '../station/supply';
+import { SOURCE_COLUMNS, sourcesOf } from '../station/sources';
 import { SUPPLY_KEYS, type SupplyKey } from '../station/supply-keys';
-import { SUPPLY_CELLS, type SupplyReferences } from './cells';
+import { isKind, SECTIONS, SUPPLY_CELLS, type Section, type SupplyReferences } from './cells';
 import { supplyHighlights } from './highlights';
-import { COLUMN, DUTY, DUTY_HEADINGS, ROWS, SECTIONS, supplyArea, type Section } from './layout';
+import {
+  COLUMN,
+  DUTY,
+  DUTY_HEADINGS,
+  DUTY_PLACE,
+  ROWS,
+  SOURCE_WIDTH,
+  supplyArea,
+  supplyRow,
+} from './layout';
 
 const SECTION_TITLES: Readonly<Record<Section, string>> = {
+  Source: 'Sources, one a column',
   Battery: 'Battery',
+  Supply: 'Power supply, charger, alternator',
   Panel: 'Solar panel',
   Days: 'Day by day',
 };
+/** So wide that the sentences beside the sources, which run over to the right, are on the paper. */
+const NOTE_WIDTH = 76;
 const DUTY_LEAST_ROWS = 10;
 const DUTY_SPARE_ROWS = 3;
+const SOURCES = Array.from({ length: SOURCE_COLUMNS }, (_, source) => source);
 
-function cellBlocks(key: SupplyKey, references: SupplyReferences, typed: SupplyValues): Block[] {
-  const { label, note, kind, style, initial, formula } = SUPPLY_CELLS[key];
-  const row = ROWS.cells.get(key)!;
-  const computed = formula?.(references);
-  const content: CellContent =
-    typed[key] ?? (computed === undefined ? (initial ?? null) : { formula: `=${computed}` });
+function cellBlocks(
+  key: SupplyKey,
+  references: readonly SupplyReferences[],
+  typed: readonly SupplyValues[],
+): Block[] {
+  const { label, note, kind, kinds, otherwise = '""', style, formula } = SUPPLY_CELLS[key];
+  const contents = references.map((of, source): CellContent => {
+    const given = typed[source]?.[key];
+    const computed = formula?.(of);
+    if (given !== undefined || computed === undefined) return given ?? null;
+    return {
+      formula:
+        key === 'says'
+          ? `=${computed}`
+          : `=IF(${isKind(of.supply, kinds)},${computed},${otherwise})`,
+    };
+  });
+  const row = supplyRow(key);
   return [
-    { area: area(row, COLUMN.label), cells: [[label]] },
+    { area: area(row.row, COLUMN.label), cells: [[label]] },
     {
-      area: area(row, COLUMN.value),
-      cells: [[content]],
+      area: row,
+      cells: [contents],
       style: {
         border: 'all',
         ...style,
@@ -41,11 +68,33 @@ function cellBlocks(key: SupplyKey, references: SupplyReferences, typed: SupplyV
       },
     },
     {
-      area: area(row, COLUMN.note),
+      area: area(row.row, COLUMN.note),
       cells: [[note]],
       style: { italic: true, fontColour: PALETTE.quietText },
     },
   ];
+}
+
+/** What the formulas of each source's column point at. */
+function sourceReferences(
+  layout: Layout,
+  duty: SupplyReferences['duty'],
+  call: Call,
+): readonly SupplyReferences[] {
+  const { names } = layout;
+  const keyed = (point: (key: SupplyKey) => string) =>
+    Object.fromEntries(SUPPLY_KEYS.map((key) => [key, point(key)])) as Record<SupplyKey, string>;
+  const sources = keyed((key) => areaAddress(supplyRow(key), 'both'));
+  const column = columnReferences(layout, true);
+  return SOURCES.map((source) => ({
+    call,
+    supply: keyed((key) => areaAddress(supplyArea(key, source), 'row')),
+    sources,
+    place: String(source + 1),
+    rule: names.rule,
+    column,
+    duty,
+  }));
 }
 
 /** What a row of the duty table computes, from its first row on. */
@@ -55,18 +104,29 @@ function dutyFill(call: Call): readonly (string | null)[] {
   const cell = (column: number) => areaAddress(area(row, column));
   const whenNamed = (formula: string) => `=IF(${cell(DUTY.load)}="","",${formula})`;
   const [amps, shares] = [states(DUTY.amps), states(DUTY.shares)];
+  const source = cell(DUTY.source);
+  const place = `IF(${source}="",1,IFERROR(MATCH(TRIM(${source}),${areaAddress(supplyRow('name'), 'both')},0),0))`;
   const filled = new Map<number, string>([
+    [DUTY_PLACE, whenNamed(place)],
     [DUTY.mean, whenNamed(call('DUTY_AMPS', amps, shares))],
     [DUTY.heating, whenNamed(call('HEATING_AMPS', amps, shares))],
     [DUTY.daily, whenNamed(`24*${cell(DUTY.mean)}`)],
   ]);
-  return DUTY_HEADINGS.map((_, column) => filled.get(column) ?? null);
+  return Array.from({ length: DUTY_PLACE + 1 }, (_, column) => filled.get(column) ?? null);
 }
 
 function dutyRow(duty: DutyLoad | undefined): CellContent[] {
   const three = (of: readonly (number | null)[] | undefined) =>
     Array.from({ length: DUTY.states }, (_, index) => of?.[index] ?? null);
-  return [duty?.load ?? null, ...three(duty?.amps), ...three(duty?.shares)];
+  return [
+    duty?.load ?? null,
+    ...three(duty?.amps),
+    ...three(duty?.shares),
+    ...[DUTY.mean, DUTY.heating, DUTY.daily].map(() => null),
+    duty?.source ?? null,
+    null,
+    null,
+  ];
 }
 
 function dutyBlocks(duty: readonly DutyLoad[], rows: number, call: Call): Block[] {
@@ -87,12 +147,15 @@ function dutyBlocks(duty: readonly DutyLoad[], rows: number, call: Call): Block[
       cells: [DUTY_HEADINGS],
       style: HEADING_STYLE,
     },
-    { area: area(first, 0, rows, DUTY_HEADINGS.length), cells, fill: dutyFill(call) },
+    { area: area(first, 0, rows, DUTY_PLACE + 1), cells, fill: dutyFill(call) },
     columns(DUTY.load, 1, { fill: PALETTE.input, numberFormat: '@' }),
     columns(DUTY.amps, DUTY.states, { fill: PALETTE.input, numberFormat: '0.0# "A"' }),
     columns(DUTY.shares, DUTY.states, { fill: PALETTE.input, numberFormat: '0 %' }),
     columns(DUTY.mean, 2, { numberFormat: '0.00 "A"', bold: true }),
     columns(DUTY.daily, 1, { numberFormat: '0.0 "Ah"', bold: true }),
+    columns(DUTY.source, 1, { fill: PALETTE.input, numberFormat: '@' }),
+    { area: area(ROWS.dutyHeader, DUTY_PLACE), cells: [['Source no']], style: SMALL_STYLE },
+    columns(DUTY_PLACE, 1, SMALL_STYLE),
   ];
 }
 
@@ -101,7 +164,7 @@ function entries(rows: number): EntryPlan[] {
   return [
     ...typed.map((key) => {
       const { label, note, parameter } = SUPPLY_CELLS[key];
-      return entry(supplyArea(key), { title: label, sentences: [note] }, { parameter });
+      return entry(supplyRow(key), { title: label, sentences: [note] }, { parameter });
     }),
     entry(
       area(ROWS.dutyFirst, DUTY.amps, rows, DUTY.states),
@@ -125,17 +188,18 @@ export function supplySheet(
   const { names } = layout;
   const duty = content.duty ?? [];
   const dutyRows = Math.max(DUTY_LEAST_ROWS, duty.length + DUTY_SPARE_ROWS);
-  const references: SupplyReferences = {
+  const dutyColumn = (column: number) =>
+    areaAddress(area(ROWS.dutyFirst, column, dutyRows, 1), 'both');
+  const references = sourceReferences(
+    layout,
+    { means: dutyColumn(DUTY.mean), sources: dutyColumn(DUTY_PLACE) },
     call,
-    supply: names.supply,
-    rule: names.rule,
-    column: columnReferences(layout, true),
-    dutyMeans: areaAddress(area(ROWS.dutyFirst, DUTY.mean, dutyRows, 1), 'both'),
-  };
+  );
+  const sources = sourcesOf(content);
   const foot = ROWS.dutyFirst + dutyRows + 1;
   return {
     name: names.supplySheet,
-    columnWidths: [38, 14, 12, 12, 11, 11, 11, 11, 11, 11],
+    columnWidths: [38, ...SOURCES.map(() => SOURCE_WIDTH), 12, 12, NOTE_WIDTH],
     blocks: [
       {
         area: area(0, 0),
@@ -152,7 +216,7 @@ export function supplySheet(
         cells: [[SECTION_TITLES[section]]],
         style: { bold: true, fontColour: PALETTE.title },
       })),
-      ...SUPPLY_KEYS.flatMap((key) => cellBlocks(key, references, content.supply ?? {})),
+      ...SUPPLY_KEYS.flatMap((key) => cellBlocks(key, references, sources)),
       ...dutyBlocks(duty, dutyRows, call),
       {
         area: area(foot, 0, CAUTIONS.length, 1),
@@ -160,16 +224,16 @@ export function supplySheet(
         style: { italic: true, fontColour: PALETTE.quietText },
       },
     ],
-    names: SUPPLY_KEYS.map((key) => ({ name: names.supply[key], area: supplyArea(key) })),
+    names: SUPPLY_KEYS.map((key) => ({ name: names.supply[key], area: supplyRow(key) })),
     entries: entries(dutyRows),
-    highlights: supplyHighlights(),
+    highlights: supplyHighlights(dutyRows),
     notes: [],
     frozenRows: 1,
-    frozenColumns: 0,
+    frozenColumns: 1,
     rowHeightsPt: { 0: 24, [ROWS.dutyHeader]: 32 },
     print: {
       landscape: true,
-      area: area(0, 0, foot + CAUTIONS.length, DUTY_HEADINGS.length),
+      area: area(0, 0, foot + CAUTIONS.length, DUTY_HEADINGS.length + 1),
       footer: PRINT_FOOTER,
     },
   };

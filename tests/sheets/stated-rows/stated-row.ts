@@ -28,6 +28,8 @@ export interface StatedRow {
   readonly rules?: Readonly<Partial<Record<RuleKey, string | number>>>;
   /** A lead-acid battery of 50 milliohms where nothing else is said: 12.65 V full, 253 A in a dead short. */
   readonly supply?: SupplyValues;
+  /** Every source by itself, instead of the one battery. */
+  readonly sources?: readonly SupplyValues[];
   /** The battery's milliohms are not typed, and so the usual ones. */
   readonly usualMilliohms?: boolean;
   readonly protection?: ProtectionTyped;

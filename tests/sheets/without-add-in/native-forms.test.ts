@@ -11,6 +11,7 @@ import { FUSE_TYPES } from '../../../src/core/tables/iso-8820-types';
 import { MATERIALS } from '../../../src/core/tables/materials';
 import { CHEMISTRIES } from '../../../src/core/tables/resting-volts';
 import { calculate } from '../../../src/sheets/calculate/calculate';
+import { area } from '../../../src/sheets/plan/area';
 import type { SheetPlan } from '../../../src/sheets/plan/plan';
 import { sharedCopy } from '../../../src/sheets/shared-copy';
 import { readStationValues, stationValues } from '../../../src/sheets/station-values';
@@ -18,11 +19,12 @@ import type { StationContent } from '../../../src/sheets/station/content';
 import { DEMO } from '../../../src/sheets/station/demo';
 import { RULE_KEYS, type RuleKey } from '../../../src/sheets/station/house-rules';
 import { scheduleNames } from '../../../src/sheets/station/naming';
-import type { SupplyKey } from '../../../src/sheets/station/supply-keys';
+import { PANEL_KEYS, type SupplyKey } from '../../../src/sheets/station/supply-keys';
 import { WORD } from '../../../src/sheets/station/verdicts';
 import { SETTLED_V } from '../../../src/sheets/without-add-in/references';
 import { generatedStations } from '../generated-stations';
 import { protectionStations } from '../protection-stations';
+import { SOURCE_STATIONS } from '../source-stations';
 import {
   compareStations,
   summary,
@@ -84,6 +86,10 @@ describe('formulas without the add-in come to what the functions answer', () => 
   it('for loads of steady power, but for what the copy says it leaves undone', () => {
     const stations = generatedStations({ stations: 4, rows: 60, watts: true });
     expectNone('loads in watts', total(stations.map(compared)));
+  });
+
+  it('for several sources of every kind', () => {
+    expectNone('several sources', total(SOURCE_STATIONS.map(compared)));
   });
 
   it('for fuses of every kind that fail in every way', () => {
@@ -150,6 +156,8 @@ describe('a cell that is typed over in a copy steers it', () => {
   interface Change {
     readonly told: string;
     readonly name: string;
+    /** How many cells right of the first of that name. */
+    readonly right?: number;
     readonly value: string | number;
     readonly content: StationContent;
   }
@@ -165,18 +173,26 @@ describe('a cell that is typed over in a copy steers it', () => {
     ...OTHER_SUPPLY.map(([key, value]) => ({
       told: `${key} ${value}`,
       name: names.supply[key],
+      // The panel stands in the second of the columns.
+      right: PANEL_KEYS.some((panelKey) => panelKey === key) ? 1 : 0,
       value,
       content: { ...STEERED, supply: { ...STEERED.supply, [key]: value } },
     })),
   ];
 
   /** The written sheets with a value typed into a named cell. */
-  function typedOver({ name, value }: Change): readonly SheetPlan[] {
+  function typedOver({ name, right = 0, value }: Change): readonly SheetPlan[] {
     return original.map((plan) => {
       const named = plan.names.find((one) => one.name === name);
       return named === undefined
         ? plan
-        : { ...plan, blocks: [...plan.blocks, { area: named.area, cells: [[value]] }] };
+        : {
+            ...plan,
+            blocks: [
+              ...plan.blocks,
+              { area: area(named.area.row, named.area.column + right), cells: [[value]] },
+            ],
+          };
     });
   }
 
