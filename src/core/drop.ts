@@ -1,4 +1,4 @@
-/** Voltage drop of a run: both conductors and the joints, Ohm's law. */
+/** Voltage drop of a run: its conductors and the joints, Ohm's law. */
 import { ohmsPerM } from './conductor';
 import { atMost } from './limits';
 import { noAnswer, type Outcome } from './outcome';
@@ -14,12 +14,24 @@ export interface Route {
   readonly tempC: number;
   /** Fuse holder, contacts and crimps of the whole run together. */
   readonly jointMilliohms: number;
+  /** Of the chassis that the current returns through; nothing where a second conductor brings it back. */
+  readonly returnMilliohms?: number | undefined;
 }
 
-/** Ohms of both conductors and the joints. */
+/** Conductors that count: two, or one where the current returns through a chassis. */
+function conductorsOf({ returnMilliohms }: Pick<Route, 'returnMilliohms'>): number {
+  return returnMilliohms === undefined ? 2 : 1;
+}
+
+/** Ohms of what is there whatever the length and the size: the joints, and the chassis where one brings the current back. */
+export function fixedOhms(route: Pick<Route, 'jointMilliohms' | 'returnMilliohms'>): number {
+  return (route.jointMilliohms + (route.returnMilliohms ?? 0)) / 1000;
+}
+
+/** Ohms of a run: both conductors and the joints, or one conductor, the joints and the chassis. */
 export function runOhms(size: ConductorSize, route: Route): number {
-  const { lengthM, material, tempC, jointMilliohms } = route;
-  return 2 * lengthM * ohmsPerM(size, material, tempC) + jointMilliohms / 1000;
+  const { lengthM, material, tempC } = route;
+  return conductorsOf(route) * lengthM * ohmsPerM(size, material, tempC) + fixedOhms(route);
 }
 
 /** Volts lost: amps times ohms. No current loses nothing, even where the ohms are past all counting. */
@@ -54,6 +66,11 @@ export function steadyPowerAmps(watts: number, volts: number, ohms: number): Out
   return (2 * ampsWithoutDrop) / (1 + Math.sqrt(Math.max(0, 1 - shareOfMost)));
 }
 
+/** What loses volts at any length, as a sentence names it. */
+export function fixedParts({ returnMilliohms }: Pick<Route, 'returnMilliohms'>): string {
+  return returnMilliohms === undefined ? 'the joints' : 'joints and chassis';
+}
+
 /** Longest one-way length in metres that keeps the drop within a share of the source voltage. */
 export function longestRunM(
   amps: number,
@@ -63,10 +80,12 @@ export function longestRunM(
   route: Omit<Route, 'lengthM'>,
 ): Outcome<number> {
   if (amps === 0) return noAnswer('0 amps lose nothing over any length: there is no longest run');
-  const ohmsAllowed = (volts * maxDrop) / amps - route.jointMilliohms / 1000;
+  const ohmsAllowed = (volts * maxDrop) / amps - fixedOhms(route);
   return ohmsAllowed >= 0
-    ? ohmsAllowed / (2 * ohmsPerM(size, route.material, route.tempC))
-    : noAnswer('the joints alone lose more than the target; improve them or carry less current');
+    ? ohmsAllowed / (conductorsOf(route) * ohmsPerM(size, route.material, route.tempC))
+    : noAnswer(
+        `${fixedParts(route)} alone lose more than the target; improve them or carry less current`,
+      );
 }
 
 /** Most amps that keep the drop within a share of the source voltage; says nothing about heat. */

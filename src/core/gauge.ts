@@ -1,6 +1,6 @@
 /** The thinnest size that serves a run, and what asked for it. */
 import { ampacity, type Conditions } from './ampacity';
-import { lostVolts, runOhms, type Route } from './drop';
+import { fixedOhms, fixedParts, lostVolts, runOhms, type Route } from './drop';
 import { fuseFor, smallestFuseFor } from './fuse';
 import { fuseLimitA, type FuseLimit } from './fuse-limit';
 import { atMost } from './limits';
@@ -45,12 +45,12 @@ const MEETS: Readonly<
 };
 
 function whyNone(limit: GaugeLimit, demand: RunDemand, thickest: ConductorSize): string {
-  const jointVolts = (demand.amps * demand.jointMilliohms) / 1000;
+  const fixedVolts = demand.amps * fixedOhms(demand);
   const targetVolts = demand.volts * demand.maxDrop;
   if (limit === 'drop') {
-    return atMost(jointVolts, targetVolts)
+    return atMost(fixedVolts, targetVolts)
       ? `no size keeps the drop within ${amount(targetVolts, 'V')}: the thickest loses ${amount(lostVolts(demand.amps, runOhms(thickest, demand)), 'V')}; shorten the run, divide the load or raise the volts`
-      : `the joints alone lose ${amount(jointVolts, 'V')} of the ${amount(targetVolts, 'V')} that the target allows`;
+      : `${fixedParts(demand)} alone lose ${amount(fixedVolts, 'V')} of the ${amount(targetVolts, 'V')} that the target allows`;
   }
   if (limit === 'heat') {
     return `no size may carry ${demand.amps} A as installed; divide the load or use insulation of a higher rating`;

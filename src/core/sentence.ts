@@ -12,5 +12,6 @@ export function shortened(text: string): string {
 
 /** A computed amount to three figures, with its unit; one past all counting is told in words. */
 export function amount(value: number, unit: string): string {
-  return Number.isFinite(value) ? `${Number(value.toPrecision(3))} ${unit}` : `countless ${unit}`;
+  const rounded = Number(value.toPrecision(3)); // the greatest numbers round up past all counting
+  return Number.isFinite(rounded) ? `${rounded} ${unit}` : `countless ${unit}`;
 }

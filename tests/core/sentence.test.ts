@@ -22,6 +22,7 @@ describe('a computed amount, in a sentence', () => {
     [1234.5, '1230 V'],
     [21.000000000000004, '21 V'],
     [0, '0 V'],
+    [Number.MAX_VALUE, 'countless V'], // to three figures it is 1.80e308, which no number holds
     [Number.POSITIVE_INFINITY, 'countless V'],
     [Number.NaN, 'countless V'],
   ])('%d', (value, told) => {

@@ -34,6 +34,17 @@ export const anyConductor = fc.tuple(
   fc.oneof(fc.constantFrom(0, null), fc.double({ min: 0, max: 30, noNaN: true })),
 ) as fc.Arbitrary<Cell[]>;
 
+/** Nothing for a second conductor, or milliohms of the chassis that brings the current back. */
+export const anyReturn = fc.oneof(
+  fc.constant(null),
+  fc.double({ min: 0.01, max: 40, noNaN: true }),
+) as fc.Arbitrary<Cell>;
+
+/** Conductor and return, as the functions take them that have nothing between. */
+export const anyRoute = fc
+  .tuple(anyConductor, anyReturn)
+  .map(([conductor, back]): Cell[] => [...conductor, back]);
+
 /** Insulation rating, ambient, conductors together, how installed, whether continuous. */
 export const anyInstallation = fc.tuple(
   fc.constantFrom(60, 70, 75, 90, 105, 125, null),

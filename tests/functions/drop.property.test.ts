@@ -7,6 +7,7 @@ import {
   anyConductor,
   anyInstallation,
   anyLength,
+  anyRoute,
   anySize,
   anyTarget,
   anyUnit,
@@ -19,6 +20,28 @@ const ROUNDINGS = 1e-12;
 /** The slack by which a limit may be passed before it counts (a meter sees none of it), with room for roundings. */
 const LIMIT_SLACK = 1e-8;
 
+/** Insulation, ambient, conductors, installed, continuous and fuse limit left out. */
+const NO_INSTALLATION = [null, null, null, null, null, null];
+
+test('through a chassis one conductor counts, the joints, and the chassis', () => {
+  fc.assert(
+    fc.property(
+      anyLength,
+      anyUnit,
+      anySize,
+      anyConductor,
+      fc.double({ min: 0.01, max: 40, noNaN: true }),
+      (length, unit, size, [material, tempC, joints], chassis) => {
+        const one = callNumber('CONDUCTOR_OHMS', size, length, unit, material, tempC);
+        const fixed = ((typeof joints === 'number' ? joints : 0) + chassis) / 1000;
+        const ohms = callNumber('RUN_OHMS', length, unit, size, material, tempC, joints, chassis);
+        expect(Math.abs(ohms / (one + fixed) - 1)).toBeLessThan(ROUNDINGS);
+      },
+    ),
+    { seed: 10, numRuns: 500 },
+  );
+});
+
 test('the drop grows with current, with length and with joints', () => {
   fc.assert(
     fc.property(
@@ -26,21 +49,21 @@ test('the drop grows with current, with length and with joints', () => {
       anyLength,
       anyUnit,
       anySize,
-      anyConductor,
+      anyRoute,
       fc.double({ min: 1.0001, max: 3, noNaN: true }),
-      (amps, length, unit, size, conductor, more) => {
-        const [material, tempC, joints] = conductor;
-        const drop = callNumber('DCDROP', amps, length, unit, size, ...conductor);
+      (amps, length, unit, size, route, more) => {
+        const [material, tempC, joints, back] = route;
+        const drop = callNumber('DCDROP', amps, length, unit, size, ...route);
         expect(drop).toBeGreaterThan(0);
-        expect(callNumber('DCDROP', amps * more, length, unit, size, ...conductor)).toBeGreaterThan(
+        expect(callNumber('DCDROP', amps * more, length, unit, size, ...route)).toBeGreaterThan(
           drop,
         );
-        expect(callNumber('DCDROP', amps, length * more, unit, size, ...conductor)).toBeGreaterThan(
+        expect(callNumber('DCDROP', amps, length * more, unit, size, ...route)).toBeGreaterThan(
           drop,
         );
         const moreJoints = (typeof joints === 'number' ? joints : 0) + more;
         expect(
-          callNumber('DCDROP', amps, length, unit, size, material, tempC, moreJoints),
+          callNumber('DCDROP', amps, length, unit, size, material, tempC, moreJoints, back),
         ).toBeGreaterThan(drop);
       },
     ),
@@ -56,17 +79,17 @@ test('drop, share, volts left, resistance and heat are one run told five ways', 
       anyUnit,
       anySize,
       anyVolts,
-      anyConductor,
-      (amps, length, unit, size, volts, conductor) => {
-        const ohms = callNumber('RUN_OHMS', length, unit, size, ...conductor);
-        const drop = callNumber('DCDROP', amps, length, unit, size, ...conductor);
+      anyRoute,
+      (amps, length, unit, size, volts, route) => {
+        const ohms = callNumber('RUN_OHMS', length, unit, size, ...route);
+        const drop = callNumber('DCDROP', amps, length, unit, size, ...route);
         expect(Math.abs(drop / (amps * ohms) - 1)).toBeLessThan(ROUNDINGS);
-        const share = callNumber('DCDROP_PCT', amps, length, unit, size, volts, ...conductor);
+        const share = callNumber('DCDROP_PCT', amps, length, unit, size, volts, ...route);
         expect(Math.abs((share * volts) / drop - 1)).toBeLessThan(ROUNDINGS);
         expect(Math.abs(callNumber('LOSS_WATTS', amps, ohms) / (amps * drop) - 1)).toBeLessThan(
           ROUNDINGS,
         );
-        const left = call('LOAD_VOLTS', volts, amps, length, unit, size, ...conductor);
+        const left = call('LOAD_VOLTS', volts, amps, length, unit, size, ...route);
         if (drop > volts) expect(left).toMatchObject({ code: '#N/A' });
         else expect(Math.abs((left as number) + drop - volts)).toBeLessThan(volts * ROUNDINGS);
       },
@@ -84,12 +107,12 @@ test('MAX_LENGTH undoes DCDROP_PCT; at exactly that length the verdict does not 
       anySize,
       anyVolts,
       anyTarget,
-      anyConductor,
+      anyRoute,
       anyInstallation,
-      (amps, unit, size, volts, target, conductor, installation) => {
-        const longest = call('MAX_LENGTH', amps, unit, size, volts, target, ...conductor);
+      (amps, unit, size, volts, target, route, installation) => {
+        const longest = call('MAX_LENGTH', amps, unit, size, volts, target, ...route);
         const share = (length: number) =>
-          callNumber('DCDROP_PCT', amps, length, unit, size, volts, ...conductor);
+          callNumber('DCDROP_PCT', amps, length, unit, size, volts, ...route);
         if (longest instanceof CellError) {
           found.none += 1;
           expect(longest.code).toBe('#N/A');
@@ -107,8 +130,10 @@ test('MAX_LENGTH undoes DCDROP_PCT; at exactly that length the verdict does not 
             volts,
             target,
             size,
-            ...conductor,
+            ...route.slice(0, -1),
             ...installation,
+            null,
+            ...route.slice(-1),
           );
         const atLongest = verdict(longest as number);
         if (atLongest instanceof CellError) return; // no published ampacity to judge by
@@ -136,13 +161,24 @@ test('MAX_AMPS undoes DCDROP_PCT; at exactly that current the verdict does not s
       anySize,
       anyVolts,
       anyTarget,
-      anyConductor,
-      (length, unit, size, volts, target, conductor) => {
-        const most = callNumber('MAX_AMPS', length, unit, size, volts, target, ...conductor);
-        const share = callNumber('DCDROP_PCT', most, length, unit, size, volts, ...conductor);
+      anyRoute,
+      (length, unit, size, volts, target, route) => {
+        const most = callNumber('MAX_AMPS', length, unit, size, volts, target, ...route);
+        const share = callNumber('DCDROP_PCT', most, length, unit, size, volts, ...route);
         expect(Math.abs(share / target - 1)).toBeLessThan(ROUNDINGS);
         const verdict = (amps: number) =>
-          call('RUN_VERDICT', amps, length, unit, volts, target, size, ...conductor);
+          call(
+            'RUN_VERDICT',
+            amps,
+            length,
+            unit,
+            volts,
+            target,
+            size,
+            ...route.slice(0, -1),
+            ...NO_INSTALLATION,
+            ...route.slice(-1),
+          );
         const atMost = verdict(most);
         if (atMost instanceof CellError) return; // no published ampacity to judge by
         expect(atMost).not.toContain('drop over target');

@@ -8,6 +8,7 @@ import {
   anyFuseLimit,
   anyInstallation,
   anyLength,
+  anyReturn,
   anySeries,
   anySize,
   anyTarget,
@@ -28,6 +29,7 @@ interface Demand {
   readonly installation: readonly Cell[];
   readonly series: keyof typeof SIZES_OF_SERIES;
   readonly fuseLimit: Cell;
+  readonly back: Cell;
 }
 
 const anyDemand: fc.Arbitrary<Demand> = fc
@@ -37,21 +39,23 @@ const anyDemand: fc.Arbitrary<Demand> = fc
     anyInstallation,
     anySeries,
     anyFuseLimit,
+    anyReturn,
   )
-  .map(([run, conductor, installation, series, fuseLimit]) => ({
+  .map(([run, conductor, installation, series, fuseLimit, back]) => ({
     run,
     conductor,
     installation,
     series,
     fuseLimit,
+    back,
   }));
 
 const choose = (
   id: 'MINGAUGE' | 'GAUGE_LIMIT',
-  { run, conductor, installation, series, fuseLimit }: Demand,
-) => call(id, ...run, ...conductor, ...installation, series, fuseLimit);
-const verdictOf = ({ run, conductor, installation, fuseLimit }: Demand, size: string) =>
-  call('RUN_VERDICT', ...run, size, ...conductor, ...installation, fuseLimit);
+  { run, conductor, installation, series, fuseLimit, back }: Demand,
+) => call(id, ...run, ...conductor, ...installation, series, fuseLimit, back);
+const verdictOf = ({ run, conductor, installation, fuseLimit, back }: Demand, size: string) =>
+  call('RUN_VERDICT', ...run, size, ...conductor, ...installation, fuseLimit, back);
 
 /** Place in its series, thinnest first; beyond all sizes where none serves. */
 const placeOf = (answer: Cell, series: Demand['series']) =>

@@ -47,6 +47,10 @@ describe('#VALUE!: of the wrong kind, an unknown parameter, or outside what phys
     ],
     [['DCDROP_PCT', 20, 6, 'ft', 12, 0], 'volts: 0 is not above 0'],
     [['DCDROP', 20, 6, 'ft', 12, 'copper', 20, -1], 'joint_milliohms: -1 is less than 0'],
+    [
+      ['DCDROP', 20, 6, 'ft', 12, 'copper', 20, 0, 0],
+      'return_milliohms: 0 is not above 0; for a second conductor leave it out, for a good chassis write 2',
+    ],
     [['AMPACITY', 12, 75, 30, 2.5], 'conductors: 2.5 is not a whole number'],
     [['AMPACITY', 12, 75, 30, 0], 'conductors: 0 is less than 1'],
     [['SIZE_AS', 12, 'BS'], 'series: "BS" is not one of "AWG", "AWG all", "mm2"'],
@@ -80,6 +84,10 @@ describe('#N/A: sound arguments for which no answer exists', () => {
     [
       ['MAX_LENGTH', 100, 'ft', 12, 13, 0.01, 'copper', 20, 50],
       'the joints alone lose more than the target; improve them or carry less current',
+    ],
+    [
+      ['MAX_LENGTH', 100, 'ft', 12, 13, 0.01, 'copper', 20, 0, 2],
+      'joints and chassis alone lose more than the target; improve them or carry less current',
     ],
     [
       ['MAX_AMPS', 0, 'ft', 12, 13, 0.03],

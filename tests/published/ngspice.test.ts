@@ -1,6 +1,6 @@
 /**
  * Runs against the circuit simulator ngspice: an independent program solves the very circuit, source, two conductors,
- * joints and load. The conductors' 20 degC resistance is worked out here from ASTM B258 geometry and the IACS
+ * or one and a chassis, joints and load. The conductors' 20 degC resistance is worked out here from ASTM B258 geometry and the IACS
  * resistivity, their temperature is left to the simulator's own law for resistors (tc1).
  */
 import fc from 'fast-check';
@@ -24,6 +24,8 @@ interface Run {
   readonly lengthM: number;
   readonly tempC: number;
   readonly jointMilliohms: number;
+  /** Of a chassis that the current returns through, instead of a second conductor. */
+  readonly chassisMilliohms?: number | undefined;
 }
 
 function netlistOf(run: Run, load: string): string {
@@ -33,7 +35,7 @@ function netlistOf(run: Run, load: string): string {
     `Vsource source 0 ${run.volts}`,
     `Rjoints source fused ${run.jointMilliohms / 1000}`,
     `Rout fused plus ${conductor}`,
-    `Rback minus 0 ${conductor}`,
+    `Rback minus 0 ${run.chassisMilliohms === undefined ? conductor : run.chassisMilliohms / 1000}`,
     load,
   ].join('\n');
 }
@@ -49,10 +51,11 @@ const anyRun = fc.record({
   lengthM: fc.integer({ min: 1, max: 12 }),
   tempC: fc.integer({ min: -20, max: 75 }),
   jointMilliohms: fc.integer({ min: 1, max: 30 }),
+  chassisMilliohms: fc.constantFrom(undefined, 2, 15),
 });
 
-function arguments_({ lengthM, gauge, tempC, jointMilliohms }: Run) {
-  return [lengthM, 'm', gauge, 'copper', tempC, jointMilliohms] as const;
+function arguments_({ lengthM, gauge, tempC, jointMilliohms, chassisMilliohms }: Run) {
+  return [lengthM, 'm', gauge, 'copper', tempC, jointMilliohms, chassisMilliohms ?? null] as const;
 }
 
 test('12.8 V, 20 milliohms of joints, 15 m of 12 AWG each way, 20 A: 9.2736 V at the load', () => {

@@ -1,4 +1,4 @@
-/** Functions of a run: both conductors and the joints between a source and a load. */
+/** Functions of a run: the conductors and the joints between a source and a load. */
 import {
   loadVolts,
   longestRunM,
@@ -16,10 +16,13 @@ import { runVerdict } from '../../core/verdict';
 import { perCell, type ValuesOf } from '../worksheet-function';
 import * as parameter from '../parameters/run';
 
-const OHMS_LAW = "Ohm's law over both conductors and the joints; resistances as in CONDUCTOR_OHMS.";
+const OHMS_LAW =
+  "Ohm's law over both conductors and the joints, or one conductor, the joints and the chassis; resistances as in CONDUCTOR_OHMS.";
 
 /** The parameters that describe a run's conductors beyond its size. */
 const CONDUCTOR_WORDS = [parameter.material, parameter.tempC, parameter.jointMilliohms] as const;
+/** The same, and a way back through a chassis, which every function takes as its last. */
+const ROUTE_WORDS = [...CONDUCTOR_WORDS, parameter.returnMilliohms] as const;
 /** The parameters that set a run's ampacity and fuse. */
 const AMPACITY_WORDS = [
   parameter.insulationC,
@@ -29,8 +32,8 @@ const AMPACITY_WORDS = [
   parameter.continuous,
 ] as const;
 
-type ConductorValues = ValuesOf<typeof CONDUCTOR_WORDS>;
-type DemandValues = ConductorValues &
+type RouteValues = ValuesOf<typeof ROUTE_WORDS>;
+type DemandValues = RouteValues &
   ValuesOf<typeof AMPACITY_WORDS> &
   ValuesOf<readonly [typeof parameter.fuseLimit]> & {
     readonly amps: number;
@@ -41,13 +44,14 @@ type DemandValues = ConductorValues &
   };
 
 function route(
-  values: ConductorValues & { readonly length: number; readonly unit: LengthUnit },
+  values: RouteValues & { readonly length: number; readonly unit: LengthUnit },
 ): Route {
   return {
     lengthM: toMetres(values.length, values.unit),
     material: values.material,
     tempC: values.temp_c,
     jointMilliohms: values.joint_milliohms,
+    returnMilliohms: values.return_milliohms,
   };
 }
 
@@ -76,6 +80,7 @@ const GAUGE_WORDS = [
   ...AMPACITY_WORDS,
   parameter.series,
   parameter.fuseLimit,
+  parameter.returnMilliohms,
 ] as const;
 
 const SIZE_BY_SIZE_SOURCE = `DCDROP, AMPACITY and FUSE_FOR, size by size. ${parameter.FUSE_LIMIT_SOURCE}`;
@@ -84,8 +89,8 @@ export const RUN_FUNCTIONS = [
   perCell({
     id: 'RUN_OHMS',
     topic: 'Run',
-    summary: 'Resistance of a run: both conductors and the joints.',
-    takes: [parameter.length, parameter.unit, parameter.size, ...CONDUCTOR_WORDS],
+    summary: 'Resistance of a run: its conductors and the joints.',
+    takes: [parameter.length, parameter.unit, parameter.size, ...ROUTE_WORDS],
     gives: 'Ohms.',
     example: { given: [6, 'ft', '12 AWG'], result: 0.01906 },
     source: OHMS_LAW,
@@ -95,7 +100,7 @@ export const RUN_FUNCTIONS = [
     id: 'DCDROP',
     topic: 'Run',
     summary: 'Volts lost in a run, there and back.',
-    takes: [parameter.amps, parameter.length, parameter.unit, parameter.size, ...CONDUCTOR_WORDS],
+    takes: [parameter.amps, parameter.length, parameter.unit, parameter.size, ...ROUTE_WORDS],
     gives: 'Volts.',
     example: { given: [20, 6, 'ft', '12 AWG'], result: 0.3812 },
     source: OHMS_LAW,
@@ -111,7 +116,7 @@ export const RUN_FUNCTIONS = [
       parameter.unit,
       parameter.size,
       parameter.volts,
-      ...CONDUCTOR_WORDS,
+      ...ROUTE_WORDS,
     ],
     gives: 'A share: 0.0293 is 2.93 %.',
     example: { given: [20, 6, 'ft', '12 AWG', 13], result: 0.02932 },
@@ -128,7 +133,7 @@ export const RUN_FUNCTIONS = [
       parameter.length,
       parameter.unit,
       parameter.size,
-      ...CONDUCTOR_WORDS,
+      ...ROUTE_WORDS,
     ],
     gives: 'Volts; #N/A where the run would lose more than the source has.',
     example: { given: [13, 20, 6, 'ft', '12 AWG'], result: 12.62 },
@@ -166,17 +171,14 @@ export const RUN_FUNCTIONS = [
       parameter.size,
       parameter.volts,
       parameter.maxDrop,
-      ...CONDUCTOR_WORDS,
+      ...ROUTE_WORDS,
     ],
     gives: 'Length in the unit given.',
     example: { given: [20, 'ft', '12 AWG', 13, 0.03], result: 6.139 },
     source: OHMS_LAW,
-    compute({ amps, unit, size, volts, max_drop, material, temp_c, joint_milliohms }) {
-      const lengthM = longestRunM(amps, volts, max_drop, size, {
-        material,
-        tempC: temp_c,
-        jointMilliohms: joint_milliohms,
-      });
+    compute(values) {
+      const { amps, unit, size, volts, max_drop } = values;
+      const lengthM = longestRunM(amps, volts, max_drop, size, route({ ...values, length: 0 }));
       return isRefusal(lengthM) ? lengthM : fromMetres(lengthM, unit);
     },
   }),
@@ -190,7 +192,7 @@ export const RUN_FUNCTIONS = [
       parameter.size,
       parameter.volts,
       parameter.maxDrop,
-      ...CONDUCTOR_WORDS,
+      ...ROUTE_WORDS,
     ],
     gives: 'Amps.',
     example: { given: [6, 'ft', '12 AWG', 13, 0.03], result: 20.46 },
@@ -239,6 +241,7 @@ export const RUN_FUNCTIONS = [
       ...CONDUCTOR_WORDS,
       ...AMPACITY_WORDS,
       parameter.fuseLimit,
+      parameter.returnMilliohms,
     ],
     gives:
       '"ok", or what is wrong: "drop over target", "over ampacity", "no fuse fits", joined with "; ".',

@@ -23,13 +23,9 @@ export const amps = numberParameter('amps', 'Peak current of the load, amps.', {
 
 export const watts = numberParameter('watts', 'Power the load takes, watts.', { least: 0 });
 
-export const ohms = numberParameter(
-  'ohms',
-  'Resistance of the run, both conductors and joints, ohms.',
-  {
-    least: 0,
-  },
-);
+export const ohms = numberParameter('ohms', 'Resistance of the run, conductors and joints, ohms.', {
+  least: 0,
+});
 
 export const length = numberParameter('length', 'One-way length of the run, source to load.', {
   least: 0,
@@ -85,6 +81,17 @@ export const jointMilliohms = optional(
   ),
   0,
   '0',
+);
+
+/** 0 is refused: older builds of Excel hand a blank cell over as 0, which would halve the cable's resistance unasked. */
+export const returnMilliohms: Parameter<'return_milliohms', number | undefined> = optional(
+  numberParameter(
+    'return_milliohms',
+    'Given: the negative goes through a chassis of so many milliohms, and one conductor counts.',
+    { above: 0, remedy: 'for a second conductor leave it out, for a good chassis write 2' },
+  ) as Parameter<'return_milliohms', number | undefined>,
+  undefined,
+  'none, a second conductor',
 );
 
 export const insulationC = optional(
