@@ -93,6 +93,17 @@ export const RUN_COLUMNS: Readonly<Record<RunKey, KnownColumn>> = {
     names:
       'unfused|unfused length|unfused length from battery|length to fuse|wire before fuse|wire before the fuse',
   },
+  returns: {
+    quantities: ['resistance'],
+    names: 'return|negative|negative return|return path|return through|ground return|earth return',
+  },
+  surge: {
+    quantities: ['current'],
+    names:
+      'surge|surge current|inrush|inrush current|starting current|start current|start up current|startup current|locked rotor|locked rotor current',
+  },
+  endsAt: { quantities: [], names: 'ends at|ends on|joins|to source|far source|charges' },
+  endFused: { quantities: [], names: 'fuse at end|fused at end|far fuse|fuse at far end' },
 };
 
 export const RUN_KEYS = Object.keys(RUN_COLUMNS) as readonly RunKey[];

@@ -235,6 +235,8 @@ const USUAL_UNITS: Readonly<Partial<Record<TypedColumn['key'], string>>> = {
   joints: 'mΩ',
   leastVolts: 'V',
   mostVolts: 'V',
+  returns: 'mΩ',
+  surge: 'A',
 };
 
 function columnRemarks({ columns, table, headerIndex }: FoundList): readonly string[] {

@@ -21,6 +21,7 @@ export const PROTECTION_TYPED = [
   'limitC',
   'fuseKind',
   'weakTimes',
+  'surgeS',
 ] as const satisfies readonly (keyof ProtectionTyped)[];
 
 export interface GivenStation {

@@ -50,11 +50,13 @@ export function readValue(
 ): ReadValue {
   if (cell === undefined || isEmpty(cell)) return {};
   if (column.key === 'ownSize') return readSize(cell, column.unit, habits);
-  if (RUN_COLUMNS[column.key].quantities.length > 0) {
-    return bounded(readQuantity(cell, column, habits), column.key);
-  }
   const text = textOf(cell);
   const read = readWord(column.key, text);
+  if (RUN_COLUMNS[column.key].quantities.length > 0) {
+    return read !== undefined && 'word' in read
+      ? { value: read.word }
+      : bounded(readQuantity(cell, column, habits), column.key);
+  }
   if (read === undefined) return { value: text };
   return 'word' in read ? { value: read.word } : { value: text, doubt: read.doubt };
 }

@@ -1,6 +1,7 @@
 /** What people write in the columns that hold one of a few words. */
 import { LOAD_KINDS } from '../core/feeders';
 import { nameKey } from '../core/feeder-tree';
+import { RETURNS } from '../sheets/station/parameters';
 import { FUSED_CHOICES, PANEL } from '../sheets/station/verdicts';
 import type { RunKey } from './headings';
 import { plain } from './units';
@@ -14,14 +15,25 @@ interface KnownWords {
 
 const [YES, NO] = FUSED_CHOICES;
 const [AMPS, WATTS] = LOAD_KINDS;
+const [WIRE, CHASSIS] = RETURNS;
+
+const YES_OR_NO: KnownWords = {
+  meant: [
+    ['yes|y|true|1', YES],
+    ['no|n|none|no fuse|false|0|-|–|—', NO],
+  ],
+  otherwise: `is neither ${YES} nor ${NO}`,
+};
 
 const KNOWN: Readonly<Partial<Record<RunKey, KnownWords>>> = {
-  fused: {
+  fused: YES_OR_NO,
+  endFused: YES_OR_NO,
+  returns: {
     meant: [
-      ['yes|y|true|1', YES],
-      ['no|n|none|no fuse|false|0|-|–|—', NO],
+      ['wire|second wire|two wires|2 wires|two wire|2 wire', WIRE],
+      ['chassis|body|frame|through chassis|through the chassis', CHASSIS],
     ],
-    otherwise: `is neither ${YES} nor ${NO}`,
+    otherwise: `is neither ${WIRE} nor ${CHASSIS}`,
   },
   kind: {
     meant: [

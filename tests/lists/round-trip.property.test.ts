@@ -166,6 +166,8 @@ const ALL: StationContent = {
     duty: 'bursts',
     counts: 'in each run',
     joints: 2.5,
+    returns: 'chassis',
+    chassis: 4,
     fuseLimit: 'none',
   },
   supply: {
@@ -197,6 +199,7 @@ const ALL: StationContent = {
     limitC: 200,
     fuseKind: 'bolt-in',
     weakTimes: 3,
+    surgeS: 0.8,
     fuses: [{}, { kind: 'your own', breaks: 5000, ratedVolts: 80, i2t: 900 }, { ratedVolts: 58 }],
   },
   duty: [{ load: 'Radio', amps: [4, 0.4, 0.1], shares: [0.1, 0.2, 0.7] }],
@@ -211,7 +214,20 @@ const ALL: StationContent = {
       efficiency: 0.9,
       atOnce: 0.5,
     },
-    { run: 'Radio', fedFrom: 'Trunk', peak: 20, length: 3, atOnce: 0, leastVolts: 21, joints: 4 },
+    {
+      run: 'Radio',
+      fedFrom: 'Trunk',
+      peak: 20,
+      length: 3,
+      atOnce: 0,
+      leastVolts: 21,
+      joints: 4,
+      surge: 35,
+      returns: 7,
+      endsAt: 'battery',
+      endFused: 'yes',
+    },
+    { run: 'Lamp', peak: 2, length: 3, returns: 'wire', endFused: 'no' },
   ],
 };
 

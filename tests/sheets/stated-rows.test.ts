@@ -12,6 +12,7 @@ import * as entries from './stated-rows/entries';
 import * as neighbours from './stated-rows/neighbours';
 import * as good from './stated-rows/good';
 import * as sources from './stated-rows/sources';
+import * as ends from './stated-rows/ends-and-starts';
 import * as main from './stated-rows/main-fuse';
 import type { StatedRow } from './stated-rows/stated-row';
 
@@ -24,13 +25,19 @@ const STATED: Readonly<Record<Exclude<VerdictKey, OfCopies>, readonly StatedRow[
   tooHot: heat.TOO_HOT,
   fuse: heat.FUSE,
   needsFuse: heat.NEEDS_FUSE,
+  endUnfused: ends.END_UNFUSED,
   mainFuse: main.MAIN_FUSE,
   mainBreaks: main.MAIN_BREAKS,
   mainVolts: main.MAIN_VOLTS,
   mainSmall: main.MAIN_SMALL,
   craftFuse: heat.CRAFT_FUSE,
   fuseTooSlow: faults.FUSE_TOO_SLOW,
-  faultTooWeak: [...faults.FAULT_TOO_WEAK, ...sources.SUPPLY_TOO_WEAK],
+  faultTooWeak: [
+    ...faults.FAULT_TOO_WEAK,
+    ...sources.SUPPLY_TOO_WEAK,
+    ...ends.END_TOO_WEAK,
+    ...ends.CHASSIS_TOO_WEAK,
+  ],
   bankUnfused: sources.BANK_UNFUSED,
   bankFuse: sources.BANK_FUSE,
   supplyOverloaded: sources.SUPPLY_OVERLOADED,
@@ -40,18 +47,21 @@ const STATED: Readonly<Record<Exclude<VerdictKey, OfCopies>, readonly StatedRow[
   sourceNamedTwice: sources.SOURCE_NAMED_TWICE,
   chargesNoBattery: sources.CHARGES_NO_BATTERY,
   supplyTrips: sources.SUPPLY_TRIPS,
-  mayNotBreak: faults.MAY_NOT_BREAK,
+  mayNotBreak: [...faults.MAY_NOT_BREAK, ...ends.END_MAY_NOT_BREAK],
   fuseVolts: faults.FUSE_VOLTS,
   unfusedTooLong: faults.UNFUSED_TOO_LONG,
-  coveredByMain: main.COVERED_BY_MAIN,
-  batteryAssumed: main.BATTERY_ASSUMED,
+  coveredByMain: [...main.COVERED_BY_MAIN, ...ends.END_COVERED],
+  batteryAssumed: [...main.BATTERY_ASSUMED, ...ends.END_ASSUMED],
+  startFuse: ends.START_FUSE,
+  sourceStart: ends.SOURCE_START,
   noSize: sizes.NO_SIZE,
   noRoom: sizes.NO_ROOM,
   noAmpacity: sizes.NO_AMPACITY,
   cannotBeServed: volts.CANNOT_BE_SERVED,
   tooFewVolts: volts.TOO_FEW_VOLTS,
+  startVolts: ends.START_VOLTS,
   fewerVolts: volts.FEWER_VOLTS,
-  drop: volts.DROP,
+  drop: [...volts.DROP, ...ends.CHASSIS_DROP],
   wattsUnknown: volts.WATTS_UNKNOWN,
   nameTwice: entries.NAME_TWICE,
   feederNotListed: entries.FEEDER_NOT_LISTED,
@@ -63,12 +73,14 @@ const STATED: Readonly<Record<Exclude<VerdictKey, OfCopies>, readonly StatedRow[
   panelMissing: entries.PANEL_MISSING,
   voltsMissing: entries.VOLTS_MISSING,
   checkEntries: entries.CHECK_ENTRIES,
+  endUnknown: ends.END_UNKNOWN,
+  chassisInCraft: ends.CHASSIS_IN_CRAFT,
   voltsDiffer: neighbours.VOLTS_DIFFER,
   batteryVolts: neighbours.BATTERY_VOLTS,
   notJudged: [...neighbours.NOT_JUDGED, ...sources.SUPPLY_NOT_JUDGED],
   tiedToAnother: neighbours.TIED_TO_ANOTHER,
   voltsUnknown: neighbours.VOLTS_UNKNOWN,
-  ok: [...good.OK, ...sources.OK],
+  ok: [...good.OK, ...sources.OK, ...ends.END_OK, ...ends.CHASSIS_OK, ...ends.START_OK],
 };
 
 /** A cell's size, or nothing: blank, an error, a word that is no size. */

@@ -15,7 +15,7 @@ const ids = (found: readonly WorksheetFunction[]) => found.map(({ id }) => id);
 describe('help', () => {
   test('shows the call, with brackets around what may be left out', () => {
     expect(functionHelp(known('DCDROP')).call).toBe(
-      '=LOOM.DCDROP(amps, length, unit, size, [material], [temp_c], [joint_milliohms])',
+      '=LOOM.DCDROP(amps, length, unit, size, [material], [temp_c], [joint_milliohms], [return_milliohms])',
     );
   });
 

@@ -7,6 +7,8 @@ import {
   OPENING_TYPE_C_40_A,
   OPENING_TYPE_E,
   OPENING_TYPES_C_F,
+  SHORTEST_TYPE_E,
+  SHORTEST_TYPES_C_F,
   type OpeningLimit,
 } from './iso-8820-3-times';
 
@@ -24,6 +26,8 @@ export interface FuseType {
   readonly breakingA: number;
   /** Longest times to open; none where no table of them is known. */
   readonly limits: readonly OpeningLimit[] | undefined;
+  /** Shortest times; none where they are not known. */
+  readonly shortest: readonly OpeningLimit[] | undefined;
   readonly source: string;
 }
 
@@ -35,6 +39,7 @@ export const FUSE_TYPES: readonly FuseType[] = [
     fromA: 0,
     breakingA: BLADE_BREAKING_A,
     limits: OPENING_TYPES_C_F,
+    shortest: SHORTEST_TYPES_C_F,
     source: 'ISO 8820-3, times from memory',
   },
   {
@@ -43,6 +48,7 @@ export const FUSE_TYPES: readonly FuseType[] = [
     fromA: 40,
     breakingA: BLADE_BREAKING_A,
     limits: OPENING_TYPE_C_40_A,
+    shortest: SHORTEST_TYPES_C_F,
     source: "the same, slower end of makers' sheets",
   },
   {
@@ -51,6 +57,7 @@ export const FUSE_TYPES: readonly FuseType[] = [
     fromA: 50,
     breakingA: BLADE_BREAKING_A,
     limits: OPENING_TYPE_E,
+    shortest: SHORTEST_TYPE_E,
     source: 'ISO 8820-3, times from memory',
   },
   {
@@ -59,6 +66,7 @@ export const FUSE_TYPES: readonly FuseType[] = [
     fromA: 125,
     breakingA: BOLT_IN_BREAKING_A,
     limits: undefined,
+    shortest: undefined,
     source: "ISO 8820-5; times: maker's curve",
   },
 ];

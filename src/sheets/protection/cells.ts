@@ -8,7 +8,7 @@ import { BY_RATING } from '../../core/tables/fuse-kinds';
 import { MATERIAL_CONSTANTS, MATERIALS } from '../../core/tables/materials';
 import { fuseKind } from '../station/fuse-kind';
 import { ambientInForce, conductorTempInForce, type RuleReferences } from '../station/house-rules';
-import { USUAL_WEAK_TIMES, weakTimes } from '../station/parameters';
+import { surgeS, USUAL_SURGE_S, USUAL_WEAK_TIMES, weakTimes } from '../station/parameters';
 import type { CellStyle } from '../plan/plan';
 import type { ProtectionCellKey, ProtectionNameKey } from '../station/protection-keys';
 import type { SupplyKey } from '../station/supply-keys';
@@ -89,6 +89,13 @@ export const PROTECTION_CELLS: Readonly<Record<ProtectionCellKey, ProtectionCell
     style: { numberFormat: '0.0#' },
     parameter: weakTimes,
     initial: USUAL_WEAK_TIMES,
+  },
+  surgeS: {
+    label: 'A load surges for',
+    note: 'As it starts; a fuse that may open within it is left to confirm. Ours, common practice.',
+    style: { numberFormat: '0.0# "s"' },
+    parameter: surgeS,
+    initial: USUAL_SURGE_S,
   },
   warm: {
     label: 'Resistance of warm wire, times',

@@ -11,8 +11,9 @@ import { PROTECTION_FIGURES, PROTECTION_WORDS, STATE } from '../station/protecti
 import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
 import { ARCING_ALLOWANCE_S } from '../../core/fuse-time';
 import { figureByKind, kindInForce } from '../station/fuse-kind';
-import { hasFuse } from '../schedule/row';
+import { conductorsOf, hasFuse, worseChassisOhms } from '../schedule/row';
 import { WHEN_OVER } from '../station/parameters';
+import type { SupplyKey } from '../station/supply-keys';
 import { FIX_WORDS, WORD, type VerdictKey } from '../station/verdicts';
 import { MULTIPLES } from './fuse-points';
 
@@ -40,9 +41,13 @@ export interface TypeData {
   /** The chords between the points, seconds = factor x multiple ^ -steepness; the last of them is level. */
   readonly factors: string;
   readonly steepness: string;
+  /** The multiple at which a fuse may open within the surge of a load. */
+  readonly mayOpen: string;
 }
 
 export interface ProtectionReferences extends ProtectionCellReferences {
+  /** Figures of all sources, each a row of the Supply sheet. */
+  readonly sources: Readonly<Record<SupplyKey, string>>;
   /** Cells of the same row. */
   readonly own: Readonly<Record<ProtectionKey, string>>;
   /** Columns of this sheet. */
@@ -72,7 +77,7 @@ const is = ({ own }: ProtectionReferences, ...states: (keyof typeof STATE)[]) =>
 };
 /** Rows with a current, whether or not their faults can be told. */
 export const hasCurrent = (row: ProtectionReferences) =>
-  is(row, 'judged', 'panel', 'supply', 'source', 'deep');
+  is(row, 'judged', 'panel', 'charger', 'supply', 'source', 'deep');
 export const isJudged = (row: ProtectionReferences) => is(row, 'judged');
 /** Rows of which it can be told what a dead short draws: of a battery, or of a power supply that gives no more. */
 const hasFault = (row: ProtectionReferences) => is(row, 'judged', 'supply');
@@ -83,12 +88,23 @@ const supplyBears = (row: ProtectionReferences) =>
 const supplyTrips = (row: ProtectionReferences) =>
   `AND(${is(row, 'supply')},${row.supply.whenOver}=${text(WHEN_OVER[1])})`;
 
-const onBattery = (row: ProtectionReferences) => `${there(row, 'battery')}>0`;
+/** It brings a battery at its other end the current of a charger, which has no more than that. */
+const isCharging = (row: ProtectionReferences) =>
+  `AND(${there(row, 'endBattery')}>0,${there(row, 'endBattery')}=${there(row, 'source')},INDEX(${row.column.ownSource},${there(row, 'root')})<>${there(row, 'endBattery')})`;
+/** It starts at a battery. */
+const onBattery = (row: ProtectionReferences) =>
+  `AND(${there(row, 'battery')}>0,NOT(${isCharging(row)}))`;
 /** The battery is only the assumed one. */
 const isAssumed = (row: ProtectionReferences) =>
   `AND(${onBattery(row)},${row.supply.stated}<>"yes")`;
 const isOwn = (row: ProtectionReferences) =>
   `AND(ISNUMBER(${row.own.fuse}),${row.own.fuseFrom}=${text(PROTECTION_FIGURES.own)})`;
+
+/** At its source end or at the other, both of one rating. */
+const hasFuseOfItsOwn = (row: ProtectionReferences) =>
+  `OR(${isOwn(row)},ISNUMBER(${row.own.endFuse}))`;
+const ownRating = ({ own }: ProtectionReferences) =>
+  `IF(ISNUMBER(${own.endFuse}),${own.endFuse},${own.fuse})`;
 
 /** A fuse at a panel of which not all is known that would tell its most volts, and that is not wrong already. */
 const isUndescribed = (row: ProtectionReferences) =>
@@ -103,34 +119,98 @@ function fault(row: ProtectionReferences, volts: string, milliohms: string, ohms
   );
 }
 
+/** A fuse: its rating, the row of its type, its maker's I2t. */
+interface Fuse {
+  readonly rating: string;
+  readonly type: string;
+  readonly i2t: string;
+}
+
+/** The fuse that protects the run, and the one at its other end. */
+const protector = ({ own }: ProtectionReferences): Fuse => ({
+  rating: own.fuse,
+  type: own.type,
+  i2t: own.fuseI2t,
+});
+const endProtector = ({ own }: ProtectionReferences): Fuse => ({
+  rating: own.endFuse,
+  type: own.endType,
+  i2t: own.i2t,
+});
+
 /** Times to open are published for blades. */
-const isPublished = ({ own, types }: ProtectionReferences) =>
-  `IF(ISNUMBER(${own.type}),INDEX(${types.times},${own.type},1)<>"",FALSE)`;
+const isPublished = ({ types }: ProtectionReferences, { type }: Fuse) =>
+  `IF(ISNUMBER(${type}),INDEX(${types.times},${type},1)<>"",FALSE)`;
 
 /** The time that the maker's I2t gives, which holds where the fuse opens too soon to lose heat. */
-const byI2t = ({ own }: ProtectionReferences, amps: string) =>
-  `(${own.fuseI2t}/${amps}^2+${ARCING_ALLOWANCE_S})`;
+const byI2t = ({ i2t }: Fuse, amps: string) => `(${i2t}/${amps}^2+${ARCING_ALLOWANCE_S})`;
 
 /** So soon a fuse of which no times are published has no time to lose heat; ours, common practice. */
 const SOON_S = 0.1;
 
 /**
- * The fuse's longest time at a fault. A maker's I2t, where it is typed, counts instead of the estimate: beyond the last
+ * The longest time of a fuse at a fault, where it is asked for. A maker's I2t, where it is typed, counts instead of the estimate: beyond the last
  * published point, and for a fuse without published times where it opens soon.
  */
-function opensWithin(row: ProtectionReferences, amps: string): string {
-  const { own, types } = row;
+function opensWithin(
+  row: ProtectionReferences,
+  isAsked: string,
+  fuse: Fuse,
+  amps: string,
+  seconds: string,
+): string {
+  const { types } = row;
+  const { rating, type, i2t } = fuse;
   const last = MULTIPLES.length;
-  const isBeyond = `AND(ISNUMBER(${own.fuseI2t}),${amps}>INDEX(${types.multiples},1,${last})*${own.fuse})`;
-  const lastTime = `INDEX(${types.times},${own.type},${last})`;
-  const published = `IF(${isBeyond},MIN(${lastTime},${byI2t(row, amps)}),${row.call('FUSE_SECONDS', own.fuse, amps)})`;
+  const isBeyond = `AND(ISNUMBER(${i2t}),${amps}>INDEX(${types.multiples},1,${last})*${rating})`;
+  const lastTime = `INDEX(${types.times},${type},${last})`;
+  const published = `IF(${isBeyond},MIN(${lastTime},${byI2t(fuse, amps)}),${seconds})`;
   const notPublished = text(PROTECTION_FIGURES.notPublished);
-  const unknown = `IF(ISNUMBER(${own.fuseI2t}),IF(${byI2t(row, amps)}<=${SOON_S},${byI2t(row, amps)},${notPublished}),${notPublished})`;
+  const unknown = `IF(ISNUMBER(${i2t}),IF(${byI2t(fuse, amps)}<=${SOON_S},${byI2t(fuse, amps)},${notPublished}),${notPublished})`;
   return (
-    `IF(AND(${hasFault(row)},ISNUMBER(${own.fuse}),ISNUMBER(${amps})),` +
-    `IF(${isPublished(row)},IF(INDEX(${types.multiples},1,1)*${own.fuse}>${amps}*${WITHIN},${text(PROTECTION_FIGURES.needNotOpen)},${published}),${unknown}),"")`
+    `IF(AND(${isAsked},ISNUMBER(${rating}),ISNUMBER(${amps})),` +
+    `IF(${isPublished(row, fuse)},IF(INDEX(${types.multiples},1,1)*${rating}>${amps}*${WITHIN},${text(PROTECTION_FIGURES.needNotOpen)},${published}),${unknown}),"")`
   );
 }
+
+/** Of the fuse that protects the run. */
+const opens = (row: ProtectionReferences, amps: string) =>
+  opensWithin(
+    row,
+    hasFault(row),
+    protector(row),
+    amps,
+    row.call('FUSE_SECONDS', row.own.fuse, amps),
+  );
+
+/** The chords between the points of a fuse's times: seconds = factor x multiple ^ -steepness. The greatest counts. */
+const chordsOf = ({ types }: ProtectionReferences, { type }: Fuse) =>
+  Array.from({ length: MULTIPLES.length - 1 }, (_, index) => ({
+    factor: `INDEX(${types.factors},${type},${index + 1})`,
+    steepness: `INDEX(${types.steepness},${type},${index + 1})`,
+  }));
+
+/** Of the fuse at its other end, by the table of types: few runs have one, and no call is spent on them. */
+function atEndOpens(row: ProtectionReferences, amps: string): string {
+  const { types } = row;
+  const fuse = endProtector(row);
+  const times = `(${amps}/${fuse.rating})`;
+  const last = MULTIPLES.length;
+  const lastTimes = `INDEX(${types.multiples},1,${last})`;
+  const lastTime = `INDEX(${types.times},${fuse.type},${last})`;
+  const between = chordsOf(row, fuse).map(
+    ({ factor, steepness }) => `${factor}*${times}^-${steepness}`,
+  );
+  const seconds = `IF(${times}>=${lastTimes},MIN(${lastTime},${lastTime}*(${lastTimes}/${times})^2+${ARCING_ALLOWANCE_S}),MAX(${between.join(',')}))`;
+  return opensWithin(row, isAtEnd(row), fuse, amps, seconds);
+}
+
+/** The run ends at a battery, and what it draws can be told. */
+const isAtEnd = (row: ProtectionReferences) =>
+  `AND(${hasCurrent(row)},${there(row, 'endBattery')}>0)`;
+/** A figure of the battery at its other end. */
+const ofEnd = (row: ProtectionReferences, key: SupplyKey) =>
+  `INDEX(${row.sources[key]},1,${there(row, 'endBattery')})`;
 
 const state: ProtectionFormula = (row) => {
   const { own, column, protect } = row;
@@ -151,9 +231,9 @@ const state: ProtectionFormula = (row) => {
   return (
     `IF(${own.place}>ROWS(${column.run}),"",IFERROR(IF(${of('runAmps')}="","",` +
     `IF(NOT(AND(ISNUMBER(${of('runAmps')}),ISNUMBER(${of('ohms')}))),${text(STATE.row)},` +
-    `IF(${of('depth')}<0,${text(STATE.deep)},IF(AND(INDEX(${column.ownSource},${of('root')})>0,${of('sourceKind')}=""),${text(STATE.source)},IF(${of('sourceKind')}="panel",${text(STATE.panel)},IF(${isSupply},IF(ISNUMBER(${row.supply.mostAmps}),${text(STATE.supply)},${text(STATE.source)}),` +
+    `IF(${of('depth')}<0,${text(STATE.deep)},IF(AND(INDEX(${column.ownSource},${of('root')})>0,${of('sourceKind')}=""),${text(STATE.source)},IF(${of('sourceKind')}="panel",${text(STATE.panel)},IF(${isCharging(row)},${text(STATE.charger)},IF(${isSupply},IF(ISNUMBER(${row.supply.mostAmps}),${text(STATE.supply)},${text(STATE.source)}),` +
     `IF(AND(${known.map((cell) => `ISNUMBER(${cell})`).join(',')},IFERROR(${own.sourceVolts}>0,FALSE)),` +
-    `${text(STATE.judged)},${text(STATE.source)}))))))),${text(STATE.row)}))`
+    `${text(STATE.judged)},${text(STATE.source)})))))))),${text(STATE.row)}))`
   );
 };
 
@@ -171,37 +251,86 @@ const slower = (opens: string, bears: string) =>
   `IF(AND(ISNUMBER(${opens}),ISNUMBER(${bears})),${opens}>${bears}*${WITHIN},FALSE)`;
 
 /**
- * Place of the thinnest size that the fuse would protect at both ends: how many of the series it would not, and one more.
- * Thicker is never less protected. The times are the greatest of all chords, so a size is protected where it bears every
- * chord's heat; beyond the last point the heat is that of a constant I2t and of the arc. A thicker wire lets more current
- * through, so its far-end fault is its own.
+ * 1 for each size of the series that a fuse would protect at the near and at the far end of what its source feeds. The
+ * times are the greatest of all chords, so a size is protected where it bears every chord's heat; beyond the last point
+ * the heat is that of a constant I2t and of the arc. A thicker wire lets more current through, so its far-end fault is its
+ * own.
  */
-const guardPlace: ProtectionFormula = (row) => {
-  const { own, sizes, types, protect, supply, ownColumn } = row;
-  const others = `${supply.bankMilliohms}*${protect.weakTimes}/1000+(${above(row, ownColumn.warmOhms)})+${there(row, 'jointOhms')}`;
-  const wireM = `2*${there(row, 'length')}*${sizes.metresPer}*${protect.warm}`;
-  const far = `(${own.weakVolts}/(${others}+${wireM}*${sizes.ohmsPerM}))`;
+function guardedSizes(
+  row: ProtectionReferences,
+  fuse: Fuse,
+  near: { readonly opens: string; readonly fault: string },
+  weak: { readonly volts: string; readonly otherOhms: string },
+): string {
+  const { own, sizes, types, protect } = row;
+  const far = `(${weak.volts}/(${weak.otherOhms}+${own.wireM}*${sizes.ohmsPerM}))`;
   const bears = `(${protect.k}*${sizes.areaMm2})^2*${WITHIN}`;
   const last = MULTIPLES.length;
-  const chords = Array.from({ length: last - 1 }, (_, index) => {
-    const of = (table: string) => `INDEX(${table},${own.type},${index + 1})`;
-    return `(${of(types.factors)}*${own.fuse}^${of(types.steepness)}*${far}^(2-${of(types.steepness)})<=${bears})`;
-  });
-  const lastTime = `INDEX(${types.times},${own.type},${last})`;
+  const chords = chordsOf(row, fuse).map(
+    ({ factor, steepness }) =>
+      `(${factor}*${fuse.rating}^${steepness}*${far}^(2-${steepness})<=${bears})`,
+  );
+  const lastTime = `INDEX(${types.times},${fuse.type},${last})`;
   const level = `${lastTime}*${far}^2`;
-  const i2t = `IF(ISNUMBER(${own.fuseI2t}),${own.fuseI2t},${lastTime}*(INDEX(${types.multiples},1,${last})*${own.fuse})^2)`;
+  const i2t = `IF(ISNUMBER(${fuse.i2t}),${fuse.i2t},${lastTime}*(INDEX(${types.multiples},1,${last})*${fuse.rating})^2)`;
   const melts = `(${i2t}+${ARCING_ALLOWANCE_S}*${far}^2)`;
   const beyond = `((${level}+${melts}-ABS(${level}-${melts}))/2<=${bears})`;
-  const guarded = [
-    `(${own.fuse}<=${sizes.chooseFuseA}*${WITHIN})`,
-    `(${own.nearOpens}*${own.nearFault}^2<=${bears})`,
-    `(INDEX(${types.multiples},1,1)*${own.fuse}<=${far}*${WITHIN})`,
+  return [
+    `(${fuse.rating}<=${sizes.chooseFuseA}*${WITHIN})`,
+    `(${near.opens}*${near.fault}^2<=${bears})`,
+    `(INDEX(${types.multiples},1,1)*${fuse.rating}<=${far}*${WITHIN})`,
     ...chords,
     beyond,
   ].join('*');
+}
+
+/** Ohms of the run that stay whatever its wire: joints, and a chassis at its worst. */
+const fixedOhms = (row: ProtectionReferences) =>
+  `${there(row, 'jointOhms')}+${worseChassisOhms(there(row, 'back'))}`;
+
+/**
+ * Place of the thinnest size that would be protected: how many of the series would not, and one more. Thicker is never
+ * less protected.
+ */
+const guardPlaceOf = (
+  row: ProtectionReferences,
+  isWanting: string,
+  fuse: Fuse,
+  near: { readonly opens: string; readonly fault: string },
+  weak: { readonly volts: string; readonly otherOhms: string },
+) => {
+  const { sizes } = row;
   return (
-    `IF(AND(${own.weak}+${own.slow}>0,${own.unbroken}=0),IF(AND(${isPublished(row)},ISNUMBER(${own.nearOpens})),` +
-    `SUMPRODUCT(${sizes.choose}*(1-${guarded}))+1,IF(${isPublished(row)},SUM(${sizes.choose})+1,"")),"")`
+    `IF(${isWanting},IF(AND(${isPublished(row, fuse)},ISNUMBER(${near.opens})),` +
+    `SUMPRODUCT(${sizes.choose}*(1-${guardedSizes(row, fuse, near, weak)}))+1,IF(${isPublished(row, fuse)},SUM(${sizes.choose})+1,"")),"")`
+  );
+};
+
+const guardPlace: ProtectionFormula = (row) => {
+  const { own } = row;
+  return guardPlaceOf(
+    row,
+    `AND(${own.weak}+${own.slow}>0,${own.unbroken}=0)`,
+    protector(row),
+    { opens: own.nearOpens, fault: own.nearFault },
+    {
+      volts: own.weakVolts,
+      otherOhms: own.otherOhms,
+    },
+  );
+};
+
+const endGuard: ProtectionFormula = (row) => {
+  const { own } = row;
+  return guardPlaceOf(
+    row,
+    `AND(${own.endWeak}+${own.endSlow}>0,${own.endUnbroken}=0)`,
+    endProtector(row),
+    { opens: own.endNearOpens, fault: own.endNear },
+    {
+      volts: ofEnd(row, 'lowRest'),
+      otherOhms: own.endOhms,
+    },
   );
 };
 
@@ -227,6 +356,10 @@ const covered: ProtectionFormula = (row) => {
   return `IF(${own.unbroken}=1,IF(AND(ISNUMBER(${own.breaks}),ISNUMBER(${own.nearFault})),IF(AND(2*${own.breaks}*${WITHIN}>=${own.nearFault},OR(${[...feeders, main].join(',')})),1,0),0),0)`;
 };
 
+/** Something is typed of the battery at the other end. */
+const isEndStated = (row: ProtectionReferences) =>
+  `IF(${isAtEnd(row)},${ofEnd(row, 'stated')}="yes",FALSE)`;
+
 const wrong = (word: VerdictKey) => text(VERDICT_JOINT + WORD[word]);
 const noted = (word: keyof typeof PROTECTION_WORDS) => text(VERDICT_JOINT + PROTECTION_WORDS[word]);
 /** Figures on a shopping list are round: the next hundred amps, the next volt. */
@@ -245,9 +378,9 @@ export const PROTECTION_FORMULAS: Readonly<
   fuseFrom: (row) =>
     `IF(ISNUMBER(${row.own.fuse}),IF(${there(row, 'fused')}="no",${text(PROTECTION_FIGURES.upstream)},${text(PROTECTION_FIGURES.own)}),"")`,
   breaks: (row) =>
-    `IF(${isOwn(row)},${figureByKind(row.own.kind, row.protect.fuseKind, row.own.fuse, ({ breaksA }) => breaksA)},"")`,
+    `IF(${hasFuseOfItsOwn(row)},${figureByKind(row.own.kind, row.protect.fuseKind, ownRating(row), ({ breaksA }) => breaksA)},"")`,
   ratedVolts: (row) =>
-    `IF(${isOwn(row)},${figureByKind(row.own.kind, row.protect.fuseKind, row.own.fuse, ({ ratedVolts }) => ratedVolts)},"")`,
+    `IF(${hasFuseOfItsOwn(row)},${figureByKind(row.own.kind, row.protect.fuseKind, ownRating(row), ({ ratedVolts }) => ratedVolts)},"")`,
   fuseType: ({ own, types, protect }) =>
     `IF(ISNUMBER(${own.type}),INDEX(${types.names},${own.type}),IF(ISNUMBER(${own.fuse}),${kindInForce(own.fuseKind, protect.fuseKind, own.fuse)},""))`,
   farFault: (row) =>
@@ -257,26 +390,24 @@ export const PROTECTION_FORMULAS: Readonly<
       `${row.supply.bankMilliohms}*${row.protect.weakTimes}`,
       row.own.farOhms,
     ),
-  farOpens: (row) => opensWithin(row, row.own.farFault),
+  farOpens: (row) => opens(row, row.own.farFault),
   farBears: (row) =>
-    `IF(AND(${hasFault(row)},ISNUMBER(${row.own.farFault})),${row.call(
-      'WITHSTAND_SECONDS',
-      there(row, 'size'),
-      row.own.farFault,
-      row.protect.startC,
-      row.protect.limitC,
-      row.rule.material,
-    )},"")`,
+    `IF(AND(${hasFault(row)},ISNUMBER(${row.own.farFault})),${row.own.bearsI2t}/${row.own.farFault}^2,"")`,
   nearFault: (row) => fault(row, row.own.sourceVolts, row.own.strongMilliohms, row.own.nearOhms),
-  nearOpens: (row) => opensWithin(row, row.own.nearFault),
+  nearOpens: (row) => opens(row, row.own.nearFault),
   nearBears: ({ own }) =>
     `IF(AND(ISNUMBER(${own.farBears}),ISNUMBER(${own.nearFault})),${own.farBears}*(${own.farFault}/${own.nearFault})^2,"")`,
   steady: (row) =>
     `IF(${hasCurrent(row)},${row.call('CONDUCTOR_TEMP', there(row, 'runAmps'), there(row, 'size'), row.protect.airC, '', row.rule.material)},"")`,
   insulation: (row) => `IF(${hasCurrent(row)},${row.protect.ratingC},"")`,
-  guarded: ({ own, sizes }) =>
-    `IF(ISNUMBER(${own.guardPlace}),IF(${own.guardPlace}>SUM(${sizes.choose}),${text(PROTECTION_FIGURES.none)},` +
-    `INDEX(${sizes.sizes},MATCH(${own.guardPlace},${sizes.order},0))),"")`,
+  // The thinnest that serves both ends.
+  guarded: ({ own, sizes }) => {
+    const place = `MAX(N(${own.guardPlace}),N(${own.endGuard}))`;
+    return (
+      `IF(${place}>0,IF(${place}>SUM(${sizes.choose}),${text(PROTECTION_FIGURES.none)},` +
+      `INDEX(${sizes.sizes},MATCH(${place},${sizes.order},0))),"")`
+    );
+  },
   words: ({ own }) => {
     const all = `${own.wrong}&${own.confirm}&${own.note}`;
     return (
@@ -290,12 +421,12 @@ export const PROTECTION_FORMULAS: Readonly<
   sourceVolts: (row) => ofSource(row, row.supply.fullRest),
   weakVolts: (row) => ofSource(row, row.supply.lowRest),
   mostVolts: (row) =>
-    `IF(${is(row, 'panel')},IF(ISNUMBER(${row.supply.panelColdVolts}),${row.supply.panelColdVolts},IF(${row.supply.openCircuitVolts}="",INDEX(${row.column.volts},${there(row, 'root')}),${row.supply.openCircuitVolts})),${ofSource(row, `MAX(${row.supply.chargingVolts},${row.supply.fullRest})`)})`,
+    `MAX(IF(${isAtEnd(row)},MAX(${ofEnd(row, 'chargingVolts')},${ofEnd(row, 'fullRest')}),0),IF(${is(row, 'panel')},IF(ISNUMBER(${row.supply.panelColdVolts}),${row.supply.panelColdVolts},IF(${row.supply.openCircuitVolts}="",INDEX(${row.column.volts},${there(row, 'root')}),${row.supply.openCircuitVolts})),${ofSource(row, `MAX(${row.supply.chargingVolts},${row.supply.fullRest})`)}))`,
   strongMilliohms: ({ supply, own, ...row }) =>
     `IF(AND(ISNUMBER(${supply.bankMilliohms}),${supply.bankMilliohms}>=0),IF(${onBattery({ supply, own, ...row })},IF(ISNUMBER(${supply.breakAmps}),1000*${supply.fullRest}/${supply.breakAmps},0),${supply.bankMilliohms}),NA())`,
   nearOhms: (row) => above(row, row.column.ohms),
   warmOhms: (row) =>
-    `(${there(row, 'ohms')}-${there(row, 'jointOhms')})*${row.protect.warm}+${there(row, 'jointOhms')}`,
+    `(${there(row, 'ohms')}-${there(row, 'jointOhms')})*${row.protect.warm}+${fixedOhms(row)}`,
   farOhms: (row) => `${row.own.warmOhms}+${above(row, row.ownColumn.warmOhms)}`,
   // Place of the run whose fuse protects this one, and what is said of that fuse there.
   fuseAt: (row) =>
@@ -318,7 +449,7 @@ export const PROTECTION_FORMULAS: Readonly<
     const near = `AND(${own.unbroken}=0,NOT(${isAssumed(row)}),${slower(own.nearOpens, own.nearBears)})`;
     // Where no times are published a maker's I2t is the least that it takes: longer than the wire bears is too long.
     const atLeast = (amps: string, bears: string) =>
-      `IF(AND(ISNUMBER(${own.fuseI2t}),ISNUMBER(${amps}),ISNUMBER(${bears}),NOT(${isPublished(row)})),${byI2t(row, amps)}>${bears}*${WITHIN},FALSE)`;
+      `IF(AND(ISNUMBER(${own.fuseI2t}),ISNUMBER(${amps}),ISNUMBER(${bears}),NOT(${isPublished(row, protector(row))})),${byI2t(protector(row), amps)}>${bears}*${WITHIN},FALSE)`;
     const least = `OR(${atLeast(own.farFault, own.farBears)},AND(${own.unbroken}=0,NOT(${isAssumed(row)}),${atLeast(own.nearFault, own.nearBears)}))`;
     return `IF(AND(OR(${slower(own.farOpens, own.farBears)},${near},${least}),NOT(${supplyBears(row)})),1,0)`;
   },
@@ -330,7 +461,7 @@ export const PROTECTION_FORMULAS: Readonly<
   covered,
   lowRated: (row) => {
     const { own } = row;
-    const judged = `AND(${is(row, 'judged', 'panel', 'supply')},${isOwn(row)})`;
+    const judged = `AND(${is(row, 'judged', 'panel', 'charger', 'supply')},${hasFuseOfItsOwn(row)})`;
     return `IF(${judged},IF(AND(ISNUMBER(${own.mostVolts}),ISNUMBER(${own.ratedVolts})),IF(${own.mostVolts}>${own.ratedVolts}*${WITHIN},1,0),1),0)`;
   },
   tooLong: (row) => {
@@ -341,21 +472,76 @@ export const PROTECTION_FORMULAS: Readonly<
   hot: ({ own }) =>
     `IF(ISNA(${own.steady}),1,IF(AND(ISNUMBER(${own.steady}),ISNUMBER(${own.insulation})),` +
     `IF(${own.steady}>${own.insulation}*${WITHIN},1,0),0))`,
+  bearsI2t: (row) =>
+    `IF(${hasCurrent(row)},${row.call(
+      'WITHSTAND_SECONDS',
+      there(row, 'size'),
+      '1',
+      row.protect.startC,
+      row.protect.limitC,
+      row.rule.material,
+    )},"")`,
+  surgeAmps: (row) => {
+    const most = `MAX(${there(row, 'surgeAdds')},${there(row, 'surgeBelow')})`;
+    return `IF(AND(${hasCurrent(row)},${isOwn(row)}),IF(${most}>0,${there(row, 'once')}+${most},""),"")`;
+  },
+  mayStart: ({ own, types }) =>
+    `IF(ISNUMBER(${own.surgeAmps}),IF(${own.surgeAmps}>${own.fuse}*IF(ISNUMBER(${own.type}),INDEX(${types.mayOpen},${own.type}),1)*${WITHIN},1,0),0)`,
+  endFuse: (row) =>
+    `IF(${isAtEnd(row)},IF(AND(${there(row, 'endFused')}="yes",ISNUMBER(${there(row, 'fitting')})),${there(row, 'fitting')},${text(PROTECTION_FIGURES.none)}),"")`,
+  endType: ({ own, types, protect }) =>
+    `IF(ISNUMBER(${own.endFuse}),IF(${kindInForce(own.kind, protect.fuseKind, own.endFuse)}="blade",MATCH(${own.endFuse},${types.fromA},1),""),"")`,
+  endNear: (row) => `IF(${isAtEnd(row)},${ofEnd(row, 'breakAmps')},"")`,
+  endFar: (row) =>
+    `IF(${isAtEnd(row)},${ofEnd(row, 'lowRest')}/(${ofEnd(row, 'bankMilliohms')}*${row.protect.weakTimes}/1000+${row.own.warmOhms}),"")`,
+  endNearOpens: (row) => atEndOpens(row, row.own.endNear),
+  endFarOpens: (row) => atEndOpens(row, row.own.endFar),
+  endBears: (row) =>
+    `IF(AND(${isAtEnd(row)},ISNUMBER(${row.own.endFar})),${row.own.bearsI2t}/${row.own.endFar}^2,"")`,
+  endUnbroken: (row) => {
+    const { own } = row;
+    const isKnown = `AND(ISNUMBER(${own.endNear}),ISNUMBER(${own.breaks}))`;
+    return `IF(AND(ISNUMBER(${own.endFuse}),${isEndStated(row)}),IF(${isKnown},IF(${own.endNear}>${own.breaks}*${WITHIN},1,0),1),0)`;
+  },
+  endCovered: (row) => {
+    const { own } = row;
+    const breaks = ofEnd(row, 'mainFuseBreaks');
+    return `IF(${own.endUnbroken}=1,IF(AND(ISNUMBER(${own.breaks}),ISNUMBER(${own.endNear}),ISNUMBER(${ofEnd(row, 'mainFuse')}),ISNUMBER(${breaks})),IF(AND(2*${own.breaks}*${WITHIN}>=${own.endNear},${breaks}*${WITHIN}>=${own.endNear}),1,0),0),0)`;
+  },
+  endSlow: (row) => {
+    const { own } = row;
+    const nearBears = `${own.endBears}*(${own.endFar}/${own.endNear})^2`;
+    const near = `IF(AND(${own.endUnbroken}=0,ISNUMBER(${own.endNearOpens}),ISNUMBER(${own.endBears}),${isEndStated(row)}),${own.endNearOpens}>${nearBears}*${WITHIN},FALSE)`;
+    return `IF(OR(${slower(own.endFarOpens, own.endBears)},${near}),1,0)`;
+  },
+  endWeak: ({ own }) => `IF(${own.endFarOpens}=${text(PROTECTION_FIGURES.needNotOpen)},1,0)`,
+  otherOhms: (row) =>
+    `${row.supply.bankMilliohms}*${row.protect.weakTimes}/1000+(${above(row, row.ownColumn.warmOhms)})+${fixedOhms(row)}`,
+  wireM: (row) =>
+    `${conductorsOf(there(row, 'back'))}*${there(row, 'length')}*${row.sizes.metresPer}*${row.protect.warm}`,
   guardPlace,
+  endOhms: (row) =>
+    `IF(${isAtEnd(row)},${ofEnd(row, 'bankMilliohms')}*${row.protect.weakTimes}/1000+${fixedOhms(row)},"")`,
+  endGuard,
   wrong: (row) => {
     const { own } = row;
     const told = (test: string, word: VerdictKey) => `IF(${test},${wrong(word)},"")`;
+    const isEndUnknown = `AND(${isAtEnd(row)},NOT(AND(ISNUMBER(${own.endNear}),ISNUMBER(${own.endFar}))))`;
     const main = `IF(AND(${onBattery(row)},${there(row, 'depth')}=0,${hasCurrent(row)}),IF(LEN(${row.supply.mainState})=0,"",${text(VERDICT_JOINT)}&${row.supply.mainState}),"")`;
     return [
       main,
-      told(`AND(${own.unbroken}=1,${own.covered}=0)`, 'mayNotBreak'),
+      told(`AND(${isAtEnd(row)},NOT(ISNUMBER(${own.endFuse})))`, 'endUnfused'),
+      told(
+        `OR(AND(${own.unbroken}=1,${own.covered}=0),AND(${own.endUnbroken}=1,${own.endCovered}=0))`,
+        'mayNotBreak',
+      ),
       told(`${own.lowRated}=1`, 'fuseVolts'),
-      told(`${own.slow}=1`, 'fuseTooSlow'),
-      told(`${own.weak}=1`, 'faultTooWeak'),
+      told(`${own.slow}+${own.endSlow}>0`, 'fuseTooSlow'),
+      told(`${own.weak}+${own.endWeak}>0`, 'faultTooWeak'),
       told(isUndescribed(row), 'panelMissing'),
       told(`${own.tooLong}=1`, 'unfusedTooLong'),
       told(`${own.hot}=1`, 'tooHot'),
-      told(is(row, 'source', 'deep'), 'notJudged'),
+      told(`OR(${is(row, 'source', 'deep')},${isEndUnknown})`, 'notJudged'),
       told(`IFERROR(${own.steady}=${text(PROTECTION_FIGURES.notComputed)},FALSE)`, 'heatUnknown'),
     ].join('&');
   },
@@ -365,8 +551,9 @@ export const PROTECTION_FORMULAS: Readonly<
   confirm: (row) => {
     const { own } = row;
     return (
-      `IF(${own.covered}=1,${wrong('coveredByMain')},"")` +
-      `&IF(AND(${isJudged(row)},${isAssumed(row)}),${wrong('batteryAssumed')},"")` +
+      `IF(${own.covered}+${own.endCovered}>0,${wrong('coveredByMain')},"")` +
+      `&IF(${own.mayStart}=1,${wrong('startFuse')},"")` +
+      `&IF(OR(AND(${isJudged(row)},${isAssumed(row)}),AND(${isAtEnd(row)},NOT(${isEndStated(row)}))),${wrong('batteryAssumed')},"")` +
       `&IF(AND(${supplyTrips(row)},${own.farOpens}=${text(PROTECTION_FIGURES.needNotOpen)},NOT(${supplyBears(row)})),${wrong('supplyTrips')},"")`
     );
   },
@@ -374,14 +561,15 @@ export const PROTECTION_FORMULAS: Readonly<
     const { own } = row;
     const breaks = `${text(VERDICT_JOINT + FIX_WORDS.buyBreaks)}&${upToHundred(own.nearFault)}&" A for "&ROUND(${own.mostVolts}+0.499,0)&" V"&${text(FIX_WORDS.buyWhere)}`;
     const volts = `${text(VERDICT_JOINT + FIX_WORDS.buyVolts)}&ROUND(${own.mostVolts}+0.499,0)&" V"&${text(FIX_WORDS.buyWhere)}`;
-    return `IFERROR(IF(AND(${own.unbroken}=1,${own.covered}=0),${breaks},IF(${own.lowRated}=1,${volts},"")),"")`;
+    const atEnd = `${text(VERDICT_JOINT + FIX_WORDS.buyBreaks)}&${upToHundred(own.endNear)}&" A for "&ROUND(${own.mostVolts}+0.499,0)&" V"&${text(FIX_WORDS.buyEnd)}`;
+    return `IFERROR(IF(AND(${own.unbroken}=1,${own.covered}=0),${breaks},IF(AND(${own.lowRated}=1,OR(${own.endUnbroken}=0,${own.endCovered}=1)),${volts},""))&IF(AND(${own.endUnbroken}=1,${own.endCovered}=0),${atEnd},""),"")`;
   },
   note: (row) => {
     const { own, supply } = row;
-    const ofFuse = `IF(ISNUMBER(${own.fuse}),IF(${isPublished(row)},"",${noted('noTime')}),${noted('noFuse')})`;
+    const ofFuse = `IF(ISNUMBER(${own.fuse}),IF(${isPublished(row, protector(row))},"",${noted('noTime')}),${noted('noFuse')})`;
     const why =
-      `IF(${is(row, 'supply')},IF(${supplyBears(row)},${noted('supplyBears')},${noted('supply')}),IF(${is(row, 'panel')},${noted('panel')},IF(${is(row, 'deep')},${noted('tooDeep')},` +
-      `IF(${is(row, 'source')},${noted('sourceUnknown')},${ofFuse}))))`;
+      `IF(${is(row, 'supply')},IF(${supplyBears(row)},${noted('supplyBears')},${noted('supply')}),IF(${is(row, 'panel')},${noted('panel')},IF(${is(row, 'charger')},${noted('charger')},IF(${is(row, 'deep')},${noted('tooDeep')},` +
+      `IF(${is(row, 'source')},${noted('sourceUnknown')},${ofFuse})))))`;
     const unfused = `IF(AND(${onBattery(row)},${there(row, 'depth')}=0,${there(row, 'unfused')}="",${supply.stated}="yes"),${noted('unfusedUnknown')},"")`;
     return `IF(${hasCurrent(row)},${why}&${unfused},"")`;
   },

@@ -36,8 +36,9 @@ export const SIDE_TYPES = {
   fromA: SIDE,
   factors: SIDE + 1,
   steepness: SIDE + 1 + MULTIPLES.length,
+  mayOpen: SIDE + 1 + 2 * MULTIPLES.length,
 } as const;
-export const SIDE_COLUMNS = SIDE_TYPES.steepness + MULTIPLES.length;
+export const SIDE_COLUMNS = SIDE_TYPES.mayOpen + 1;
 
 export function protectionColumn(key: ProtectionKey): number {
   return PROTECTION_KEYS.indexOf(key);
@@ -69,6 +70,7 @@ export const TYPE_DATA: TypeData = {
   times: typeRows(TYPES.times, MULTIPLES.length),
   factors: typeRows(SIDE_TYPES.factors, MULTIPLES.length),
   steepness: typeRows(SIDE_TYPES.steepness, MULTIPLES.length),
+  mayOpen: typeRows(SIDE_TYPES.mayOpen),
 };
 
 /** References of the run at a place of the list, from 0. */
@@ -94,6 +96,7 @@ export function protectionReferences(
     ) as Record<ProtectionKey, string>,
     column,
     rule: names.rule,
+    sources: names.supply,
     supply: ofSource(names.supply, `INDEX(${column.source},${place})`),
     protect: names.protect,
     sizes,

@@ -175,7 +175,7 @@ export function protectionSheet(
     blocks: [
       ...headBlocks(names.sheet),
       ...cellBlocks(references, content.protection ?? {}),
-      ...typeBlocks(),
+      ...typeBlocks(names.protect.surgeS),
       {
         area: area(ROW.header, 0, 1, PROTECTION_KEYS.length),
         cells: [PROTECTION_KEYS.map(heading)],

@@ -3,11 +3,11 @@ import { FUSE_TYPES } from '../../core/tables/iso-8820-types';
 import { area, cellAddress } from '../plan/area';
 import { HEADING_STYLE, PALETTE, SMALL_STYLE } from '../plan/palette';
 import type { Block, CellContent } from '../plan/plan';
-import { MULTIPLES, timesAt } from './fuse-points';
+import { mayOpenAt, MULTIPLES, timesAt } from './fuse-points';
 import { SIDE_COLUMNS, SIDE_TYPES, TYPES } from './layout';
 
 /** The table's blocks. */
-export function typeBlocks(): Block[] {
+export function typeBlocks(surgeS: string): Block[] {
   const count = FUSE_TYPES.length;
   const row = (index: number) => TYPES.first + index;
   const at = (index: number, point: number) => cellAddress(row(index), TYPES.times + point, 'both');
@@ -74,6 +74,7 @@ export function typeBlocks(): Block[] {
           'From A',
           ...MULTIPLES.map((of) => `Factor ${of}`),
           ...MULTIPLES.map((of) => `Steepness ${of}`),
+          'May open at',
         ],
       ],
       style: { ...SMALL_STYLE, bold: true },
@@ -84,6 +85,7 @@ export function typeBlocks(): Block[] {
         fromA,
         ...factors[index]!,
         ...steepness[index]!,
+        { formula: `=${mayOpenAt(FUSE_TYPES[index]!, surgeS)}` },
       ]),
       style: SMALL_STYLE,
     },

@@ -6,6 +6,7 @@ import type { RowReferences } from '../station/references';
 import { DEPTHS, FEEDER_KEYS, type ColumnKey, type Depth } from '../station/schedule-keys';
 import { FIX_WORDS, WORD, type VerdictKey } from '../station/verdicts';
 import {
+  conductorsOf,
   countsEach,
   heatArguments,
   isContinuous,
@@ -13,6 +14,7 @@ import {
   there,
   whenReady,
   wireArguments,
+  worseChassisOhms,
   type RowFormula,
 } from './row';
 
@@ -107,7 +109,7 @@ const mendNeeds: RowFormula = (row) => {
   const at = (key: ColumnKey) => there(column[key], cell.mendPlace);
   const reach = `(${cell.reach}+${cell.volts}*(${tenthsOfTarget(row)}/1000-${cell.target}))`;
   const most = `(${there(column.once, cell.root)}+${cell.alone})`;
-  const ohms = `${at('length')}*SQRT(${cell.runAmps})*${reach}/${cell.pathWeight}/${most}`;
+  const ohms = `${at('length')}*${conductorsOf(at('back'))}/2*SQRT(${cell.runAmps})*${reach}/${cell.pathWeight}/${most}`;
   const shared = `IF(${reach}>0,(${ohms}+${at('jointOhms')})*${at('runAmps')}/${at('volts')},NA())`;
   return `IF(${cell.mendPlace}="","",IF(${cell.mendShare}<1,${at('dropShare')}*(1-${cell.mendShare}),IF(${isGivenUp(row)},NA(),${shared})))`;
 };
@@ -191,7 +193,7 @@ const ownWire = (row: RowReferences) =>
 const opensOwnFuse = (row: RowReferences) => {
   const { cell, column, supply, protect, rule } = row;
   const volts = `IF(${cell.battery}>0,${supply.lowRest},${there(column.volts, cell.root)})`;
-  const ohms = `(${supply.bankMilliohms}*${protect.weakTimes}/1000+(${cell.pathOhms}+${numberOr0(rule.joints)}/1000)*${protect.warm})`;
+  const ohms = `(${supply.bankMilliohms}*${protect.weakTimes}/1000+(${cell.pathOhms}+${numberOr0(rule.joints)}/1000)*${protect.warm}+${worseChassisOhms(cell.back)})`;
   return `IFERROR(${volts}>=${OPENS_SOON}*${cell.fitting}*${ohms},FALSE)`;
 };
 
@@ -201,6 +203,10 @@ const protectedBy = (row: RowReferences) => {
   const isLeaning = `AND(${cell.fused}="no",ISNUMBER(${cell.fitting}),OR(${says(row, 'needsFuse')},AND(LEN(${cell.guardedFrom})>0,${opensOwnFuse(row)})))`;
   return `IF(${isLeaning},${text(VERDICT_JOINT + FIX_WORDS.ownFuse)}&${cell.fitting}&${text(FIX_WORDS.amps)},${cell.guardedFrom})`;
 };
+
+/** Whose start takes the volts. */
+const starting: RowFormula = ({ cell, column }) =>
+  `IF(${cell.startsBy}>0,${text(VERDICT_JOINT + FIX_WORDS.starts)}&${there(column.run, cell.startsBy)},"")`;
 
 /** All of it, the part of the thicker run given. */
 export function fixWith(row: RowReferences, thicker: string): string {
@@ -213,6 +219,7 @@ export function fixWith(row: RowReferences, thicker: string): string {
     ownWire(row),
     protectedBy(row),
     `IF(${isSaid},"",${thicker})`,
+    starting(row),
   ]
     .map((part) => `IFERROR(${part},"")`)
     .join('&');
@@ -237,6 +244,7 @@ const mend: RowFormula = (row) => {
         isContinuous(row),
         row.rule.series,
         fuseLimitInForce(row.rule),
+        at('back'),
       ),
     ),
   );

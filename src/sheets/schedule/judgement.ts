@@ -1,6 +1,7 @@
 /** What is to be said of a run, and how grave it is. */
 import { VERDICT_JOINT } from '../../core/verdict';
 import { text } from '../plan/formula';
+import { RETURNS } from '../station/parameters';
 import { PROTECTION_FIGURES } from '../station/protection-words';
 import type { RowReferences } from '../station/references';
 import { COLUMN_KEYS } from '../station/schedule-keys';
@@ -8,6 +9,7 @@ import { LEVELS, WORD, type VerdictKey } from '../station/verdicts';
 import { SCHEDULE_COLUMNS } from './columns';
 import {
   fuseFor,
+  isCraft,
   isFused,
   isOnBattery,
   isPanel,
@@ -18,6 +20,7 @@ import {
   type RowFormula,
 } from './row';
 import { isUsable } from './sizing';
+import { isShortAtStart } from './volts';
 
 /** A load of more watts than this may be an inverter; ours. */
 const INVERTER_WATTS = 100;
@@ -33,11 +36,9 @@ function understood(
 ) {
   const known = (choices ?? (parameter as { choices?: unknown } | undefined)?.choices) as
     readonly string[] | undefined;
-  if (known !== undefined) {
-    return `OR(${cell}="",${known.map((choice) => `${cell}=${text(choice)}`).join(',')})`;
-  }
   const bounds = (parameter as { bounds?: Record<string, number> } | undefined)?.bounds;
-  if (bounds === undefined) return undefined;
+  const words = known?.map((choice) => `${cell}=${text(choice)}`).join(',');
+  if (bounds === undefined) return words === undefined ? undefined : `OR(${cell}="",${words})`;
   const tests = [
     `ISNUMBER(${cell})`,
     ...(bounds['least'] === undefined ? [] : [`${cell}>=${bounds['least']}`]),
@@ -45,7 +46,8 @@ function understood(
     ...(bounds['most'] === undefined ? [] : [`${cell}<=${bounds['most']}`]),
     ...(bounds['below'] === undefined ? [] : [`${cell}<${bounds['below']}`]),
   ];
-  return `IF(${cell}="",TRUE,AND(${tests.join(',')}))`;
+  const isWord = words === undefined ? '' : `IF(OR(${words}),TRUE,`;
+  return `IF(${cell}="",TRUE,${isWord}AND(${tests.join(',')}))${isWord === '' ? '' : ')'}`;
 }
 
 /** The last of the errors that a formula can come to for good, #N/A. */
@@ -71,6 +73,15 @@ const entries: RowFormula = ({ cell }) => {
   return parts.join('&');
 };
 
+/**
+ * A fuse at the battery that the run ends at is enough where its source has no more than the wire bears: a panel or a
+ * power supply by what they give at most, a charger of that battery by the current that the run is drawn up for.
+ */
+const isFusedAtEndAlone = ({ cell, column, supply }: RowReferences) => {
+  const most = `IF(${cell.sourceKind}="panel",${supply.panelDesignAmps},IF(${cell.sourceKind}="power supply",${supply.mostAmps},IF(AND(${cell.endBattery}=${cell.source},${there(column.ownSource, cell.root)}<>${cell.endBattery}),${cell.runAmps},NA())))`;
+  return `IF(AND(${cell.endBattery}>0,${cell.endFused}="yes",${cell.place1}=0),IFERROR(NOT(${over(most, cell.ampacity)}),FALSE),FALSE)`;
+};
+
 /** What the Protection sheet says of the run at the same place; a run that has no row there is not judged. */
 const protectionSays =
   (of: 'verdict' | 'confirm', otherwise: VerdictKey | undefined): RowFormula =>
@@ -92,7 +103,7 @@ const words: RowFormula = (row) => {
   const fuse = when(`AND(${isFused(row)},ISERROR(${cell.fitting}))`, 'fuse');
   const branch = when(
     // A rating that the wire may have is its own answer.
-    `AND(${cell.fused}="no",NOT(ISNUMBER(IF(ISNUMBER(${cell.feederFuse}),${fuseFor(row, cell.feederFuse, cell.size)},NA()))))`,
+    `AND(${cell.fused}="no",NOT(${isFusedAtEndAlone(row)}),NOT(ISNUMBER(IF(ISNUMBER(${cell.feederFuse}),${fuseFor(row, cell.feederFuse, cell.size)},NA()))))`,
     'needsFuse',
   );
   const served =
@@ -112,6 +123,16 @@ const words: RowFormula = (row) => {
   const unsettled = when(
     `IF(AND(${cell.run}<>"",ISNUMBER(${cell.lowVolts})),IFERROR(${row.notSettled},FALSE),FALSE)`,
     'notSettled',
+  );
+  const starts = when(isShortAtStart(row), 'startVolts');
+  const endUnknown = when(
+    `OR(${cell.endSource}<0,AND(${cell.endSource}>0,${cell.endSource}=${there(column.ownSource, cell.root)}))`,
+    'endUnknown',
+  );
+  const returns = `IF(${cell.returns}="",${row.rule.returns},${cell.returns})`;
+  const inCraft = when(
+    `AND(${isCraft(row)},${returns}<>"",${returns}<>${text(RETURNS[0])})`,
+    'chassisInCraft',
   );
   // Whatever is wrong above: what its own wire and fuse are can be told.
   const isOwn = `${cell.ownSize}<>""`;
@@ -137,7 +158,7 @@ const words: RowFormula = (row) => {
     `IF(${cell.treeWord}<>"",${text(VERDICT_JOINT)}&${cell.treeWord},` +
       `IF(AND(ISERROR(${cell.room}),NOT(ISERROR(${cell.runAmps})),${isUsable(row)}),${[ownHeat, ownFuse, ownBranch, word('tiedToAnother')].join('&')},` +
       `IF(ISNA(${cell.size}),IF(AND(${cell.room}<=0,${cell.place1}>0),${word('noRoom')},${word('noSize')}),` +
-      `${[heat, fuse, branch, cell.protection, source, served, fewer, drop, tooMany, differs, battery, unsettled, craft, watts, cell.confirm].join('&')})))`,
+      `${[heat, fuse, branch, cell.protection, source, served, starts, fewer, drop, tooMany, endUnknown, inCraft, differs, battery, unsettled, craft, watts, cell.confirm].join('&')})))`,
   );
 };
 

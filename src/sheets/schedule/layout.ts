@@ -18,8 +18,8 @@ export const RULE_GROUPS: readonly {
 }[] = [
   { label: 0, value: 2, keys: ['material', 'series', 'installed', 'duty'] },
   { label: 3, value: 7, keys: ['unit', 'volts', 'target', 'tempC'] },
-  { label: 12, value: 16, keys: ['insulationC', 'ambientC', 'conductors'] },
-  { label: 19, value: 23, keys: ['counts', 'joints', 'fuseLimit'] },
+  { label: 12, value: 16, keys: ['insulationC', 'ambientC', 'conductors', 'returns'] },
+  { label: 19, value: 23, keys: ['counts', 'joints', 'fuseLimit', 'chassis'] },
 ];
 
 /** Rows that the solved columns are looked for in, where a table may still grow. */

@@ -94,6 +94,7 @@ export const LOAD_FORMULAS = {
     return whenReady(row, `MAX(${share}*(${house}),${cell.runAmps})`);
   },
   // A row that cannot be computed says so itself; it must not take the battery's figures with it.
+  // What charges the battery is no load of it.
   batteryAmps: ({ cell, supply }) =>
-    `IF(AND(OR(${cell.battery}>0,AND(${cell.sourceKind}="power supply",${cell.volts}=${supply.volts})),${cell.place1}=0,ISNUMBER(${cell.runAmps})),${cell.once},0)`,
+    `IF(AND(OR(${cell.endBattery}=0,${cell.endBattery}<>${cell.battery}),OR(${cell.battery}>0,AND(${cell.sourceKind}="power supply",${cell.volts}=${supply.volts})),${cell.place1}=0,ISNUMBER(${cell.runAmps})),${cell.once},0)`,
 } as const satisfies Record<string, RowFormula>;

@@ -60,6 +60,11 @@ export const PLACE_FORMULAS = {
     const volts = there(column.volts, cell.root);
     return `IF(AND(${cell.sourceKind}="battery",${volts}=${supply.volts},${supply.volts}<>""),${cell.source},0)`;
   },
+  endSource: ({ cell, sources }) =>
+    `IF(LEN(TRIM(${cell.endsAt}))=0,0,IFERROR(MATCH(TRIM(${cell.endsAt}),${sources.name},0),IF(TRIM(${cell.endsAt})=${text(BATTERY)},IFERROR(MATCH(${text(BATTERY)},${sources.kind},0),${NOT_LISTED}),${NOT_LISTED})))`,
+  // Back at the source that it comes from it is at no end.
+  endBattery: ({ cell, column, sources }) =>
+    `IF(AND(${cell.endSource}>0,${cell.endSource}<>${there(column.ownSource, cell.root)}),IF(INDEX(${sources.kind},1,${cell.endSource})="battery",${cell.endSource},0),0)`,
   feederFuse: ({ cell, column }) => {
     const nearest = FEEDER_KEYS.map((key) => cell[key]).reduceRight(
       (further, place) =>

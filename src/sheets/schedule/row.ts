@@ -2,7 +2,7 @@
 import { RELATIVE_SLACK } from '../../core/limits';
 import { text } from '../plan/formula';
 import { ambientInForce, conductorTempInForce, fuseLimitInForce } from '../station/house-rules';
-import { COUNTS } from '../station/parameters';
+import { BAD_CHASSIS_TIMES, COUNTS } from '../station/parameters';
 import type { RowReferences } from '../station/references';
 import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
 
@@ -39,6 +39,12 @@ export const isWatts = ({ cell }: RowReferences) => `${cell.kind}="W"`;
 export const isCraft = ({ rule }: RowReferences) =>
   `OR(${rule.installed}="craft",${rule.installed}="engine space")`;
 
+/** Milliohms that a run's chassis has beyond the usual when a fault is judged; 0 for a second wire. */
+export const worseChassisOhms = (back: string) => `${BAD_CHASSIS_TIMES - 1}*N(${back})/1000`;
+
+/** Conductors that count: two, or one where the chassis brings the current back. */
+export const conductorsOf = (back: string) => `IF(ISNUMBER(${back}),1,2)`;
+
 /** A feeder that is not in the list has this for its place; a run that is fed by none has 0. */
 export const NOT_LISTED = -1;
 
@@ -60,6 +66,7 @@ export const sumAbove = ({ cell }: Pick<RowReferences, 'cell'>, of: (place: stri
 export const columnAbove = (row: RowReferences, key: ColumnKey) =>
   sumAbove(row, (place) => there(row.column[key], place));
 
+/** Material and temperature of a run's wire. */
 export const wireArguments = ({ rule }: RowReferences) => [
   rule.material,
   conductorTempInForce(rule),

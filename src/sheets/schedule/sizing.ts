@@ -9,6 +9,7 @@ import { MOST_DROP_SHARE, RELATIVE_SLACK } from '../../core/limits';
 import { CRAFT_FUSE_MOST_SHARE, CRAFT_FUSE_SHARE_BELOW_V } from '../../core/tables/33cfr-183-455';
 import { BAD_ENTRY, text } from '../plan/formula';
 import { fuseLimitInForce } from '../station/house-rules';
+import { RETURNS, USUAL_CHASSIS_MILLIOHMS } from '../station/parameters';
 import type { RowReferences } from '../station/references';
 import { DEPTHS, FEEDER_KEYS, type Depth } from '../station/schedule-keys';
 import {
@@ -91,6 +92,7 @@ const gaugeArguments = (row: RowReferences, share: string): readonly string[] =>
     isContinuous(row),
     rule.series,
     fuseLimitInForce(rule),
+    cell.back,
   ];
 };
 
@@ -109,7 +111,7 @@ const thinnest =
     );
   };
 
-/** Ohms of the wire in use, without the joints. */
+/** Ohms of the wire in use, without joints and chassis. */
 const wireOhms =
   (depth: Depth): RowFormula =>
   (row) => {
@@ -117,7 +119,7 @@ const wireOhms =
     const inUse = `IF(${cell.ownSize}="",${cell[`size${depth}`]},${cell.ownSize})`;
     return whenReady(
       row,
-      `IF(${cell.depth}=${depth},${row.call('RUN_OHMS', cell.length, rule.unit, inUse, ...wireArguments(row))},"")`,
+      `IF(${cell.depth}=${depth},${row.call('RUN_OHMS', cell.length, rule.unit, inUse, ...wireArguments(row), '', cell.back)}-N(${cell.back})/1000,"")`,
     );
   };
 
@@ -140,9 +142,18 @@ const steps = {
 
 export const SIZING_FORMULAS = {
   ...steps,
-  jointOhms: ({ cell }) => `IF(ISNUMBER(${cell.joints}),MAX(0,${cell.joints})/1000,0)`,
+  // A row that is refused for its chassis is computed with a second wire.
+  back: (row) => {
+    const { cell, rule } = row;
+    const [wire, chassis] = RETURNS.map(text);
+    const house = `IF(ISNUMBER(${rule.chassis}),IF(${rule.chassis}>0,${rule.chassis},${BAD_ENTRY}),IF(${rule.chassis}="",${USUAL_CHASSIS_MILLIOHMS},${BAD_ENTRY}))`;
+    const own = `IF(ISNUMBER(${cell.returns}),IF(${cell.returns}>0,${cell.returns},${BAD_ENTRY}),IF(${cell.returns}=${chassis!},${house},IF(${cell.returns}=${wire!},"",${BAD_ENTRY})))`;
+    return `IF(${isCraft(row)},"",IF(${cell.returns}="",IF(${rule.returns}=${chassis!},${house},""),${own}))`;
+  },
+  jointOhms: ({ cell }) =>
+    `IF(ISNUMBER(${cell.joints}),MAX(0,${cell.joints})/1000,0)+IF(ISNUMBER(${cell.back}),${cell.back}/1000,0)`,
   weight: ({ cell }) =>
-    `IF(AND(ISNUMBER(${cell.length}),ISNUMBER(${cell.runAmps})),MIN(${NO_LIMIT},MAX(0,${cell.length}))*SQRT(MIN(${NO_LIMIT},MAX(0,${cell.runAmps}))),0)`,
+    `IF(AND(ISNUMBER(${cell.length}),ISNUMBER(${cell.runAmps})),MIN(${NO_LIMIT},MAX(0,${cell.length}))*SQRT(MIN(${NO_LIMIT},MAX(0,${cell.runAmps})))*IF(ISNUMBER(${cell.back}),0.5,1),0)`,
   pathWeight: (row) => `${row.cell.weight}+${columnAbove(row, 'weight')}`,
   // What all wires on the path of a load may lose together, its own target less what the joints lose.
   reach: (row) => {

@@ -25,6 +25,10 @@ export const LATER_COLUMNS = [
   'atOnce',
   'efficiency',
   'unfused',
+  'returns',
+  'surge',
+  'endsAt',
+  'endFused',
   'pathDrop',
 ] as const satisfies readonly ColumnKey[];
 

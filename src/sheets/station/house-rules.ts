@@ -8,11 +8,15 @@ import type { Parameter } from '../../functions/parameter';
 import * as parameter from '../../functions/parameters/run';
 import type { CellContent, CellStyle } from '../plan/plan';
 import {
+  chassisMilliohms,
   COUNTS,
   counts,
   duty,
   DUTY_CHOICES,
   jointsWhereBlank,
+  returns,
+  RETURNS,
+  USUAL_CHASSIS_MILLIOHMS,
   USUAL_JOINT_MILLIOHMS,
 } from './parameters';
 
@@ -51,6 +55,8 @@ export const RULE_KEYS = [
   'counts',
   'joints',
   'fuseLimit',
+  'returns',
+  'chassis',
 ] as const;
 export type RuleKey = (typeof RULE_KEYS)[number];
 
@@ -156,6 +162,19 @@ export const HOUSE_RULES: Readonly<Record<RuleKey, HouseRule>> = {
     parameter: jointsWhereBlank,
     initial: () => USUAL_JOINT_MILLIOHMS,
     style: { numberFormat: '0.0# "mΩ"' },
+  },
+  returns: {
+    label: 'Return',
+    parameter: returns,
+    initial: () => RETURNS[0],
+    hint: 'Of every run that says nothing else. Never chassis in a boat: craft want two insulated wires.',
+  },
+  chassis: {
+    label: 'Chassis',
+    parameter: chassisMilliohms,
+    initial: () => USUAL_CHASSIS_MILLIOHMS,
+    style: { numberFormat: '0.0# "mΩ"' },
+    hint: 'Measure it: a rusty earthing point has ten times as much.',
   },
   fuseLimit: {
     label: 'Small-wire fuse limit',

@@ -35,6 +35,39 @@ export const jointsWhereBlank = numberParameter(
   { least: 0 },
 );
 
+/** How the current of a run comes back to its source. */
+export const RETURNS = ['wire', 'chassis'] as const;
+export const returns = choice(
+  'return',
+  '"wire": by a second conductor; "chassis": through the body of the vehicle, one conductor counts.',
+  RETURNS,
+);
+/** Of a sound chassis between two good earthing points; common practice, the figure is ours. */
+export const USUAL_CHASSIS_MILLIOHMS = 2;
+export const chassisMilliohms = numberParameter(
+  'chassis',
+  'Milliohms of the chassis between source and load, its two earthing points included (common practice).',
+  { above: 0 },
+);
+/** The same of one run: a word, or milliohms of its own. */
+export const runReturns: Parameter = {
+  name: 'return',
+  meaning: '"wire", "chassis", or the milliohms of the chassis for this run.',
+  choices: RETURNS,
+  ...(chassisMilliohms.bounds === undefined ? {} : { bounds: chassisMilliohms.bounds }),
+  read: (given) => (typeof given === 'number' ? chassisMilliohms.read(given) : given),
+};
+/** Rust and paint: what a fault may meet on its way through a chassis, as a multiple; ours, common practice. */
+export const BAD_CHASSIS_TIMES = 10;
+
+/** How long a load surges where nothing else is said; ours, common practice. */
+export const USUAL_SURGE_S = 0.5;
+export const surgeS = numberParameter(
+  'surge_seconds',
+  'How long a load draws its surge as it starts, seconds.',
+  { above: 0, most: 600 },
+);
+
 /** Duty of the loads, as people say it; the functions take TRUE for continuous. */
 export const DUTY_CHOICES = ['continuous', 'bursts'] as const;
 export const duty = choice(

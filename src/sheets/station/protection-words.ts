@@ -4,6 +4,8 @@
 export const STATE = {
   judged: 'judged',
   panel: 'panel',
+  /** A charger or alternator, at whose other end its battery stands. */
+  charger: 'charger',
   /** A power supply without a battery: it gives no more than its most amps. */
   supply: 'supply',
   /** The schedule's row has to be fixed first. */
@@ -20,6 +22,7 @@ export const PROTECTION_WORDS = {
   noFuse: 'no fuse to judge',
   noTime: 'no published opening time',
   panel: 'a panel limits its own fault current',
+  charger: 'a charger gives no more than its own current',
   supply: 'the supply gives no more than its most amps',
   supplyBears: 'the wire bears all that the supply gives',
   tooDeep: 'more than four feeders above it',

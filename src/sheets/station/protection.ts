@@ -1,7 +1,10 @@
 /** What a person may say of the Protection sheet. */
 import type { FuseEntryKey, ProtectionCellKey } from './protection-keys';
 
-type TypedCellKey = Extract<ProtectionCellKey, 'startC' | 'limitC' | 'fuseKind' | 'weakTimes'>;
+type TypedCellKey = Extract<
+  ProtectionCellKey,
+  'startC' | 'limitC' | 'fuseKind' | 'weakTimes' | 'surgeS'
+>;
 
 /** Figures of one run's fuse; what is left out follows from its kind. */
 export type FuseEntries = Readonly<Partial<Record<FuseEntryKey, string | number>>>;

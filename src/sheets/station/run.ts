@@ -28,4 +28,12 @@ export interface ScheduleRun {
   readonly efficiency?: number | string;
   /** Length without a fuse between the battery and the run's fuse, in the schedule's length unit. */
   readonly unfused?: number | string;
+  /** "wire", "chassis", or milliohms of the chassis that the current returns through; left out, as the house rules say. */
+  readonly returns?: number | string;
+  /** Amps that the load draws for a moment as it starts. */
+  readonly surge?: number | string;
+  /** The source that the run ends at, where it ends at one. */
+  readonly endsAt?: string;
+  /** "yes": a fuse at that end too. */
+  readonly endFused?: string;
 }

@@ -45,6 +45,12 @@ export const VERDICTS = {
     why: 'the fuse upstream is larger than the conductor may carry',
     remedy: 'give the branch a fuse at its source end, or wire that the fuse upstream protects',
   },
+  endUnfused: {
+    word: 'no fuse at its other end',
+    level: 'danger',
+    why: 'the battery at its other end feeds a short from there, and no fuse stands in between',
+    remedy: 'put a fuse right at that battery too, and write yes under "Fuse at end"',
+  },
   mainFuse: {
     word: 'main fuse does not protect its cable',
     level: 'danger',
@@ -155,6 +161,13 @@ export const VERDICTS = {
     why: 'less is left than the load works with',
     remedy: 'make the run thicker that the last column names',
   },
+  startVolts: {
+    word: 'too few volts while a load starts',
+    level: 'fails',
+    why: 'with the battery low, what a load draws as it starts leaves less than this one works with',
+    remedy:
+      'take thicker wire on what the two share, feed the starting load from the source by a run of its own, or let it start more gently',
+  },
   fewerVolts: {
     word: 'fewer volts than its watts were sized for',
     level: 'fails',
@@ -216,6 +229,18 @@ export const VERDICTS = {
     level: 'unclear',
     why: 'the source that it is fed from has no name or no kind that is known',
     remedy: 'write name and kind at the head of its column on the Supply sheet',
+  },
+  endUnknown: {
+    word: 'source at its other end not listed',
+    level: 'unclear',
+    why: 'the Supply sheet has no other source of the name that the run ends at',
+    remedy: 'write the name of another source of the Supply sheet, or leave the cell blank',
+  },
+  chassisInCraft: {
+    word: 'return through a chassis in a craft',
+    level: 'unclear',
+    why: 'craft want two insulated wires (ABYC E-11, from memory); the run is computed with two',
+    remedy: 'lay a second wire and write wire under "Return"',
   },
   sourceNamedTwice: {
     word: 'source named like a run or another source',
@@ -321,6 +346,19 @@ export const VERDICTS = {
     why: 'the power supply gives more than the wire may carry and less than its fuse must open at, and is said to trip',
     remedy: 'confirm with its maker that a short switches it off, or take a thicker wire',
   },
+  startFuse: {
+    word: 'fuse may open as a load starts: confirm it',
+    level: 'check',
+    why: 'a fuse of this rating may open sooner than the surge is over',
+    remedy:
+      'ask the makers of load and fuse, or take thicker wire and a larger fuse, or a load that starts more gently',
+  },
+  sourceStart: {
+    word: 'start of a load is more than the source gives: confirm it',
+    level: 'check',
+    why: 'what a load draws as it starts, beside the others, is more than the source is said to give',
+    remedy: 'ask its maker how long it bears that, or let the load start alone',
+  },
   batteryAssumed: {
     word: 'sized right, fuse breaking not judged: tell the battery on the Supply sheet',
     level: 'check',
@@ -383,6 +421,8 @@ export const FIX_WORDS = {
   buyBreaks: 'a fuse that breaks ',
   buyVolts: 'a fuse for ',
   buyWhere: ' at its source end',
+  buyEnd: ' at its other end',
+  starts: 'start of ',
 } as const;
 
 /** A drop over this share of its target is close to it. */

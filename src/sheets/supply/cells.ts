@@ -135,11 +135,15 @@ function byKind({ mainFuse, mainFuseKind }: Cells, figure: (of: FuseKind) => num
 const joined = (words: string) => `MID(${words},${VERDICT_JOINT.length + 1},500)`;
 
 /** What is wrong with a source itself, each word after VERDICT_JOINT; empty where nothing is. */
-function sourceSays({ supply: cell, sources, column }: SupplyReferences): string {
+function sourceSays({ supply: cell, sources, column, place }: SupplyReferences): string {
   const told = (test: string, key: VerdictKey) =>
     `IF(${test},${text(VERDICT_JOINT + WORD[key])},"")`;
   const more = (limit: string) =>
     `IF(AND(ISNUMBER(${limit}),ISNUMBER(${cell.peakAmps})),${cell.peakAmps}>${limit}*(1+${RELATIVE_SLACK}),FALSE)`;
+  // One load starts at a time, beside what counts at once.
+  const most = `SUMPRODUCT(MAX((${column.source}=${place})*(${column.sourceKind}<>"")*${column.surgeAdds}))`;
+  const starts = (limit: string, kinds: readonly SourceKind[]) =>
+    `IF(AND(${isKind(cell, kinds)},ISNUMBER(${limit}),ISNUMBER(${cell.peakAmps})),IF(${most}>0,AND(${cell.peakAmps}<=${limit}*(1+${RELATIVE_SLACK}),${cell.peakAmps}+${most}>${limit}*(1+${RELATIVE_SLACK})),FALSE),FALSE)`;
   // The others of a bank feed a fault in one.
   const others = `${cell.breakAmps}*(${parallelOf(cell)}-1)/${parallelOf(cell)}`;
   const fused = `IF(AND(ISNUMBER(${cell.eachBreaks}),ISNUMBER(${cell.breakAmps})),${cell.eachBreaks}*(1+${RELATIVE_SLACK})>=${others},FALSE)`;
@@ -159,6 +163,10 @@ function sourceSays({ supply: cell, sources, column }: SupplyReferences): string
       'chargesNoBattery',
     ),
     told(`AND(${bank},NOT(${big}))`, 'bankFuse'),
+    told(
+      `OR(${starts(cell.mostAmps, SUPPLIES)},${starts(cell.packAmps, BATTERIES)})`,
+      'sourceStart',
+    ),
   ].join('&');
 }
 

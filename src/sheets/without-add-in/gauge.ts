@@ -5,7 +5,7 @@
 import { text } from '../plan/formula';
 import { fixWith, thickerWith } from '../schedule/fix';
 import type { FormulaKey } from '../schedule/formulas';
-import { isContinuous, whenReady } from '../schedule/row';
+import { conductorsOf, isContinuous, whenReady } from '../schedule/row';
 import { DEPTHS, type ColumnKey, type Depth } from '../station/schedule-keys';
 import { BAD_ENTRY } from '../plan/formula';
 import { fuseNeeded, isAmount, over, sizeRow } from './native-calls';
@@ -13,27 +13,27 @@ import type { NativeFormula, NativeReferences } from './references';
 
 /** Everything that a size is chosen by can be used. */
 const demandOk = ({ cell, data }: NativeReferences) =>
-  `AND(${isAmount(cell.runAmps)},${isAmount(cell.length)},OR(${cell.joints}="",${isAmount(cell.joints)}),` +
+  `AND(${isAmount(cell.runAmps)},${isAmount(cell.length)},OR(${cell.joints}="",${isAmount(cell.joints)}),OR(${cell.back}="",ISNUMBER(${cell.back})),` +
   `ISNUMBER(${cell.volts}),${cell.volts}>0,${data.wireOk},${data.heatOk},${data.seriesOk},${data.limitOk})`;
 
 /** How many sizes of the series lose more than a share of the source volts, plus one: the place of the thinnest that does not. */
 function placeByDrop(
   { data }: NativeReferences,
-  run: Readonly<Record<'amps' | 'length' | 'joints' | 'volts' | 'share', string>>,
+  run: Readonly<Record<'amps' | 'length' | 'joints' | 'back' | 'volts' | 'share', string>>,
 ): string {
-  const lost = `${run.amps}*(2*${run.length}*${data.metresPer}*${data.ohmsPerM}+N(${run.joints})/1000)`;
+  const lost = `${run.amps}*(${conductorsOf(run.back)}*${run.length}*${data.metresPer}*${data.ohmsPerM}+(N(${run.joints})+N(${run.back}))/1000)`;
   return `SUMPRODUCT(${data.choose}*(${over(lost, `${run.volts}*${run.share}`)}))+1`;
 }
 
 const ownDrop = (row: NativeReferences, share: string) => {
-  const { runAmps, length, joints, volts } = row.cell;
-  return placeByDrop(row, { amps: runAmps, length, joints, volts, share });
+  const { runAmps, length, joints, back, volts } = row.cell;
+  return placeByDrop(row, { amps: runAmps, length, joints, back, volts, share });
 };
 
 /** A place in the series, for a demand that can be used; an error that stands in an entry goes through. */
 const placed = (row: NativeReferences, place: string) => {
-  const { runAmps, length, volts, room, joints } = row.cell;
-  const given = [room, runAmps, length, volts, joints];
+  const { runAmps, length, volts, room, joints, back } = row.cell;
+  const given = [room, runAmps, length, volts, joints, back];
   const through = given.map((cell) => `IF(ISERROR(${cell}),${cell},`).join('');
   return whenReady(
     row,
@@ -108,6 +108,7 @@ export const GAUGE_COLUMNS: Readonly<Partial<Record<FormulaKey, NativeFormula>>>
             amps: at('runAmps'),
             length: at('length'),
             joints: at('joints'),
+            back: at('back'),
             volts: at('volts'),
             share,
           })},${other('byHeat')},${other('byFuse')})`,

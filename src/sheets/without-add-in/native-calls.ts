@@ -13,6 +13,7 @@ import type { NumberBounds, Parameter } from '../../functions/parameter';
 import * as supply from '../../functions/parameters/supply';
 import { BAD_ENTRY, type Call } from '../plan/formula';
 import type { TypeData } from '../protection/formulas';
+import { conductorsOf } from '../schedule/row';
 import { MULTIPLES } from '../protection/fuse-points';
 import type { DataKey } from '../station/data-keys';
 
@@ -146,17 +147,23 @@ type NativeForm = (
 
 /** The forms by the function's id. Sizes are chosen, and trees solved, in columns of the Workings sheet instead. */
 const NATIVE_FORMS: Readonly<Record<string, NativeForm>> = {
-  RUN_OHMS: (native, worked, [length, , size, , , joints]) => {
+  RUN_OHMS: (native, worked, [length, , size, , , joints = '', back = '']) => {
     const row = worked(STEP.sizeRow(size!), sizeRow(native, size!));
     const { metresPer, ohmsPerM, wireOk } = native.data;
-    const wire = `2*${length}*${metresPer}*INDEX(${ohmsPerM},${row})`;
-    return joints === undefined
-      ? settled([length!, row], `AND(${isAmount(length!)},${wireOk})`, wire)
-      : settled(
-          [length!, row, joints],
-          `AND(${isAmount(length!)},${isBlankOr(joints, isAmount(joints))},${wireOk})`,
-          `${wire}+N(${joints})/1000`,
-        );
+    const given = [joints, back].filter((argument) => argument !== '');
+    const conductors = back === '' ? '2' : conductorsOf(back);
+    const wire = `${conductors}*${length}*${metresPer}*INDEX(${ohmsPerM},${row})`;
+    const sound = [
+      isAmount(length!),
+      ...(joints === '' ? [] : [isBlankOr(joints, isAmount(joints))]),
+      ...(back === '' ? [] : [isBlankOr(back, `AND(ISNUMBER(${back}),${back}>0)`)]),
+      wireOk,
+    ];
+    return settled(
+      [length!, row, ...given],
+      `AND(${sound.join(',')})`,
+      [wire, ...given.map((milliohms) => `N(${milliohms})/1000`)].join('+'),
+    );
   },
   AMPACITY: (native, worked, [size]) => {
     const row = worked(STEP.sizeRow(size!), sizeRow(native, size!));

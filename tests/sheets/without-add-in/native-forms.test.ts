@@ -127,6 +127,8 @@ const OTHER_RULES: Readonly<Record<RuleKey, readonly (string | number)[]>> = {
   duty: ['bursts'],
   counts: ['in each run'],
   joints: [0, 12],
+  returns: ['chassis'],
+  chassis: [7.5],
   fuseLimit: ['none'],
 };
 
@@ -143,10 +145,14 @@ const OTHER_SUPPLY: readonly (readonly [SupplyKey, string | number])[] = [
   ['sunHours', 5],
 ];
 
-/** The demonstration, and a run that would take a size that is not kept in stock. */
+/** The demonstration, a run that would take a size that is not kept in stock, and one that returns through a chassis. */
 const STEERED: StationContent = {
   ...DEMO,
-  runs: [...DEMO.runs, { run: 'Odd size', peak: 60, length: 14 }],
+  runs: [
+    ...DEMO.runs,
+    { run: 'Odd size', peak: 60, length: 14 },
+    { run: 'Through the body', peak: 10, length: 14, returns: 'chassis' },
+  ],
 };
 
 describe('a cell that is typed over in a copy steers it', () => {
