@@ -70,6 +70,18 @@ function runArbitrary(unit: LengthUnit, watts: boolean): fc.Arbitrary<ScheduleRu
         none: 38,
         wrong: 1,
       }),
+      surge: typed(spread(0.5, 400), ['lots', -3], { sound: 8, none: 40, wrong: 1 }),
+      returns: typed(fc.constantFrom('wire', 'chassis', 1.5, 25), ['frame', 0, -2], {
+        sound: 12,
+        none: 36,
+        wrong: 1,
+      }),
+      endsAt: typed(fc.constantFrom('battery', 'Panel'), ['nowhere'], {
+        sound: 3,
+        none: 46,
+        wrong: 1,
+      }),
+      endFused: fc.constantFrom(undefined, 'yes', 'no'),
     })
     .map((run) =>
       // Left out, not undefined.
@@ -147,6 +159,8 @@ export function generatedStations(options: {
         volts: cycled(COMBINED.volts, index),
         target: cycled(COMBINED.target, index),
         duty: cycled(['continuous', 'bursts'], index),
+        returns: cycled(['wire', 'wire', 'chassis'], index),
+        chassis: cycled([2, 12], index),
       },
       supply: {
         chemistry: cycled(['lead-acid', 'LiFePO4', 'Li-ion'], index),

@@ -420,8 +420,15 @@ export const PROTECTION_FORMULAS: Readonly<
   root: (row) => there(row, 'root'),
   sourceVolts: (row) => ofSource(row, row.supply.fullRest),
   weakVolts: (row) => ofSource(row, row.supply.lowRest),
-  mostVolts: (row) =>
-    `MAX(IF(${isAtEnd(row)},MAX(${ofEnd(row, 'chargingVolts')},${ofEnd(row, 'fullRest')}),0),IF(${is(row, 'panel')},IF(ISNUMBER(${row.supply.panelColdVolts}),${row.supply.panelColdVolts},IF(${row.supply.openCircuitVolts}="",INDEX(${row.column.volts},${there(row, 'root')}),${row.supply.openCircuitVolts})),${ofSource(row, `MAX(${row.supply.chargingVolts},${row.supply.fullRest})`)}))`,
+  mostVolts: (row) => {
+    const { supply, column } = row;
+    const atSource =
+      `IF(${is(row, 'panel')},IF(ISNUMBER(${supply.panelColdVolts}),${supply.panelColdVolts},` +
+      `IF(${supply.openCircuitVolts}="",INDEX(${column.volts},${there(row, 'root')}),${supply.openCircuitVolts})),` +
+      `${ofSource(row, `MAX(${supply.chargingVolts},${supply.fullRest})`)})`;
+    const atEnd = `MAX(${ofEnd(row, 'chargingVolts')},${ofEnd(row, 'fullRest')})`;
+    return `IF(${isAtEnd(row)},MAX(N(${atSource}),${atEnd}),${atSource})`;
+  },
   strongMilliohms: ({ supply, own, ...row }) =>
     `IF(AND(ISNUMBER(${supply.bankMilliohms}),${supply.bankMilliohms}>=0),IF(${onBattery({ supply, own, ...row })},IF(ISNUMBER(${supply.breakAmps}),1000*${supply.fullRest}/${supply.breakAmps},0),${supply.bankMilliohms}),NA())`,
   nearOhms: (row) => above(row, row.column.ohms),
@@ -516,7 +523,7 @@ export const PROTECTION_FORMULAS: Readonly<
   },
   endWeak: ({ own }) => `IF(${own.endFarOpens}=${text(PROTECTION_FIGURES.needNotOpen)},1,0)`,
   otherOhms: (row) =>
-    `${row.supply.bankMilliohms}*${row.protect.weakTimes}/1000+(${above(row, row.ownColumn.warmOhms)})+${fixedOhms(row)}`,
+    `IF(${isJudged(row)},${row.supply.bankMilliohms}*${row.protect.weakTimes}/1000+(${above(row, row.ownColumn.warmOhms)})+${fixedOhms(row)},"")`,
   wireM: (row) =>
     `${conductorsOf(there(row, 'back'))}*${there(row, 'length')}*${row.sizes.metresPer}*${row.protect.warm}`,
   guardPlace,
