@@ -64,7 +64,7 @@ describe('sharing from the pane', () => {
     const report = await readRuns(bytes, name);
     expect(report.runs).toEqual(DEMO.runs);
     expect(report.rules).toMatchObject(DEMO.rules ?? {});
-    expect(report.supply).toMatchObject(DEMO.supply ?? {});
+    expect(report.sources).toEqual(DEMO.sources);
     expect(report.duty).toEqual(DEMO.duty);
     expect(report.leftOver).toEqual([]);
     await expect

@@ -67,7 +67,7 @@ describe('the schedule of an open workbook', () => {
     );
     expect(stationOf(grids, 'Run schedule 2')?.supply).toMatchObject(OTHER.supply ?? {});
     expect(stationOf(grids, 'Run schedule 2')?.runs).toEqual(OTHER.runs);
-    expect(stationOf(grids, 'Run schedule')?.supply).toMatchObject(DEMO.supply ?? {});
+    expect(stationOf(grids, 'Run schedule')?.sources).toEqual(DEMO.sources);
   });
 
   it('is found when its sheet was renamed and rows were put above it', async () => {

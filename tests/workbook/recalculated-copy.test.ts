@@ -129,7 +129,7 @@ describe('a copy that needs no add-in', { timeout: PATIENCE_MS }, () => {
     const report = await readRuns(after['demo']!, 'saved.xlsx');
     expect(report.runs).toEqual(DEMO.runs);
     expect(report.rules).toMatchObject(DEMO.rules ?? {});
-    expect(report.supply).toMatchObject(DEMO.supply ?? {});
+    expect(report.sources).toEqual(DEMO.sources);
     expect(report.duty).toEqual(DEMO.duty);
   });
 

@@ -118,6 +118,9 @@ describe('the demonstration', () => {
     ['Bench inverter', WORD.wattsUnknown],
     ['Bank lamp', WORD.faultTooWeak],
     ['Gauge line', WORD.mayNotBreak],
+    ['Case link', WORD.endUnfused],
+    ['Van pump', WORD.startFuse],
+    ['Case 2 charger', WORD.startVolts],
   ])('%s: %s, and nothing else', (run, word) => {
     expect(verdicts.get(run)).toBe(word);
   });
@@ -131,8 +134,10 @@ describe('the demonstration', () => {
       'Van feed',
       'Van set B',
       'Case 1 set',
-      'Case 2 charger',
+      'Engine link',
       'Case 3 lamp',
+      'Bench set',
+      'Bench lamp',
     ]) {
       expect(verdicts.get(run), run).toBe('ok');
     }
@@ -154,6 +159,7 @@ describe('the demonstration', () => {
       'Stile lamp': 'its own fuse of 1 A',
       'Gauge line': 'a fuse that breaks 1800 A for 24 V at its source end',
       'Van heater': 'use 10 AWG or thicker',
+      'Case 2 charger': 'start of Case 2 pump',
     };
     for (const [run, fix] of Object.entries(fixes)) {
       expect(rowOf(DEMO, run).schedule.mend, run).toBe(fix);
@@ -167,6 +173,7 @@ describe('the demonstration', () => {
     ['Bank lamp', { fused: 'yes' }],
     ['Van heater', { ownSize: '10 AWG' }],
     ['Van set A', { ownSize: '8 AWG' }],
+    ['Case link', { endFused: 'yes' }],
   ])('%s is put right by it', (run, change: Partial<ScheduleRun>) => {
     const runs = DEMO.runs.map((one) => (one.run === run ? { ...one, ...change } : one));
     expect(rowOf({ ...DEMO, runs }, run).schedule.verdict).toBe('ok');

@@ -155,6 +155,9 @@ const STEERED: StationContent = {
   ],
 };
 
+/** The battery stands in the first of the columns, the panel in the second. */
+const placeOf = (key: SupplyKey) => (PANEL_KEYS.some((panelKey) => panelKey === key) ? 1 : 0);
+
 describe('a cell that is typed over in a copy steers it', () => {
   const original = sharedCopy(STEERED, { rows: STEERED.runs.length }).plans;
   const before = stationValues(STEERED);
@@ -179,10 +182,14 @@ describe('a cell that is typed over in a copy steers it', () => {
     ...OTHER_SUPPLY.map(([key, value]) => ({
       told: `${key} ${value}`,
       name: names.supply[key],
-      // The panel stands in the second of the columns.
-      right: PANEL_KEYS.some((panelKey) => panelKey === key) ? 1 : 0,
+      right: placeOf(key),
       value,
-      content: { ...STEERED, supply: { ...STEERED.supply, [key]: value } },
+      content: {
+        ...STEERED,
+        sources: (STEERED.sources ?? []).map((source, place) =>
+          place === placeOf(key) ? { ...source, [key]: value } : source,
+        ),
+      },
     })),
   ];
 
