@@ -5,7 +5,9 @@ import { parseArgs } from 'node:util';
 import { stationValues } from '../sheets/station-values';
 import type { StationContent } from '../sheets/station/content';
 import { LEVELS } from '../sheets/station/verdicts';
-import { readRuns, UnreadableFile, type RunsReport } from '../lists/read-runs';
+import { readRuns, readSources, UnreadableFile, type RunsReport } from '../lists/read-runs';
+import type { SourceList } from '../lists/source-list';
+import { SOURCE_KINDS } from '../sheets/station/source-kinds';
 import { FIGURE_NAMES } from './figures';
 import { jsonDocument, jsonText } from './json';
 import { printable, reportLines, verdictLines } from './printed';
@@ -23,12 +25,17 @@ export interface Terminal {
 const HALF = Math.ceil(FIGURE_NAMES.length / 2);
 
 const HELP = [
-  'Usage: npm run schedule -- LIST WORKBOOK [--rules NAME=VALUE ...] [--title TEXT] [--json]',
+  'Usage: npm run schedule -- LIST WORKBOOK [--sources FILE] [--rules NAME=VALUE ...] [--title TEXT] [--json]',
   '',
   'Reads a list of runs (.csv, or a workbook .xlsx with one) and writes WORKBOOK, an .xlsx that computes in any',
   'spreadsheet without an add-in. Headings are matched generously, units in them are understood: "Current (A)",',
   '"Power (W)", "Length (ft)". What was not understood is printed, with line numbers. Bare drop targets of 0.5 to 20',
   'are percent; "Fed from" may say battery or panel; "Own fuse" yes or no.',
+  '',
+  'Sources (batteries, panels, power supplies, chargers) come from --sources FILE, or from another sheet of the same',
+  'workbook: a row a source under headings, "Name" and "Kind" among them, the others called as on the Supply sheet.',
+  `Kinds: ${SOURCE_KINDS.join(', ')}.`,
+  'A list says under "Fed from" or "Source" which source feeds a run.',
   '',
   `Runs are counted by the level of their verdicts: ${LEVELS.join(', ')}.`,
   'danger: fire, or a fault that nothing clears. fails: a load will not work, or a target is missed. unclear: an entry',
@@ -56,6 +63,7 @@ interface Wish {
   readonly list: string;
   readonly workbook: string;
   readonly rules: readonly string[];
+  readonly sources?: string;
   readonly title?: string;
   readonly json: boolean;
 }
@@ -88,8 +96,18 @@ function readWish(args: readonly string[]): Wish | undefined {
   if (resolve(list) === resolve(workbook)) {
     throw new Misuse('The workbook would overwrite the list. Give it another name.');
   }
-  const { title, json = false } = values;
-  return { list, workbook, rules, json, ...(title === undefined ? {} : { title }) };
+  const { title, sources, json = false } = values;
+  if (sources !== undefined && resolve(sources) === resolve(workbook)) {
+    throw new Misuse('The workbook would overwrite the sources. Give it another name.');
+  }
+  return {
+    list,
+    workbook,
+    rules,
+    json,
+    ...(sources !== undefined && { sources }),
+    ...(title !== undefined && { title }),
+  };
 }
 
 function parse(args: readonly string[]) {
@@ -98,6 +116,7 @@ function parse(args: readonly string[]) {
       args: [...args],
       options: {
         rules: { type: 'string', multiple: true },
+        sources: { type: 'string' },
         title: { type: 'string' },
         json: { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
@@ -131,19 +150,34 @@ export async function runTerminal(args: readonly string[], terminal: Terminal): 
 async function fulfil(wish: Wish, terminal: Terminal): Promise<number> {
   const rules = readRules(wish.rules);
   let report: RunsReport;
+  let described: SourceList | undefined;
+  let reading = wish.sources ?? wish.list;
   try {
+    if (wish.sources !== undefined) {
+      described = await readSources(await readFile(wish.sources), basename(wish.sources));
+    }
+    reading = wish.list;
     const bytes = await readFile(wish.list);
     const lengthUnit = rules.unit as RunsReport['lengthUnit'] | undefined;
     report = await readRuns(bytes, basename(wish.list), {
-      ...(lengthUnit === undefined ? {} : { lengthUnit }),
+      ...(lengthUnit && { lengthUnit }),
+      ...(described && { sources: described.sources }),
     });
   } catch (error) {
     terminal.complain(
       error instanceof UnreadableFile
         ? error.message
-        : `"${wish.list}" could not be read: ${messageOf(error)}`,
+        : `"${reading}" could not be read: ${messageOf(error)}`,
     );
     return ENDED.unread;
+  }
+  for (const { line, why } of described?.problems ?? []) {
+    terminal.complain(printable(`${basename(wish.sources ?? '')}, line ${line}: ${why}`));
+  }
+  for (const heading of described?.leftOver ?? []) {
+    terminal.complain(
+      printable(`${basename(wish.sources ?? '')}: "${heading}" is no heading of the Supply sheet`),
+    );
   }
   const content: StationContent = {
     runs: report.runs,

@@ -15,6 +15,12 @@ export interface ReadFeeder {
   readonly doubt?: string;
 }
 
+/** A name that means the battery, the panel or a run of the list. */
+export function isKnownFeeder(name: string, runs: readonly ScheduleRun[]): boolean {
+  const key = nameKey(name);
+  return SOURCES.includes(key) || runs.some(({ run = '' }) => nameKey(run) === key);
+}
+
 /** The runs with their feeders looked up among them and the sources, in the same order. */
 export function readFeeders(
   runs: readonly ScheduleRun[],

@@ -12,7 +12,10 @@ import { RUN_COLUMNS } from './headings';
 import { ruleUnit, usualUnit } from './length-unit';
 import { cellText, isEmpty } from './raw';
 import { readStation, type GivenRules, type GivenStation, type GivenSupply } from './rules';
+import { supplyContent, sourcesOf } from '../sheets/station/sources';
+import type { RawTable } from './raw';
 import { readRows, type RowProblem } from './runs';
+import { readSourceList, type SourceList } from './source-list';
 import { findList, type FoundList, type TypedColumn } from './table';
 import { asLengthUnit } from './units';
 import { quotedName, UnreadableFile } from './unreadable';
@@ -58,6 +61,8 @@ export interface RunsReport {
 export interface ReadOptions {
   /** Unit that lengths are wanted in; else the file's own, or the schedule's usual one. */
   readonly lengthUnit?: LengthUnit;
+  /** Sources from a file of their own. */
+  readonly sources?: readonly GivenSupply[];
 }
 
 /** Most runs of one list; each is a row of some forty cells. */
@@ -78,6 +83,13 @@ export async function readRuns(
   fileName: string,
   options: ReadOptions = {},
 ): Promise<RunsReport> {
+  checkFile(bytes, fileName);
+  return startsWith(bytes, ZIP)
+    ? readWorkbook(bytes, fileName, options)
+    : readText(bytes, fileName, options);
+}
+
+function checkFile(bytes: Uint8Array, fileName: string): void {
   const name = quotedName(fileName);
   if (bytes.length === 0) throw new UnreadableFile(`${name} is empty.`);
   if (bytes.length > MOST_BYTES) {
@@ -86,9 +98,6 @@ export async function readRuns(
     );
   }
   if (startsWith(bytes, OLE)) throw new UnreadableFile(oleSentence(bytes, name));
-  return startsWith(bytes, ZIP)
-    ? readWorkbook(bytes, fileName, options)
-    : readText(bytes, fileName, options);
 }
 
 function oleSentence(bytes: Uint8Array, name: string): string {
@@ -97,6 +106,21 @@ function oleSentence(bytes: Uint8Array, name: string): string {
   return text.includes('EncryptedPackage')
     ? `${name} is locked with a password. Open it, save a copy without the password, and take that in.`
     : `${name} is in the format of old spreadsheets (.xls). Save it as .xlsx and take that in.`;
+}
+
+/** Reads the sources that a file describes, row by row or column by column. Throws UnreadableFile. */
+export async function readSources(bytes: Uint8Array, fileName: string): Promise<SourceList> {
+  checkFile(bytes, fileName);
+  const tables = startsWith(bytes, ZIP)
+    ? sheetTables(await openWorkbook(bytes, fileName))
+    : SEPARATORS.map((separator) => readCsv(decodeText(bytes, fileName).text, separator));
+  const list = readSourceList(tables);
+  if (list === undefined) {
+    throw new UnreadableFile(
+      `${quotedName(fileName)} describes no sources that could be found: headings are needed, "Name" and "Kind" among them.`,
+    );
+  }
+  return list;
 }
 
 async function readWorkbook(
@@ -110,7 +134,12 @@ async function readWorkbook(
   if (list === undefined) throw new UnreadableFile(noListSentence(fileName));
   const sheetName = list.table.sheetName ?? '';
   const others = tables.filter((table) => table !== list.table && findList([table]) !== undefined);
-  const station = readStation(workbook, tables, sheetName);
+  const own = readStation(workbook, tables, sheetName);
+  const station = withSources(
+    own,
+    options,
+    list.ours ? [] : tables.filter((table) => table !== list.table),
+  );
   const first = list.table.rows[0];
   const title =
     list.ours &&
@@ -139,10 +168,21 @@ function readText(bytes: Uint8Array, fileName: string, options: ReadOptions): Ru
   return report(
     fileName,
     list,
-    { rules: {}, supply: {}, duty: [], protection: {}, fuses: new Map() },
+    withSources({ rules: {}, supply: {}, duty: [], protection: {}, fuses: new Map() }, options),
     options,
     encoding === undefined ? [] : [`Its characters were read as ${encoding}.`],
   );
+}
+
+/** Sources from a file of their own, or from a sheet beside the list. */
+function withSources(
+  station: GivenStation,
+  { sources }: ReadOptions,
+  others: readonly RawTable[] = [],
+): GivenStation {
+  if (sources !== undefined) return { ...station, ...supplyContent(sources) };
+  const beside = readSourceList(others);
+  return beside === undefined ? station : { ...station, ...supplyContent(beside.sources) };
 }
 
 function noListSentence(fileName: string): string {
@@ -172,12 +212,22 @@ function report(
     throw new UnreadableFile(`${quotedName(fileName)} has headings and no runs under them.`);
   }
   const units = lengthUnits(list, rules, options);
-  const { runs, places, problems, columns, remarks: readAs } = readRows(list, units, sources);
+  const {
+    runs,
+    places,
+    problems,
+    columns,
+    remarks: readAs,
+    ...read
+  } = readRows(list, units, sourcesOf({ supply, ...(sources && { sources }) }));
+  // A list may name sources of which nothing else is known yet.
+  const given = supplyContent(read.sources);
+  const named = read.sources.filter((source) => Object.keys(source).join() === 'name');
   return {
     runs,
     rules: { ...rules, unit: units.wanted },
-    supply,
-    ...(sources === undefined ? {} : { sources }),
+    supply: given.supply ?? {},
+    ...(given.sources === undefined ? {} : { sources: given.sources }),
     duty,
     protection: withFuses(protection, fuses, places),
     lengthUnit: units.wanted,
@@ -185,7 +235,17 @@ function report(
     computedAnew: list.computed,
     leftOver: list.leftOver,
     problems,
-    remarks: [...remarks, ...units.remarks, ...columnRemarks(list), ...readAs],
+    remarks: [
+      ...remarks,
+      ...units.remarks,
+      ...columnRemarks(list),
+      ...readAs,
+      ...(named.length === 0
+        ? []
+        : [
+            `Named as sources, to be described on the Supply sheet: ${named.map(({ name }) => name).join(', ')}.`,
+          ]),
+    ],
   };
 }
 

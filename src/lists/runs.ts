@@ -1,18 +1,21 @@
 /** Rows of a list as runs; what can't be read comes back with its line. */
 import { CAUTIONS } from '../sheets/plan/cautions';
+import { nameKey } from '../core/feeder-tree';
 import { LOAD_KINDS } from '../core/feeders';
 import type { LengthUnit } from '../core/length';
 import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import type { ScheduleRun } from '../sheets/station/run';
 import type { SupplyValues } from '../sheets/station/supply';
-import { readFeeders } from './feeders';
+import { isKnownFeeder, readFeeders } from './feeders';
 import { RUN_COLUMNS } from './headings';
 import { habitOf, type NumeralHabit } from './numerals';
 import { cellText, isEmpty, rowText, type RawRow } from './raw';
 import { readPercents } from './percents';
-import type { FoundList, TypedColumn } from './table';
+import { namedSources } from './source-list';
+import { isOfSources, type FoundList, type TypedColumn } from './table';
 import type { Unit } from './units';
 import { kindOf, readValue, type ListHabits } from './values';
+import { BATTERY } from './words';
 
 export interface RowProblem {
   readonly line: number;
@@ -31,6 +34,8 @@ export interface ReadRows {
   /** The columns as they were read. */
   readonly columns: readonly TypedColumn[];
   readonly remarks: readonly string[];
+  /** Those given, and those that the list only names. */
+  readonly sources: readonly SupplyValues[];
 }
 
 /** Most characters that a cell holds (Excel's limit). */
@@ -62,9 +67,22 @@ export function readRows(
     if (read.run !== undefined) taken.push({ row, run: read.run });
     for (const why of read.problems) note(row, why, read.run !== undefined);
   }
+  const runs = taken.map(({ run }) => run);
+  const ofSources = list.columns.find((column) => column.key === 'fedFrom' && isOfSources(column));
+  const known = namedSources(
+    ofSources === undefined
+      ? []
+      : taken
+          .map(({ row }) => cellText(row.cells[ofSources.index]))
+          .filter((name) => !isKnownFeeder(name, runs)),
+    sources,
+  );
   const feeders = readFeeders(
-    taken.map(({ run }) => run),
-    sources.flatMap(({ name }) => (name === undefined ? [] : [String(name)])),
+    runs,
+    // The first is meant by a blank too, by which a list may mean the battery.
+    known.flatMap(({ name = '' }, place) =>
+      place === 0 && nameKey(String(name)) === BATTERY ? [] : [String(name)],
+    ),
   );
   const headerLine = found.table.rows[found.headerIndex]!.line;
   const heading = list.columns.find(({ key }) => key === 'fedFrom')?.heading ?? '';
@@ -77,6 +95,7 @@ export function readRows(
     problems: problems.sort((a, b) => a.line - b.line),
     columns: list.columns,
     remarks,
+    sources: known,
   };
 }
 

@@ -76,7 +76,8 @@ function readHeadings(table: RawTable, headerIndex: number, row: RawRow): FoundL
     if (meaning.is !== 'typed') continue;
     const { key, unit, bothWays } = meaning;
     const rival = columns.find(
-      (column) => column.key === key && !complement(column.unit, unit, key),
+      (column) =>
+        column.key === key && !complement(column, { heading, ...(unit && { unit }) }, key),
     );
     if (rival === undefined) {
       columns.push({ index, heading, key, bothWays, ...(unit === undefined ? {} : { unit }) });
@@ -85,11 +86,13 @@ function readHeadings(table: RawTable, headerIndex: number, row: RawRow): FoundL
     }
   }
   if (!columns.some(({ key }) => key === 'peak' || key === 'length')) return undefined;
+  const rankOf = (column: TypedColumn) => Number(column.key === 'fedFrom' && isOfSources(column));
   const byPlace = (a: { index: number }, b: { index: number }) => a.index - b.index;
   return {
     table,
     headerIndex,
-    columns: columns.sort(byPlace),
+    // What a run is fed from comes before its source, which counts where no run feeds it.
+    columns: columns.sort((a, b) => rankOf(a) - rankOf(b) || byPlace(a, b)),
     computed: meanings
       .filter(({ meaning }) => meaning.is === 'computed')
       .map(({ heading }) => heading),
@@ -110,7 +113,20 @@ function isOurs(meaning: HeadingMeaning): meaning is HeadingMeaning & { readonly
   return meaning.is === 'typed' && meaning.ours;
 }
 
-/** A list may give some loads in amps and others in watts, each in its own column. */
-function complement(a: Unit | undefined, b: Unit | undefined, key: RunKey): boolean {
-  return key === 'peak' && (a?.quantity === 'power') !== (b?.quantity === 'power');
+interface Headed {
+  readonly heading: string;
+  readonly unit?: Unit;
+}
+
+/** A column of sources beside one of feeders. */
+export const isOfSources = ({ heading }: Headed) =>
+  /\b(?:source|supply|battery)\b/i.test(heading) && !/\b(?:from|by)\b/i.test(heading);
+
+/**
+ * A list may give some loads in amps and others in watts, each in its own column; and the run that feeds a run in one
+ * column, its source in another.
+ */
+function complement(a: Headed, b: Headed, key: RunKey): boolean {
+  if (key === 'fedFrom') return isOfSources(a) !== isOfSources(b);
+  return key === 'peak' && (a.unit?.quantity === 'power') !== (b.unit?.quantity === 'power');
 }

@@ -112,6 +112,39 @@ describe('the schedule from a terminal', () => {
     expect(readFileSync(at('two.xlsx')).equals(readFileSync(at('one.xlsx')))).toBe(true);
   });
 
+  it('takes sources from a file of their own', async () => {
+    writeFileSync(
+      at('sources.csv'),
+      'Name,Kind,Volts,Most amps,Colour\nBench,power supply,13.8,8,red\nPond,pedals,,,\n',
+    );
+    writeFileSync(at('bench.csv'), 'Name,Source,Amps,Length (ft)\nSet,Bench,9,4\n');
+    const { ended, printed, complaints } = await run(
+      at('bench.csv'),
+      at('out.xlsx'),
+      '--sources',
+      at('sources.csv'),
+    );
+    expect(ended).toBe(ENDED.well);
+    expect(printed).toMatch(/Set .* supply overloaded/);
+    expect(complaints.split('\n')).toEqual([
+      'sources.csv, line 3: Kind of source: "pedals" is not one of battery, power supply, panel, charger, alternator',
+      'sources.csv: "Colour" is no heading of the Supply sheet',
+    ]);
+    const again = await readRuns(readFileSync(at('out.xlsx')), 'out.xlsx');
+    expect(again.sources?.[0]).toMatchObject({ name: 'Bench', kind: 'power supply', mostAmps: 8 });
+  });
+
+  it('says that a file of sources cannot be read, and does not overwrite it', async () => {
+    const missing = await run(at('runs.csv'), at('out.xlsx'), '--sources', at('none.csv'));
+    expect(missing.ended).toBe(ENDED.unread);
+    expect(missing.complaints).toMatch(/none\.csv" could not be read/);
+    const over = await run(at('runs.csv'), at('a.xlsx'), '--sources', at('a.xlsx'));
+    expect([over.ended, over.complaints]).toEqual([
+      ENDED.misused,
+      expect.stringMatching(/overwrite the sources/),
+    ]);
+  });
+
   it.each([
     [['--rules', 'colour=red'], /"colour=red" is no house rule.*unit, volts, target/],
     [['--rules', 'unit=yards'], /unit: "yards" is not one of/],
@@ -170,7 +203,12 @@ describe('the schedule from a terminal', () => {
     for (const key of RULE_KEYS) expect(printed).toMatch(new RegExp(`^ {2}${key} `, 'm'));
     expect(printed).toMatch(/also when runs in it are not ok/);
     for (const level of LEVELS) expect(printed).toMatch(new RegExp(`\\b${level}: \\w`));
-    for (const field of ['--json', ...Object.keys(FIGURES), 'runs', 'supply', 'notes']) {
+    for (const field of [
+      '--json',
+      '--sources',
+      ...Object.keys(FIGURES),
+      ...['runs', 'supply', 'sources', 'notes'].map((part) => `\n  ${part} `),
+    ]) {
       expect(printed).toContain(field);
     }
     for (const line of printed.split('\n')) expect(line.length, line).toBeLessThanOrEqual(120);
