@@ -578,7 +578,8 @@ export const PROTECTION_FORMULAS: Readonly<
       `IF(${is(row, 'supply')},IF(${supplyBears(row)},${noted('supplyBears')},${noted('supply')}),IF(${is(row, 'panel')},${noted('panel')},IF(${is(row, 'charger')},${noted('charger')},IF(${is(row, 'deep')},${noted('tooDeep')},` +
       `IF(${is(row, 'source')},${noted('sourceUnknown')},${ofFuse})))))`;
     const unfused = `IF(AND(${onBattery(row)},${there(row, 'depth')}=0,${there(row, 'unfused')}="",${supply.stated}="yes"),${noted('unfusedUnknown')},"")`;
-    return `IF(${hasCurrent(row)},${why}&${unfused},"")`;
+    const atEnd = `IF(ISNUMBER(${own.endFuse}),${noted('endFuse')}&${own.endFuse},"")`;
+    return `IF(${hasCurrent(row)},${why}&${atEnd}&${unfused},"")`;
   },
   guardedFrom: ({ own }) => {
     const wire =

@@ -78,9 +78,12 @@ function shared(row: RowReferences): readonly { readonly volts: string; readonly
   ];
 }
 
-/** 1 where a load is under its minimum volts or cannot be served, 0 where it works or asks for nothing. */
-function shortOf(minimumVolts: string, volts: string): string {
-  return `IF(${minimumVolts}="",0,IFERROR(IF(${volts}="",0,IF(${volts}<${minimumVolts},1,0)),1))`;
+/**
+ * 1 where a load is under its minimum volts or cannot be served, 0 where it works or asks for nothing. One of which no
+ * source can be told counts at none.
+ */
+function shortOf({ leastVolts, depth }: RowReferences['cell'], volts: string): string {
+  return `IF(OR(${leastVolts}="",${depth}<0),0,IFERROR(IF(${volts}="",0,IF(${volts}<${leastVolts},1,0)),1))`;
 }
 
 export const VOLTS_FORMULAS = {
@@ -93,8 +96,8 @@ export const VOLTS_FORMULAS = {
     const above = `IF(${cell.place1}>0,${there(feed.lowVolts, cell.place1)},${cell.lowSource})`;
     return whenReady(row, `${above}-${solved(row, 'lowVolts', 'lowSource')}`);
   },
-  shortFull: ({ cell }) => shortOf(cell.leastVolts, cell.loadVolts),
-  shortLow: ({ cell }) => shortOf(cell.leastVolts, cell.lowVolts),
+  shortFull: ({ cell }) => shortOf(cell, cell.loadVolts),
+  shortLow: ({ cell }) => shortOf(cell, cell.lowVolts),
   // A load that is never on with the others does not start beside them either.
   surgeAdds: ({ cell }) =>
     `IF(AND(ISNUMBER(${cell.surge}),ISNUMBER(${cell.ownAmps})),IF(AND(ISNUMBER(${cell.atOnce}),${cell.atOnce}=0),0,MAX(0,${cell.surge}-${cell.onceOwn})),0)`,

@@ -20,6 +20,7 @@ export const PROTECTION_WORDS = {
   guarded: 'protected by the published limits',
   rowFirst: "fix the schedule's row first",
   noFuse: 'no fuse to judge',
+  endFuse: 'judged with its fuse at the other end, amps: ',
   noTime: 'no published opening time',
   panel: 'a panel limits its own fault current',
   charger: 'a charger gives no more than its own current',
