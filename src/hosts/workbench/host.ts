@@ -15,7 +15,7 @@ import {
 import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
 import { watchChanges, type Changes } from './changes';
 import type { Grid } from './grid';
-import { insertedSheets, stepOf } from './insertion';
+import { insertedSheets, removeSheets, stepOf } from './insertion';
 import { workbenchProbe } from './probe';
 import { readComputed, readSheet } from './read';
 import { gridRange, highlightRule, validationRule } from './rules';
@@ -69,8 +69,7 @@ export class WorkbenchHost implements SheetHost {
       if (values === undefined) add();
       else withoutCalculating(this.grid, add);
     } catch (fault) {
-      for (const name of named) workbook.deleteDefinedName(name);
-      for (const sheet of added) workbook.deleteSheet(sheet);
+      removeSheets(this.grid, added, named);
       workbook.setActiveSheet(inView);
       const why = fault instanceof Error ? fault.message : String(fault);
       throw new InsertionFault(
