@@ -57,30 +57,43 @@ describe('the workbench as it opens', () => {
     const { rows } = await schedule();
     const unit = DEMO.rules?.unit ?? 'ft';
     let compared = 0;
-    // What of its target is left for each run, by the wires above it.
-    const rooms = stationValues(DEMO).runs.map(({ room }) => room);
+    // What of its target is left for each run, by the wires above it, and its way back through a chassis.
+    const working = stationValues(DEMO).runs;
     for (const [index, { values }] of rows.entries()) {
       if (typeof values.runAmps !== 'number' || values.size === '#N/A') continue;
       compared += 1;
       const { runAmps, length, volts, target, size } = values;
-      const room = rooms[index];
+      const room = working[index]!.room;
+      const back = working[index]!.back || undefined;
       const joints = values.joints ?? undefined;
       // The house rules of the demonstration: 30 degC, and the usual limit for fuses of small wires.
       const wire = [undefined, 30, joints] as const;
       const limit = [...Array<undefined>(6), 'NFPA 70 240.4(D)'] as const;
+      const bare = Array<undefined>(6);
       const numbers = {
         // The grid keeps fifteen digits of a product.
         dropVolts: expect.closeTo(
-          runAmps * callNumber('RUN_OHMS', length, unit, size, ...wire),
+          runAmps * callNumber('RUN_OHMS', length, unit, size, ...wire, back),
           12,
         ) as number,
         ampacity: call('AMPACITY', size),
-        suggested: call('MINGAUGE', runAmps, length, unit, volts, room, ...wire, ...limit),
-        setBy: call('GAUGE_LIMIT', runAmps, length, unit, volts, room, ...wire, ...limit),
+        suggested: call('MINGAUGE', runAmps, length, unit, volts, room, ...wire, ...limit, back),
+        setBy: call('GAUGE_LIMIT', runAmps, length, unit, volts, room, ...wire, ...limit, back),
       };
       const { dropVolts, ampacity, suggested, setBy } = values;
       expect({ dropVolts, ampacity, suggested, setBy }, String(values.run)).toEqual(numbers);
-      const judged = call('RUN_VERDICT', runAmps, length, unit, volts, target, size, ...wire);
+      const judged = call(
+        'RUN_VERDICT',
+        runAmps,
+        length,
+        unit,
+        volts,
+        target,
+        size,
+        ...wire,
+        ...bare,
+        back,
+      );
       // The sheet says the gravest first.
       for (const word of judged === 'ok' ? [] : String(judged).split('; ')) {
         expect(values.verdict).toContain(word);
