@@ -75,6 +75,8 @@ export interface HostProbe {
   readonly called: string;
   /** Platform and version, as far as they can be told, one line each. */
   about(): Promise<readonly string[]>;
+  /** Remembers the sheet in view; what it resolves to brings it back. */
+  keepView(): Promise<() => Promise<void>>;
   /** The used part of a sheet; null where it is empty. */
   read(sheetName: string): Promise<SheetGrid | null>;
   write(sheetName: string, area: Area, content: GridValue | Formula): Promise<void>;

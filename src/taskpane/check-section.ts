@@ -6,6 +6,12 @@ import { makeNotice, sentenceOf } from './notice';
 import { sectionElement, type Section } from './section';
 import { checkedText, checkSpreadsheet, type Checked } from './self-test';
 
+const ANSWER: Readonly<Record<string, string>> = {
+  true: 'yes',
+  false: 'NO',
+  'not tried': 'not tried',
+};
+
 function table({ findings }: Checked): HTMLElement {
   const cells = (tag: 'th' | 'td', ...texts: readonly string[]) =>
     make('tr', {}, ...texts.map((text) => make(tag, tag === 'th' ? { scope: 'col' } : {}, text)));
@@ -16,7 +22,9 @@ function table({ findings }: Checked): HTMLElement {
     make(
       'tbody',
       {},
-      ...findings.map(({ what, held, found }) => cells('td', what, held ? 'yes' : 'NO', found)),
+      ...findings.map(({ what, held, found }) =>
+        cells('td', what, ANSWER[String(held)] ?? '', found),
+      ),
     ),
   );
 }

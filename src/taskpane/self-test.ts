@@ -15,13 +15,14 @@ import type { StationContent } from '../sheets/station/content';
 import { DEMO } from '../sheets/station/demo';
 import { freeScheduleNames, type ScheduleNames } from '../sheets/station/naming';
 import type { ScheduleRun } from '../sheets/station/run';
-import { WORD } from '../sheets/station/verdicts';
+import { verdictsIn, WORD } from '../sheets/station/verdicts';
 import { insertUnderFreeNames } from './insertion';
 
 /** One thing that was tried. */
 export interface Finding {
   readonly what: string;
-  readonly held: boolean;
+  /** "not tried" where the occasion did not come up: nothing is claimed then. */
+  readonly held: boolean | 'not tried';
   /** What was found, in words. */
   readonly found: string;
 }
@@ -201,6 +202,7 @@ export async function checkSpreadsheet(
 
   const about = await probe.about().catch((fault: unknown) => [messageOf(fault)]);
   const before = await workbook();
+  const bringBack = await probe.keepView();
   let inserted: Inserted | undefined;
   let scratch: Scratch | undefined;
   await attempt('Inserting the demonstration', async () => {
@@ -234,6 +236,10 @@ export async function checkSpreadsheet(
       };
     });
   }
+  await attempt('Bringing back the sheet in view', async () => {
+    await bringBack();
+    return { held: true, found: 'the one that was in view before' };
+  });
   return { called: probe.called, about, findings };
 }
 
@@ -284,13 +290,9 @@ async function checkSheets(host: SheetHost, scratch: Scratch, attempt: Attempt):
             held: false,
             found: `“${WORD.checkEntries}” in ${scratch.misjudged} rows that were not calculated yet`,
           }
-        : {
-            held: true,
-            found:
-              scratch.sawBusy === 0
-                ? 'no cell was seen while it was calculated'
-                : `${scratch.sawBusy} rows seen, none misjudged`,
-          },
+        : scratch.sawBusy === 0
+          ? { held: 'not tried', found: 'no cell was seen while it was calculated' }
+          : { held: true, found: `${scratch.sawBusy} rows seen, none misjudged` },
     ),
   );
   const { addTableRow } = probe;
@@ -304,7 +306,7 @@ async function checkSheets(host: SheetHost, scratch: Scratch, attempt: Attempt):
     await host.calculate();
     const grid = await probe.read(scratch.names.sheet);
     const verdict = grid?.values[ROW.first + run]?.[columnOf('verdict')] ?? null;
-    return verdict === null
+    return verdictsIn(String(verdict ?? '')).length === 0
       ? { held: false, found: 'its formulas were not filled in' }
       : { held: true, found: `its formulas came along; verdict “${String(verdict)}”` };
   });
@@ -338,7 +340,7 @@ async function checkRefusals(
   await attempt('Inserting under a name that is taken', () =>
     refused(
       () => host.insert(plan().map((of) => ({ ...of, name: names.sheet }))),
-      /already|as it was/,
+      /already has a|there already/,
     ),
   );
   await attempt('Stopping an insertion', () =>
@@ -353,7 +355,7 @@ async function checkRefusals(
         { progress, signal: stopping.signal },
       );
       return inserted;
-    }, /as it was/),
+    }, /^Stopped: .*as it was/),
   );
   for (const { what, provoke, says } of host.probe.provocations) {
     await attempt(`Refusing ${what}`, async () => {
@@ -364,16 +366,23 @@ async function checkRefusals(
   }
 }
 
+/** How a finding begins, in one width. */
+const TOLD: Readonly<Record<string, string>> = {
+  true: 'held     ',
+  false: 'NOT HELD ',
+  'not tried': 'not tried',
+};
+
 /** The findings as text, to be sent to somebody. */
 export function checkedText({ called, about, findings }: Checked): string {
-  const failed = findings.filter(({ held }) => !held).length;
-  const all = findings.length;
+  const failed = findings.filter(({ held }) => held === false).length;
+  const open = findings.filter(({ held }) => held === 'not tried').length;
+  const all = findings.length - open;
+  const untried = open === 0 ? '' : `; ${open} could not be tried`;
   return [
-    `Check of ${called}: ${failed === 0 ? `all ${all} points held` : `${failed} of ${all} points did not hold`}.`,
+    `Check of ${called}: ${failed === 0 ? `all ${all} points held` : `${failed} of ${all} points did not hold`}${untried}.`,
     ...about,
     '',
-    ...findings.map(
-      ({ what, held, found }) => `${held ? 'held     ' : 'NOT HELD '} ${what}: ${found}`,
-    ),
+    ...findings.map(({ what, held, found }) => `${TOLD[String(held)] ?? ''} ${what}: ${found}`),
   ].join('\n');
 }

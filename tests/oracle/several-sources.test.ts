@@ -83,8 +83,8 @@ test('runs are judged by their own source, whatever else there is', () => {
   for (let station = 0; station < STATIONS; station += 1) {
     const first = FIRST_SEED + station * TOGETHER;
     const { rules = {}, protection = {} } = ordinaryStation(first);
-    const { fuses: _, ...figures } = protection;
-    const alone: StationContent[] = Array.from({ length: TOGETHER }, (__, at) => {
+    const figures = { ...protection, fuses: [] };
+    const alone: StationContent[] = Array.from({ length: TOGETHER }, (_, at) => {
       const content = ordinaryStation(first + at);
       return { ...content, rules, protection: { ...figures, ...ofFuses(content) } };
     });
@@ -102,7 +102,7 @@ test('runs are judged by their own source, whatever else there is', () => {
       protection: {
         ...figures,
         fuses: alone.flatMap(({ runs, protection: of }) =>
-          runs.map((__, row): FuseEntries => of?.fuses?.[row] ?? {}),
+          runs.map((_, row): FuseEntries => of?.fuses?.[row] ?? {}),
         ),
       },
     };

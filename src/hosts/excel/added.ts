@@ -40,6 +40,11 @@ function pointsAt(formula: unknown, sheets: ReadonlySet<string>): boolean {
   return sheets.has(quoted?.replaceAll("''", "'") ?? plain);
 }
 
+/** A rule as it is compared: Excel may give it back with other blanks and capitals. */
+function ruleOf(formula: string): string {
+  return formula.replace(/^=|\s+/g, '').toLowerCase();
+}
+
 export class Added {
   private readonly sheets: readonly AddedSheet[];
   /** Names that were asked for: of these alone some may be ours. */
@@ -127,6 +132,23 @@ export class Added {
     await draw((context) => {
       const sheets = this.sheetsIn(context);
       for (const { sheet, step } of steps) step.draw(sheets(sheet));
+    });
+  }
+
+  /** Takes highlights off a sheet: those of these formulas, and half-made ones. Anybody else's stay. */
+  async clearHighlights(sheet: number, formulas: readonly string[]): Promise<void> {
+    const ours = new Set(['', ...formulas.map(ruleOf)]);
+    await request(async (context) => {
+      const formats = this.sheetsIn(context)(sheet).getRange().conditionalFormats;
+      formats.load('items/type');
+      await context.sync();
+      const custom = formats.items.filter(({ type }) => String(type) === 'Custom');
+      for (const format of custom) format.custom.rule.load('formula');
+      await context.sync();
+      for (const format of custom) {
+        if (ours.has(ruleOf(format.custom.rule.formula))) format.delete();
+      }
+      await context.sync();
     });
   }
 

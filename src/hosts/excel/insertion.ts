@@ -124,25 +124,32 @@ interface FailedLook extends Look {
   readonly reason: string;
 }
 
-/** Makes looks, many at a time; where Excel refuses, each topic alone. Resolves to those it refused. */
+/**
+ * Makes looks, many at a time; where Excel refuses, each topic alone. Resolves to those it refused. Looks that were tried
+ * before are made topic by topic.
+ */
 async function makeLooks(
   added: Added,
   looks: readonly Look[],
   on: () => void,
+  isAgain = false,
 ): Promise<readonly FailedLook[]> {
   const failed: FailedLook[] = [];
-  for (const together of intoRequests(looks)) {
-    on();
-    try {
-      await added.draw(together);
-      continue;
-    } catch {
-      // Something in it; which, is found out below.
+  for (const together of isAgain ? [looks] : intoRequests(looks)) {
+    if (!isAgain) {
+      on();
+      try {
+        await added.draw(together);
+        continue;
+      } catch {
+        // Something in it; which, is found out below.
+      }
     }
     for (const topic of byTopic(together)) {
       on();
       try {
-        await added.draw(topic);
+        // Once more where it fails: what is lost may be Excel's answer alone.
+        await drawTopic(added, topic).catch(() => drawTopic(added, topic));
       } catch (cause) {
         const reason = reasonOf(cause);
         failed.push(...topic.map((look) => ({ ...look, reason })));
@@ -150,6 +157,14 @@ async function makeLooks(
     }
   }
   return failed;
+}
+
+/** Makes a topic anew. What is there of its highlights goes first, or it would be there twice. */
+async function drawTopic(added: Added, topic: readonly Look[]): Promise<void> {
+  const formulas = topic.flatMap(({ highlight }) => highlight ?? []);
+  const sheet = topic[0]?.sheet;
+  if (sheet !== undefined && formulas.length > 0) await added.clearHighlights(sheet, formulas);
+  await added.draw(topic);
 }
 
 function byTopic(looks: readonly Look[]): readonly (readonly Look[])[] {
@@ -164,7 +179,7 @@ function inserted(added: Added, failed: readonly FailedLook[], means: Means): In
     missing,
     repair: () =>
       means.writing(async () =>
-        inserted(added, await makeLooks(added, failed, () => undefined), means),
+        inserted(added, await makeLooks(added, failed, () => undefined, true), means),
       ),
     remove: removalOf(added, means),
   };

@@ -1,6 +1,7 @@
 /**
  * Everything that is not content: looks, entries, highlights, notes, page. Each topic stands alone and may be made twice,
- * so that what Excel refuses can be told by its name and tried again without the rest.
+ * so that what Excel refuses can be told by its name and tried again without the rest. Only highlights add up: what was
+ * made of them has to go before they are made again.
  */
 import { area, type Area } from '../../sheets/plan/area';
 import type { Block, CellStyle, SheetPlan } from '../../sheets/plan/plan';
@@ -16,13 +17,19 @@ const TABLE_STYLE = 'TableStyleLight1';
 
 /** A part of the looks of one sheet. */
 export interface Look extends Placed {
+  /** The formula of a highlight: made twice, it would be there twice. */
+  readonly highlight?: string;
   /** What is missing where it fails, such as "the print set-up of “Supply”". */
   readonly what: string;
 }
 
+interface LookStep extends Step {
+  readonly highlight?: string;
+}
+
 interface Topic {
   readonly what: string;
-  readonly steps: readonly Step[];
+  readonly steps: readonly LookStep[];
 }
 
 /** The parts of a style that are looks; a number format is content. */
@@ -111,9 +118,10 @@ function noteSteps({ entries, notes }: SheetPlan): readonly Step[] {
 }
 
 /** Excel puts each new rule on top, and the plan's first is to win. */
-function highlightSteps({ highlights }: SheetPlan): readonly Step[] {
+function highlightSteps({ highlights }: SheetPlan): readonly LookStep[] {
   return [...highlights].reverse().map((highlight) => ({
     bytes: 7 * CALL_BYTES + highlight.formula.length,
+    highlight: highlight.formula,
     draw: (sheet) => {
       applyHighlight(rangeOf(sheet, highlight.area), highlight);
     },
@@ -177,7 +185,12 @@ function topics(plan: SheetPlan): readonly Topic[] {
 export function looksOf(plans: readonly SheetPlan[]): readonly Look[] {
   const looks = plans.flatMap((plan, sheet) =>
     topics(plan).flatMap(({ what, steps }) =>
-      steps.map((step): Look => ({ sheet, step, what: `the ${what} of “${plan.name}”` })),
+      steps.map(({ highlight, ...step }): Look => ({
+        sheet,
+        step,
+        what: `the ${what} of “${plan.name}”`,
+        ...(highlight !== undefined && { highlight }),
+      })),
     ),
   );
   const first = plans[0];

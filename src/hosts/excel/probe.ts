@@ -3,7 +3,7 @@ import { area, type Area } from '../../sheets/plan/area';
 import type { Queue } from '../one-at-a-time';
 import type { HostProbe, Provocation } from '../sheet-host';
 import type { SheetGrid } from '../../sheets/plan/grid';
-import { reasonOf } from './failure';
+import { failure, reasonOf } from './failure';
 import { gridOf } from './read';
 import { request } from './request';
 import { rangeOf } from './range-of';
@@ -77,8 +77,34 @@ function versionLines(): readonly string[] {
   ];
 }
 
+async function keepView(): Promise<() => Promise<void>> {
+  const id = await told('The sheet in view could not be told', async (context) => {
+    const sheet = context.workbook.worksheets.getActiveWorksheet();
+    sheet.load('id');
+    await context.sync();
+    return sheet.id;
+  });
+  return () =>
+    told('The sheet that was in view could not be brought back', async (context) => {
+      context.workbook.worksheets.getItem(id).activate();
+      await context.sync();
+    });
+}
+
+/** A request that is refused with a sentence. */
+async function told<T>(
+  what: string,
+  batch: (context: Excel.RequestContext) => Promise<T>,
+): Promise<T> {
+  try {
+    return await request(batch);
+  } catch (error) {
+    throw failure(what, error);
+  }
+}
+
 function readSheet(sheetName: string): Promise<SheetGrid | null> {
-  return request(async (context) => {
+  return told(`“${sheetName}” could not be read`, async (context) => {
     const sheet = context.workbook.worksheets.getItem(sheetName);
     const used = sheet.getUsedRangeOrNullObject(true);
     used.load('values,rowIndex,columnIndex');
@@ -88,7 +114,7 @@ function readSheet(sheetName: string): Promise<SheetGrid | null> {
 }
 
 function addTableRow(sheetName: string, tableName: string): Promise<Area> {
-  return request(async (context) => {
+  return told(`No row could be added to the table on “${sheetName}”`, async (context) => {
     const table = context.workbook.worksheets.getItem(sheetName).tables.getItem(tableName);
     table.rows.add();
     const whole = table.getRange();
@@ -104,10 +130,11 @@ export function excelProbe(writing: Queue): HostProbe {
   return {
     called: 'Excel',
     about: () => Promise.resolve(versionLines()),
+    keepView,
     read: readSheet,
     write: (sheetName, of, content) =>
       writing(() =>
-        request(async (context) => {
+        told(`Cells on “${sheetName}” could not be written`, async (context) => {
           const range = rangeOf(context.workbook.worksheets.getItem(sheetName), of);
           const written =
             typeof content === 'object' && content !== null ? content.formula : (content ?? '');

@@ -37,6 +37,13 @@ export function workbenchProbe(
   return {
     called: 'the workbench',
     about: () => Promise.resolve(['Platform: the grid of the workbench, in this browser']),
+    keepView: () => {
+      const sheet = grid.workbook.getActiveSheet();
+      return Promise.resolve(() => {
+        grid.workbook.setActiveSheet(sheet);
+        return Promise.resolve();
+      });
+    },
     read: (sheetName) => Promise.resolve(readSheet(grid, sheetNamed(grid, sheetName))),
     write: (sheetName, area, content) =>
       writing(async () => {

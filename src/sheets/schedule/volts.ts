@@ -107,7 +107,10 @@ export const VOLTS_FORMULAS = {
   },
   // One load starts at a time. What it takes from this one is lost where their ways run together: in the source, and in
   // the runs that both hang on, which are the nearer to the source the less they share.
-  surgeSag: (row) => `IF(${isHeldAtStart(row)},MAX(${shared(row).map(({ volts }) => volts)}),0)`,
+  surgeSag: (row) =>
+    `IF(${isHeldAtStart(row)},MAX(${shared(row)
+      .map(({ volts }) => volts)
+      .join(',')}),0)`,
   surgeVolts: (row) => {
     const { cell, supply } = row;
     // Loads in watts draw more as their volts sink, by so much at most as the way loses already.

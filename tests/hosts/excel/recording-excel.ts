@@ -44,6 +44,8 @@ export class Sheet {
   readonly tables: Table[] = [];
   /** Everything set that is not content, by what it was set on. */
   readonly looks = new Map<string, unknown>();
+  /** Conditional formats, the newest first, as Excel keeps them. */
+  readonly highlights: Highlight[] = [];
   isProtected = false;
   isGone = false;
   isWithheld = false;
@@ -60,6 +62,14 @@ export class Sheet {
   formatAt(row: number, column: number): string {
     return this.formats.get(row * COLUMNS + column) ?? 'General';
   }
+}
+
+/** A conditional format; its formula is empty until it is set. */
+export interface Highlight {
+  readonly sheet: Sheet;
+  readonly area: Rectangle;
+  formula: string;
+  readonly format: Map<string, unknown>;
 }
 
 export interface Table {
@@ -116,6 +126,10 @@ type Kind =
   | 'protection'
   | 'event'
   | 'handler'
+  | 'highlights'
+  | 'highlight'
+  | 'highlightCustom'
+  | 'highlightRule'
   | 'looks';
 
 /** What stands for an object that is not there. */
@@ -268,7 +282,7 @@ export class RecordingExcel {
   refuse: (step: Step, index: number) => string | undefined = () => undefined;
   /** Decides after a request was carried out whether its answer is lost; gives the code of the error. */
   loseAnswer: (sync: number) => string | undefined = () => undefined;
-  private steps = 0;
+  steps = 0;
   private nextId = 1;
 
   constructor(sheets: Readonly<Record<string, Used | null>>) {
@@ -446,12 +460,13 @@ export class RecordingExcel {
   }
 
   private setLook(node: Node, name: string, value: unknown): void {
-    const { sheet } = this.valueOf(node) as Place;
-    this.mustBeWritable(sheet);
+    const on = this.valueOf(node) as Place | Highlight;
+    this.mustBeWritable(on.sheet);
     const path = `${node.path}.${name}`;
     const limit = node.path.endsWith('.dataValidation') ? VALIDATION_LIMITS[name] : undefined;
     if (limit?.(value as never) === false) throw new OfficeError('InvalidArgument');
-    sheet.looks.set(path.slice(path.indexOf('!') + 1), value);
+    if ('format' in on) on.format.set(path.slice(path.indexOf('.custom.')), value);
+    else on.sheet.looks.set(path.slice(path.indexOf('!') + 1), value);
   }
 
   private caller(node: Node, name: string, call: Call, queue: Done[]) {
@@ -893,7 +908,7 @@ export class RecordingExcel {
       goes: {
         format: ['looks', (place: Place) => place],
         dataValidation: ['looks', (place: Place) => place],
-        conditionalFormats: ['looks', (place: Place) => place],
+        conditionalFormats: ['highlights', (place: Place) => place],
       },
       calls: {
         select: { does: () => undefined },
@@ -927,6 +942,51 @@ export class RecordingExcel {
               place.sheet.formats.set(row * COLUMNS + column, format);
             }
           }
+        },
+      },
+    },
+    highlights: {
+      items: ['highlight', ({ sheet }: Place) => [...sheet.highlights]],
+      calls: {
+        add: {
+          gives: 'highlight',
+          does: ({ sheet, ...area }: Place) => {
+            this.mustBeWritable(sheet);
+            const highlight: Highlight = { sheet, area, formula: '', format: new Map() };
+            sheet.highlights.unshift(highlight);
+            return highlight;
+          },
+        },
+      },
+    },
+    highlight: {
+      goes: {
+        custom: ['highlightCustom', (highlight: Highlight) => highlight],
+        customOrNullObject: ['highlightCustom', (highlight: Highlight) => highlight],
+      },
+      calls: {
+        delete: {
+          does: (highlight: Highlight) => {
+            const { sheet } = highlight;
+            this.mustBeWritable(sheet);
+            sheet.highlights.splice(sheet.highlights.indexOf(highlight), 1);
+          },
+        },
+      },
+      reads: { type: () => 'Custom' },
+    },
+    highlightCustom: {
+      goes: {
+        rule: ['highlightRule', (highlight: Highlight) => highlight],
+        format: ['looks', (highlight: Highlight) => highlight],
+      },
+    },
+    highlightRule: {
+      reads: { formula: ({ formula }: Highlight) => formula },
+      sets: {
+        formula: (highlight: Highlight, formula: string) => {
+          this.mustBeWritable(highlight.sheet);
+          highlight.formula = formula;
         },
       },
     },
