@@ -52,7 +52,8 @@ it.each([DEMO.runs.length, 200, 1000, 5000])(
     const { missing } = await patientHost().insert(plans);
     expect(missing).toEqual([]);
     const largest = Math.max(...excel.requests);
-    if (EVERY_STEP) console.log(`${runs} runs: ${excel.requests.length} requests, ${largest} bytes`);
+    if (EVERY_STEP)
+      console.log(`${runs} runs: ${excel.requests.length} requests, ${largest} bytes`);
     expect(largest).toBeLessThan(MOST_BYTES);
     const [schedule] = plans;
     const first = schedule!.table!.area.row + 1;
