@@ -1,9 +1,20 @@
 /** Functions of building a loom and proving it. */
 import { jointMilliohms } from '../../core/joints';
 import { toMetres } from '../../core/length';
-import { perCell } from '../worksheet-function';
+import { isRefusal, type Outcome } from '../../core/outcome';
+import { planCuts } from '../../core/spool-plan';
+import { asOwnList, inColumn } from '../list-function';
+import type { Given } from '../parameter';
 import * as building from '../parameters/building';
 import * as parameter from '../parameters/run';
+import * as supply from '../parameters/supply';
+import { tableOf } from '../table-function';
+import { perCell } from '../worksheet-function';
+
+/** What could be read of a row that holds an error. */
+function shown(value: Outcome<Given> | undefined): Given {
+  return value === undefined || isRefusal(value) ? '' : value;
+}
 
 export const BUILDING_FUNCTIONS = [
   perCell({
@@ -36,5 +47,62 @@ export const BUILDING_FUNCTIONS = [
         material,
         tempC: temp_c,
       }),
+  }),
+  tableOf({
+    id: 'SPOOL_PLAN',
+    topic: 'Building and proving',
+    summary:
+      'Which pieces to cut from which spool: as few spools as can be, and of those the shortest.',
+    takes: [
+      inColumn(supply.runs, { zeroIsBlank: true }),
+      inColumn(building.pieceLengths),
+      asOwnList(building.spoolLengths),
+      building.spare,
+    ],
+    gives:
+      'A table of spool, piece, run, length and left over: a row a piece in the order of cutting, what is left over of a spool in the row of its last. Runs that cannot be planned come last and say why.',
+    example: {
+      given: [
+        [['hut bank'], ['relay'], ['camera'], ['van pump'], ['siren']],
+        [[9.5], [6], [14], [11], [7.5]],
+        [[25], [50]],
+        0.5,
+      ],
+      result: [
+        [1, 1, 'camera', 14.5, ''],
+        [1, 2, 'van pump', 11.5, ''],
+        [1, 3, 'hut bank', 10, ''],
+        [1, 4, 'siren', 8, 6],
+        [2, 1, 'relay', 6.5, 18.5],
+      ],
+    },
+    source:
+      'One-dimensional cutting stock: first fit decreasing, minimum bin slack (Gupta and Ho 1999) and a complete search, against the bounds of Martello and Toth (1990) and Fekete and Schepers (2001). Short lists are solved exactly.',
+    compute(rows, { spool_lengths, spare }) {
+      const sound = rows.filter(({ error }) => error === undefined);
+      const runs = sound.map(({ values }) => ({
+        name: values.runs as string,
+        length: values.lengths as number,
+      }));
+      const { plan, refusals } = planCuts(runs, spool_lengths, spare);
+      const planned = plan.spools.flatMap(({ pieces, leftOver }, spool) =>
+        pieces.map((place, piece) => {
+          const { name, length } = runs[place]!;
+          const last = piece === pieces.length - 1;
+          return [spool + 1, piece + 1, name, length + spare, last ? leftOver : ''];
+        }),
+      );
+      const refused = [...refusals].map(([place, refusal]) => [
+        refusal,
+        '',
+        runs[place]!.name,
+        runs[place]!.length + spare,
+        '',
+      ]);
+      const inError = rows.flatMap(({ error, values }) =>
+        error === undefined ? [] : [[error, '', ...[values.runs, values.lengths].map(shown), '']],
+      );
+      return [...planned, ...refused, ...inError];
+    },
   }),
 ];

@@ -1,5 +1,5 @@
 /** The parameters of building a loom and proving it. */
-import { numberParameter } from '../parameter';
+import { numberParameter, optional } from '../parameter';
 
 export const voltsIn = numberParameter(
   'volts_in',
@@ -17,3 +17,23 @@ export const measuredAmps = numberParameter('amps', 'Amps that flow during the r
   above: 0,
   remedy: 'measure while the load runs',
 });
+
+export const pieceLengths = numberParameter(
+  'lengths',
+  'For each run, the length of its piece, in any unit, the same for all.',
+  { least: 0 },
+);
+
+export const spoolLengths = numberParameter(
+  'spool_lengths',
+  'Lengths that spools come in, one or several, in the same unit; of each as many as needed.',
+  { above: 0 },
+);
+
+export const spare = optional(
+  numberParameter('spare', 'Length added to each piece for ends and slack, in the same unit.', {
+    least: 0,
+  }),
+  0,
+  '0',
+);
