@@ -30,10 +30,12 @@ export interface Watch {
 
 /** An insertion whose content is complete. */
 export interface Inserted {
-  /** Looks that could not be made, each in words with its reason; empty where nothing is missing. */
+  /** Looks that could not be made, each in words with its reason, those that may be there as "perhaps"; else empty. */
   readonly missing: readonly string[];
   /** Tries to make what is missing, and says what still is. */
   repair(): Promise<Inserted>;
+  /** Whether a row added to its table gets its formulas by itself; absent where that was not found out. */
+  readonly fillsRows?: boolean;
   /** Takes the insertion back: removes what it added, and nothing else. Rejects with an InsertionFault. */
   remove(): Promise<void>;
 }
@@ -58,15 +60,17 @@ export class InsertionFault extends Error {
 /** Something that the spreadsheet must refuse, and what the refusal has to say. */
 export interface Provocation {
   readonly what: string;
-  /** Resolves to the sentence of the refusal; to null where nothing was refused. */
+  /**
+   * Resolves to the sentence of the refusal; to null where nothing was refused. Rejects where it could not come to that,
+   * or could not put back what it changed.
+   */
   readonly provoke: (names: ProvokedNames) => Promise<string | null>;
   readonly says: RegExp;
 }
 
-/** Names that a provocation may use: a sheet of the check's own, and a free one. */
+/** What a provocation may use: a sheet of the check's own. */
 export interface ProvokedNames {
   readonly ownSheet: string;
-  readonly freeSheet: string;
 }
 
 /** What a check of the spreadsheet needs beyond what the pane does. It is used on sheets of the check's own alone. */
@@ -75,8 +79,8 @@ export interface HostProbe {
   readonly called: string;
   /** Platform and version, as far as they can be told, one line each. */
   about(): Promise<readonly string[]>;
-  /** Remembers the sheet in view; what it resolves to brings it back. */
-  keepView(): Promise<() => Promise<void>>;
+  /** Remembers the sheet in view; what it resolves to brings it back, and tells which is in view then. */
+  keepView(): Promise<() => Promise<{ readonly isBack: boolean; readonly inView: string }>>;
   /** The used part of a sheet; null where it is empty. */
   read(sheetName: string): Promise<SheetGrid | null>;
   write(sheetName: string, area: Area, content: GridValue | Formula): Promise<void>;

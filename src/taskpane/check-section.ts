@@ -3,6 +3,7 @@ import type { SheetHost } from '../hosts/sheet-host';
 import { commandButton } from './command-button';
 import { make } from './make';
 import { makeNotice, sentenceOf } from './notice';
+import { restRemover } from './rest-remover';
 import { sectionElement, type Section } from './section';
 import { checkedText, checkSpreadsheet, type Checked } from './self-test';
 
@@ -52,6 +53,22 @@ export function checkSection(host: SheetHost): Section {
       },
     );
   });
+  const rest = restRemover((removal) => {
+    rest.button.setBusy(true);
+    notice.tell('Removing what is left…');
+    removal()
+      .then(
+        () => {
+          notice.tell('Nothing of it is left.');
+        },
+        (fault: unknown) => {
+          notice.warn(sentenceOf(fault));
+        },
+      )
+      .finally(() => {
+        rest.button.setBusy(false);
+      });
+  });
   const check = commandButton(
     `Check ${host.probe.called === 'Excel' ? 'this Excel' : host.probe.called}`,
     'outline',
@@ -68,6 +85,7 @@ export function checkSection(host: SheetHost): Section {
             text.value = found;
             shown.replaceChildren(table(checked), text, copy.element);
             shown.hidden = false;
+            rest.add(...checked.removals);
             notice.tell(found.split('\n')[0] ?? '');
           },
           (fault: unknown) => {
@@ -92,6 +110,7 @@ export function checkSection(host: SheetHost): Section {
       ),
       check.element,
       notice.element,
+      rest.button.element,
       shown,
     ),
     stop() {

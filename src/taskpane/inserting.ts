@@ -1,9 +1,11 @@
 /** An insertion under way in a section: how far it is, the way to stop it, and what can be done about what came of it. */
 import { InsertionFault, type Inserted, type Watch } from '../hosts/sheet-host';
-import { commandButton, type CommandButton } from './command-button';
-import { missingSentence, type ToldInsertion } from './insertion';
+import { commandButton } from './command-button';
+import { missingSentence, repairedSentence, type ToldInsertion } from './insertion';
 import { make } from './make';
 import { sentenceOf, type Notice } from './notice';
+import { newRowsSentence } from './standing';
+import { restRemover } from './rest-remover';
 
 /** So long without a step, a person begins to wonder. */
 const SILENCE_MS = 4000;
@@ -12,6 +14,8 @@ const NO_ANSWER =
 
 export interface Inserting {
   readonly element: HTMLElement;
+  /** Whether something is left of an insertion that failed. */
+  readonly leavesRest: boolean;
   /** Starts an insertion and tells what comes of it. */
   run(start: string, insert: (watch: Watch) => Promise<ToldInsertion>): void;
 }
@@ -25,84 +29,84 @@ export function inserting(notice: Notice, setBusy: (busy: boolean) => void): Ins
     stop.setBusy(true);
     notice.tell('Stopping…');
   });
-  let next: (() => Promise<void>) | undefined;
-  const follow = (text: string, start: string) => {
-    const button: CommandButton = commandButton(text, 'outline', () => {
-      const action = next;
-      if (action !== undefined) work(start, action);
-    });
-    return button;
-  };
-  const repair = follow('Repair the sheet', 'Repairing the sheet…');
-  const remove = follow('Remove what is left of it', 'Removing what is left…');
   const going = make('div', { class: 'loom-going' }, bar, stop.element);
-  const element = make('div', {}, going, repair.element, remove.element);
 
-  const offer = (button: CommandButton | undefined, action?: () => Promise<void>) => {
-    next = action;
-    for (const one of [repair, remove]) one.element.hidden = one !== button;
-  };
-  const tellInserted = (sentence: string, inserted: Inserted) => {
-    notice.tell(sentence + missingSentence(inserted));
-    if (inserted.missing.length === 0) return;
-    offer(repair, async () => {
-      const again = await inserted.repair();
-      tellInserted(again.missing.length === 0 ? 'The sheet is complete.' : 'Not all yet.', again);
+  /** The insertion that lacks looks; a later one does not take the offer to repair it away unless it lacks some itself. */
+  let lacking: Inserted | undefined;
+  const repair = commandButton('Repair the sheet', 'outline', () => {
+    const before = lacking;
+    if (before === undefined) return;
+    work('Repairing the sheet…', async () => {
+      const now = await before.repair();
+      setLacking(now);
+      notice.tell(repairedSentence(now));
     });
+  });
+  const setLacking = (inserted: Inserted) => {
+    lacking = inserted.missing.length > 0 ? inserted : undefined;
+    repair.element.hidden = lacking === undefined;
   };
-  const tellFault = (fault: unknown) => {
-    notice.warn(sentenceOf(fault));
-    const removeRest = fault instanceof InsertionFault ? fault.removeRest : undefined;
-    if (removeRest === undefined) return;
-    offer(remove, async () => {
-      await removeRest();
+  const rest = restRemover((removal) => {
+    work('Removing what is left…', async () => {
+      await removal();
       notice.tell('Nothing of it is left.');
     });
+  });
+
+  /** Hears that something happened, and says so where nothing does for long. */
+  let silence: ReturnType<typeof setTimeout> | undefined;
+  const listen = () => {
+    clearTimeout(silence);
+    silence = setTimeout(() => {
+      notice.tell(NO_ANSWER);
+    }, SILENCE_MS);
   };
 
   function work(start: string, action: () => Promise<void>): void {
+    for (const held of [repair, rest.button]) held.setBusy(true);
     setBusy(true);
-    offer(undefined);
     notice.tell(start);
+    listen();
     action()
-      .catch(tellFault)
+      .catch((fault: unknown) => {
+        notice.warn(sentenceOf(fault));
+        if (fault instanceof InsertionFault) rest.add(fault.removeRest);
+      })
       .finally(() => {
+        clearTimeout(silence);
+        for (const held of [repair, rest.button]) held.setBusy(false);
         setBusy(false);
         notice.reveal();
       });
   }
 
-  offer(undefined);
+  repair.element.hidden = true;
   going.hidden = true;
   return {
-    element,
+    element: make('div', {}, going, repair.element, rest.button.element),
+    get leavesRest() {
+      return rest.isThere;
+    },
     run(start, insert) {
       stopping = new AbortController();
+      const { signal } = stopping;
       stop.setBusy(false);
       bar.value = 0;
       going.hidden = false;
-      let silence: ReturnType<typeof setTimeout> | undefined;
-      const listen = () => {
-        clearTimeout(silence);
-        silence = setTimeout(() => {
-          notice.tell(NO_ANSWER);
-        }, SILENCE_MS);
-      };
       const watch: Watch = {
-        signal: stopping.signal,
+        signal,
         progress: (share) => {
           bar.value = Math.round(share * 100);
-          notice.tell(stopping.signal.aborted ? 'Stopping…' : start);
+          notice.tell(signal.aborted ? 'Stopping…' : start);
           listen();
         },
       };
-      listen();
       work(start, async () => {
         try {
           const { sentence, inserted } = await insert(watch);
-          tellInserted(sentence, inserted);
+          if (inserted.missing.length > 0) setLacking(inserted);
+          notice.tell(sentence + missingSentence(inserted) + newRowsSentence(inserted.fillsRows));
         } finally {
-          clearTimeout(silence);
           going.hidden = true;
         }
       });

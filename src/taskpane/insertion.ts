@@ -64,5 +64,12 @@ export async function insertSchedule(
 export function missingSentence({ missing }: Inserted): string {
   return missing.length === 0
     ? ''
-    : ` All entries and formulas are there. Missing: ${missing.join('; ')}. “Repair the sheet” tries again.`;
+    : ` All entries and formulas were written. Missing: ${missing.join('; ')}. “Repair the sheet” tries again.`;
+}
+
+/** What came of a repair. */
+export function repairedSentence({ missing }: Inserted): string {
+  return missing.length === 0
+    ? 'What was missing has been made.'
+    : `Not all of it yet. Missing: ${missing.join('; ')}. “Repair the sheet” tries again.`;
 }

@@ -15,7 +15,10 @@ import type { StationContent } from '../sheets/station/content';
 import { DEMO } from '../sheets/station/demo';
 import { freeScheduleNames, type ScheduleNames } from '../sheets/station/naming';
 import type { ScheduleRun } from '../sheets/station/run';
-import { verdictsIn, WORD } from '../sheets/station/verdicts';
+import { FEED_KEYS } from '../sheets/station/references';
+import { COLUMN_KEYS } from '../sheets/station/schedule-keys';
+import type { SheetPlan } from '../sheets/plan/plan';
+import { WORD } from '../sheets/station/verdicts';
 import { insertUnderFreeNames } from './insertion';
 
 /** One thing that was tried. */
@@ -31,7 +34,11 @@ export interface Checked {
   readonly called: string;
   readonly about: readonly string[];
   readonly findings: readonly Finding[];
+  /** What could not be removed, to be tried again; the findings name it. */
+  readonly removals: readonly Removal[];
 }
+
+type Removal = () => Promise<void>;
 
 /** How the check waits for a spreadsheet that calculates by itself. */
 export interface Patience {
@@ -48,6 +55,8 @@ const RELATIVE_TOLERANCE = 1e-9;
 const MOST_NAMED = 3;
 
 const ADDED_RUN: ScheduleRun = { run: 'Check lamp', peak: 2, length: 30 };
+const ROW_RUN: ScheduleRun = { run: 'Check row', peak: 3, length: 12 };
+const ENTRIES = ['run', 'peak', 'length'] as const;
 const LONGER = 90;
 const OWN_TARGET = 0.05;
 
@@ -69,12 +78,28 @@ interface Comparison {
   readonly excused: number;
 }
 
-/** A sheet as it has to be. */
+/** A sheet as it has to be, from a row on. */
 interface Expected {
   readonly name: string;
+  readonly fromRow: number;
   readonly rows: number;
   readonly columns: number;
   at(row: number, column: number): GridValue;
+}
+
+/** Sheets with the values that their formulas come to. */
+function expectedOf(plans: readonly SheetPlan[]): readonly Expected[] {
+  const values = calculate(plans);
+  return plans.map(({ name, blocks }) => ({
+    name,
+    fromRow: 0,
+    rows: Math.max(...blocks.map(({ area: of }) => of.row + of.rows)),
+    columns: Math.max(...blocks.map(({ area: of }) => of.column + of.columns)),
+    at(row, column) {
+      const cell = values.at(name, row, column);
+      return typeof cell === 'object' && cell !== null ? cell.code : cell;
+    },
+  }));
 }
 
 /** The sheets of the check while it runs. */
@@ -91,20 +116,43 @@ class Scratch {
   /** Whether cells were seen while they were calculated. */
   sawBusy = 0;
 
-  /** Compares every cell of every sheet with what a content comes to, once the spreadsheet has calculated. */
-  async compare(content: StationContent): Promise<Comparison> {
+  /** A cell of the schedule's sheet that nothing of it uses. */
+  private readonly spare = area(ROW.title, COLUMN_KEYS.length + FEED_KEYS.length + 2);
+
+  /** The sheets with so many rows more in the schedule than they were inserted with, as a table grows. */
+  private plans(content: StationContent, more = 0): readonly SheetPlan[] {
     const layout = { names: this.names, references: 'cells' as const, rows: this.rows };
-    const plans = addInSheets(layout, content);
-    const values = calculate(plans);
-    const sheets = plans.map(({ name, blocks }): Expected => ({
-      name,
-      rows: Math.max(...blocks.map(({ area: of }) => of.row + of.rows)),
-      columns: Math.max(...blocks.map(({ area: of }) => of.column + of.columns)),
-      at(row, column) {
-        const cell = values.at(name, row, column);
-        return typeof cell === 'object' && cell !== null ? cell.code : cell;
-      },
-    }));
+    const inserted = addInSheets(layout, content);
+    if (more === 0) return inserted;
+    const grown = addInSheets({ ...layout, rows: this.rows + more }, content);
+    // Protection is no table, and keeps its rows.
+    return grown.map((plan, at) =>
+      plan.name === this.names.protectionSheet ? inserted[at]! : plan,
+    );
+  }
+
+  /** Compares every cell of every sheet with what a content comes to, once the spreadsheet has calculated. */
+  compare(content: StationContent): Promise<Comparison> {
+    return this.compareCells(expectedOf(this.plans(content)));
+  }
+
+  /** Compares the row that was added to the schedule's table. */
+  compareAddedRow(content: StationContent): Promise<Comparison> {
+    const schedule = expectedOf(this.plans(content, 1)).filter(
+      ({ name }) => name === this.names.sheet,
+    );
+    const fromRow = ROW.first + this.rows;
+    return this.compareCells(
+      schedule.map((sheet) => ({
+        ...sheet,
+        fromRow,
+        rows: fromRow + 1,
+        columns: COLUMN_KEYS.length,
+      })),
+    );
+  }
+
+  private async compareCells(sheets: readonly Expected[]): Promise<Comparison> {
     const { mostMs, quietMs } = this.patience;
     const start = Date.now();
     let [changed, seen] = [start, ''];
@@ -128,7 +176,7 @@ class Scratch {
     for (const sheet of sheets) {
       const read = (await this.probe.read(sheet.name))?.values ?? [];
       if (sheet.name === this.names.sheet) this.watchVerdicts(read);
-      for (let row = 0; row < sheet.rows; row += 1) {
+      for (let row = sheet.fromRow; row < sheet.rows; row += 1) {
         for (let column = 0; column < sheet.columns; column += 1) {
           const value = read[row]?.[column] ?? null;
           const expected = sheet.at(row, column);
@@ -155,6 +203,30 @@ class Scratch {
       if (!values[row.row]!.some((value) => BUSY.has(value))) continue;
       this.sawBusy += 1;
       if (row.values.verdict === WORD.checkEntries) this.misjudged += 1;
+    }
+  }
+
+  /** Whether asking for a calculation makes one: a cell of chance gets another number. */
+  async calculatesWhenAsked(ask: () => Promise<void>): Promise<Omit<Finding, 'what'>> {
+    const { name, row, column } = { name: this.names.sheet, ...this.spare };
+    const shown = async () => (await this.probe.read(name))?.values[row]?.[column] ?? null;
+    await this.probe.write(name, this.spare, { formula: '=RAND()' });
+    try {
+      const before = await shown();
+      const start = Date.now();
+      await ask();
+      for (;;) {
+        const now = await shown();
+        if (typeof now === 'number' && now !== before) {
+          return { held: true, found: 'a cell of chance got another number' };
+        }
+        if (Date.now() - start > this.patience.quietMs) {
+          return { held: false, found: `a cell of chance stayed at ${JSON.stringify(now)}` };
+        }
+        await new Promise((resolve) => setTimeout(resolve, this.patience.pauseMs));
+      }
+    } finally {
+      await this.probe.write(name, this.spare, null);
     }
   }
 
@@ -187,12 +259,14 @@ export async function checkSpreadsheet(
 ): Promise<Checked> {
   const { probe } = host;
   const findings: Finding[] = [];
-  const attempt = async (what: string, action: () => Promise<Omit<Finding, 'what'>>) => {
+  const removals: Removal[] = [];
+  const attempt: Attempt = async (what, action) => {
     tell(what);
     try {
       findings.push({ what, ...(await action()) });
     } catch (fault) {
       findings.push({ what, held: false, found: messageOf(fault) });
+      if (fault instanceof InsertionFault && fault.removeRest) removals.push(fault.removeRest);
     }
   };
   const workbook = async () => {
@@ -237,10 +311,10 @@ export async function checkSpreadsheet(
     });
   }
   await attempt('Bringing back the sheet in view', async () => {
-    await bringBack();
-    return { held: true, found: 'the one that was in view before' };
+    const { isBack, inView } = await bringBack();
+    return { held: isBack, found: `“${inView}” is in view` };
   });
-  return { called: probe.called, about, findings };
+  return { called: probe.called, about, findings, removals };
 }
 
 type Attempt = (what: string, action: () => Promise<Omit<Finding, 'what'>>) => Promise<void>;
@@ -250,39 +324,41 @@ async function checkSheets(host: SheetHost, scratch: Scratch, attempt: Attempt):
   const { probe } = host;
   const compared = async (content: StationContent) =>
     comparisonFound(await scratch.compare(content), probe);
-  await attempt('Calculation', async () => {
-    const { calculation } = await host.view();
-    return calculation === 'manual'
-      ? { held: false, found: 'manual: this workbook calculates only when asked' }
-      : { held: true, found: 'by itself' };
-  });
+  const isManual = (await host.view().catch(() => undefined))?.calculation === 'manual';
+  // All cells are calculated at this, where a spreadsheet was given their values along with the formulas.
+  await attempt('Calculating when asked', () =>
+    scratch.calculatesWhenAsked(() => host.calculate()),
+  );
   await attempt('Every cell of the demonstration', () => compared(DEMO));
 
   const added = DEMO.runs.length;
-  let content: StationContent = { ...DEMO, runs: [...DEMO.runs, ADDED_RUN] };
-  await attempt('A run filled in below the others', async () => {
-    for (const key of ['run', 'peak', 'length'] as const) {
-      await scratch.write(added, key, ADDED_RUN[key] ?? null);
-    }
+  const afterTyping = async (content: StationContent) => {
+    if (isManual) await host.calculate();
     return compared(content);
+  };
+  const withRun = (run: ScheduleRun): StationContent => ({ ...DEMO, runs: [...DEMO.runs, run] });
+  await attempt('A run filled in below the others', async () => {
+    for (const key of ENTRIES) await scratch.write(added, key, ADDED_RUN[key] ?? null);
+    return afterTyping(withRun(ADDED_RUN));
   });
-  content = { ...content, runs: [...DEMO.runs, { ...ADDED_RUN, length: LONGER }] };
+  const longer = { ...ADDED_RUN, length: LONGER };
   await attempt('An entry typed over', async () => {
     await scratch.write(added, 'length', LONGER);
-    return compared(content);
+    return afterTyping(withRun(longer));
   });
-  content = {
-    ...content,
-    runs: [...DEMO.runs, { ...ADDED_RUN, length: LONGER, target: OWN_TARGET }],
-  };
+  const ownTarget = { ...longer, target: OWN_TARGET };
   await attempt('A formula typed over', async () => {
     await scratch.write(added, 'target', OWN_TARGET);
-    return compared(content);
+    return afterTyping(withRun(ownTarget));
   });
-  await attempt('Calculating when asked', async () => {
-    await host.calculate();
-    return compared(content);
-  });
+  if (isManual) {
+    await attempt('Calculating by itself', () =>
+      Promise.resolve({
+        held: false,
+        found: 'manual: this workbook calculates only when asked, as the check did each time',
+      }),
+    );
+  }
   await attempt('Verdicts while cells are being calculated', () =>
     Promise.resolve(
       scratch.misjudged > 0
@@ -298,17 +374,13 @@ async function checkSheets(host: SheetHost, scratch: Scratch, attempt: Attempt):
   const { addTableRow } = probe;
   if (addTableRow === undefined) return;
   await attempt('A row added to the table', async () => {
-    const table = await addTableRow(scratch.names.sheet, scratch.names.table);
-    const run = table.row + table.rows - 1 - ROW.first;
-    for (const key of ['run', 'peak', 'length'] as const) {
-      await scratch.write(run, key, key === 'run' ? 'Check row' : (ADDED_RUN[key] ?? null));
-    }
-    await host.calculate();
-    const grid = await probe.read(scratch.names.sheet);
-    const verdict = grid?.values[ROW.first + run]?.[columnOf('verdict')] ?? null;
-    return verdictsIn(String(verdict ?? '')).length === 0
-      ? { held: false, found: 'its formulas were not filled in' }
-      : { held: true, found: `its formulas came along; verdict “${String(verdict)}”` };
+    await addTableRow(scratch.names.sheet, scratch.names.table);
+    const place = scratch.rows;
+    for (const key of ENTRIES) await scratch.write(place, key, ROW_RUN[key] ?? null);
+    if (isManual) await host.calculate();
+    const between = Array.from({ length: place - added - 1 }, (): ScheduleRun => ({}));
+    const runs = [...DEMO.runs, ownTarget, ...between, ROW_RUN];
+    return comparisonFound(await scratch.compareAddedRow({ ...DEMO, runs }), probe);
   });
 }
 
@@ -320,47 +392,60 @@ async function checkRefusals(
   workbook: () => Promise<string>,
 ): Promise<void> {
   const { names } = scratch;
-  const plan = () => scheduleSheets(DEMO, host.references, { sheets: new Set(), names: new Set() });
-  const refused = async (insertion: () => Promise<Inserted>, says: RegExp) => {
+  /** `isMeant`: whether what was said is the refusal that was to be provoked, and no other. */
+  const refused = async (
+    insertion: () => Promise<Inserted>,
+    isMeant: (said: string) => boolean,
+  ) => {
     const before = await workbook();
-    let made: Inserted | undefined;
-    let said = 'nothing was refused';
-    let held = false;
-    try {
-      made = await insertion();
-    } catch (fault) {
-      said = messageOf(fault);
-      held = fault instanceof InsertionFault && says.test(said);
-    }
-    await made?.remove();
-    if ((await workbook()) === before) return { held, found: said };
-    return { held: false, found: `${said} Yet sheets, tables or names differ from before.` };
+    const made = await insertion().catch((fault: unknown) => {
+      // What is left of it is told with the fault.
+      if (!(fault instanceof InsertionFault) || fault.removeRest) throw fault;
+      return fault.message;
+    });
+    if (typeof made !== 'string') await made.remove();
+    const found = typeof made === 'string' ? made : 'it was not refused';
+    if ((await workbook()) === before) return { held: isMeant(found), found };
+    return { held: false, found: `${found} Yet sheets, tables or names differ from before.` };
   };
 
   await attempt('Inserting under a name that is taken', () =>
     refused(
-      () => host.insert(plan().map((of) => ({ ...of, name: names.sheet }))),
-      /already has a|there already/,
+      async () => {
+        const [first, ...others] = scheduleSheets(DEMO, host.references, await host.taken());
+        return host.insert([{ ...first!, name: names.sheet }, ...others]);
+      },
+      (said) => said.includes(names.sheet) && said.includes('already'),
     ),
   );
+  const stopping = new AbortController();
   await attempt('Stopping an insertion', () =>
-    refused(async () => {
-      const stopping = new AbortController();
-      const progress = (share: number) => {
-        if (share > 0.5) stopping.abort();
-      };
-      const { inserted } = await insertUnderFreeNames(
-        host,
-        (taken) => scheduleSheets(DEMO, host.references, taken),
-        { progress, signal: stopping.signal },
-      );
-      return inserted;
-    }, /^Stopped: .*as it was/),
+    refused(
+      async () => {
+        const progress = (share: number) => {
+          if (share > 0.5) stopping.abort();
+        };
+        const { inserted } = await insertUnderFreeNames(
+          host,
+          (taken) => scheduleSheets(DEMO, host.references, taken),
+          { progress, signal: stopping.signal },
+        );
+        return inserted;
+      },
+      (said) => stopping.signal.aborted && /stopped/i.test(said) && said.includes('as it was'),
+    ),
   );
+  await attempt('Going to a sheet that is not there', async () => {
+    const said = await host.select(`${names.sheet.slice(0, 20)} not there`, area(0, 0)).then(
+      () => undefined,
+      (fault: unknown) => messageOf(fault),
+    );
+    const isMeant = said !== undefined && /no longer there|There is no sheet/.test(said);
+    return { held: isMeant, found: said ?? 'it was not refused' };
+  });
   for (const { what, provoke, says } of host.probe.provocations) {
     await attempt(`Refusing ${what}`, async () => {
-      const freeSheet = `${names.sheet.slice(0, 20)} not there`;
-      const said = await provoke({ ownSheet: names.sheet, freeSheet });
+      const said = await provoke({ ownSheet: names.sheet });
       return { held: said !== null && says.test(said), found: said ?? 'it was not refused' };
     });
   }

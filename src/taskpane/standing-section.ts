@@ -64,7 +64,7 @@ export function standingSection(host: SheetHost): Section {
   async function goToWorst(): Promise<string> {
     const grid = await host.activeGrid();
     const worst = grid === null ? undefined : worstRunOf(grid);
-    if (grid === null || worst === undefined) return 'Every run in view is ok.';
+    if (grid === null || worst === undefined) return 'Every run that has a verdict is ok.';
     await host.select(grid.sheetName, worst.area);
     return worst.sentence;
   }

@@ -97,21 +97,36 @@ export function isAllOk(standing: Standing): boolean {
 }
 
 const counted = (runs: number) => (runs === 1 ? '1 run' : `${runs} runs`);
+const countedRows = (rows: number) => (rows === 1 ? '1 row' : `${rows} rows`);
 
-/** The standing in a sentence or two. */
+/** The standing in a sentence or two. Rows without formulas are no runs, and nothing is all well while there are some. */
 export function standingSentence(standing: Standing): string {
   if (standing.kind === 'no schedule') {
     return 'The sheet in view is no run schedule. Insert one above, or select its sheet.';
   }
   const { sheetName, runs, levels } = standing;
+  const unfilled = standing.unfilled.length;
+  const without = `${countedRows(unfilled)} without formulas`;
+  if (runs === 0 && unfilled > 0) return `“${sheetName}”: no row has a verdict, ${without}.`;
   if (runs === 0) {
     return `“${sheetName}” has no runs yet. Give a row its load and its length.`;
   }
   const found = LEVELS.filter((level) => levels[level] > 0);
-  const judged = isAllOk(standing)
-    ? 'all ok by the published figures'
-    : found.map((level) => `${levels[level]} ${level}`).join(', ');
-  return `“${sheetName}”: ${counted(runs)}, ${judged}.`;
+  const judged =
+    isAllOk(standing) && unfilled === 0
+      ? ['all ok by the published figures']
+      : found.map((level) => `${levels[level]} ${level}`);
+  return `“${sheetName}”: ${[counted(runs), ...judged, ...(unfilled > 0 ? [without] : [])].join(', ')}.`;
+}
+
+const COPY_DOWN = 'Copy the computed cells of the row above down.';
+const FILLING_IN_EXCEL =
+  'File, Options, Proofing, AutoCorrect Options, AutoFormat As You Type, “Include new rows and columns in table” and “Fill formulas in tables to create calculated columns”';
+
+/** What to know of new rows, once it was found out that they get no formulas; empty where they do or nobody knows. */
+export function newRowsSentence(fillsRows: boolean | undefined): string {
+  if (fillsRows !== false) return '';
+  return ` A row that was added to its table, to try it, got no formulas. Tick ${FILLING_IN_EXCEL} and insert it again; or, whenever you add a row: ${COPY_DOWN[0]!.toLowerCase()}${COPY_DOWN.slice(1)}`;
 }
 
 const ROWS = new Intl.ListFormat('en-GB');
@@ -125,7 +140,7 @@ export function unfilledSentence(standing: Standing): string {
   const more = unfilled.length - named.length;
   const rows = ROWS.format(more > 0 ? [...named, `${more} more`] : named);
   const [which, have] = unfilled.length === 1 ? ['Row', 'has'] : ['Rows', 'have'];
-  return `${which} ${rows} ${have} entries but no formulas, so no size, fuse or verdict. Copy the computed cells of the row above down. In Excel, new rows fill by themselves where File, Options, Proofing, AutoCorrect Options, AutoFormat As You Type has “Fill formulas in tables to create calculated columns” ticked.`;
+  return `${which} ${rows} ${have} entries but no formulas, so no size, fuse or verdict. ${COPY_DOWN} In Excel, new rows fill by themselves where ${FILLING_IN_EXCEL} are ticked.`;
 }
 
 const CALCULATION_IN_WORDS: Readonly<Record<Calculation, string>> = {

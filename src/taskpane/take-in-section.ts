@@ -85,7 +85,7 @@ export function takeInSection(host: SheetHost): Section {
   });
   const leave = commandButton('Cancel', 'outline', () => {
     finish();
-    notice.tell('Nothing was inserted.');
+    notice.tell(insertion.leavesRest ? 'The list was put away.' : 'Nothing was inserted.');
   });
   const commands = make('div', { class: 'loom-commands' }, insert.element, leave.element);
   const setBusy = (busy: boolean) => {

@@ -44,7 +44,7 @@ test('looks that are missing are told, and “Repair the sheet” makes them', a
   await expectSound(page);
   await refuse(page, '');
   await button(page, 'Repair the sheet').click();
-  await page.getByText('The sheet is complete.').waitFor();
+  await page.getByText('What was missing has been made.').waitFor();
   expect(await button(page, 'Repair the sheet').isVisible()).toBe(false);
   await page.close();
 });

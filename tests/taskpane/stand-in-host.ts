@@ -29,7 +29,7 @@ export class StandInHost implements SheetHost {
   readonly probe: HostProbe = {
     called: 'the stand-in',
     about: () => Promise.resolve([]),
-    keepView: () => Promise.resolve(() => Promise.resolve()),
+    keepView: () => Promise.resolve(() => Promise.resolve({ isBack: true, inView: 'Hill runs' })),
     read: () => Promise.resolve(null),
     write: () => Promise.resolve(),
     provocations: [],

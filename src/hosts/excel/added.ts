@@ -24,6 +24,8 @@ export interface FoundSheet {
 export interface Traces {
   readonly sheets: readonly FoundSheet[];
   readonly names: readonly string[];
+  /** Whether one of its sheets is in view. */
+  readonly isInView: boolean;
 }
 
 function randomMark(): string {
@@ -49,6 +51,8 @@ export class Added {
   private readonly sheets: readonly AddedSheet[];
   /** Names that were asked for: of these alone some may be ours. */
   private readonly asked: NamePlan[] = [];
+  /** The sheet that was in view before. */
+  private inViewBefore: string | undefined;
   private naming: 'first names' | 'under way' | 'own names' = 'first names';
 
   constructor(plans: readonly SheetPlan[]) {
@@ -61,7 +65,7 @@ export class Added {
   }
 
   /** What the sheets and names may be called, where Excel does not answer any more. */
-  get possible(): Traces {
+  get possible(): Omit<Traces, 'isInView'> {
     const called = ({ plan, firstName }: AddedSheet) =>
       ({
         'first names': firstName,
@@ -86,16 +90,19 @@ export class Added {
   }
 
   async addSheets(): Promise<void> {
-    const added = await request(async (context) => {
+    const { added, inView } = await request(async (context) => {
       const { worksheets } = context.workbook;
+      const active = worksheets.getActiveWorksheet();
+      active.load('id');
       const sheets = this.sheets.map(({ firstName }) => {
         const sheet = worksheets.add(firstName);
         sheet.load('id');
         return sheet;
       });
       await context.sync();
-      return sheets.map((sheet) => sheet.id);
+      return { added: sheets.map((sheet) => sheet.id), inView: active.id };
     });
+    this.inViewBefore = inView;
     for (const [index, id] of added.entries()) this.sheets[index]!.id = id;
   }
 
@@ -135,6 +142,39 @@ export class Added {
     });
   }
 
+  /** Shows the sheet again that was in view before the insertion. */
+  async bringBack(): Promise<void> {
+    const id = this.inViewBefore;
+    if (id === undefined) return;
+    await request(async (context) => {
+      context.workbook.worksheets.getItem(id).activate();
+      await context.sync();
+    });
+  }
+
+  /** Adds a row to the table of a sheet, at its end; resolves to the formulas that Excel gives it. */
+  addRow(sheet: number, table: string): Promise<readonly unknown[]> {
+    return request(async (context) => {
+      const { rows } = this.sheetsIn(context)(sheet).tables.getItem(table);
+      const row = rows.add().getRange();
+      row.load('formulas');
+      await context.sync();
+      return (row.formulas as unknown[][])[0] ?? [];
+    });
+  }
+
+  /** Takes the row after so many rows out of the table again, where it is the only one. */
+  removeRow(sheet: number, table: string, after: number): Promise<void> {
+    return request(async (context) => {
+      const { rows } = this.sheetsIn(context)(sheet).tables.getItem(table);
+      rows.load('count');
+      await context.sync();
+      if (rows.count !== after + 1) return;
+      rows.getItemAt(after).delete();
+      await context.sync();
+    });
+  }
+
   /** Takes highlights off a sheet: those of these formulas, and half-made ones. Anybody else's stay. */
   async clearHighlights(sheet: number, formulas: readonly string[]): Promise<void> {
     const ours = new Set(['', ...formulas.map(ruleOf)]);
@@ -156,10 +196,13 @@ export class Added {
   async find(): Promise<Traces> {
     const there = await request(async (context) => {
       const { worksheets, names } = context.workbook;
+      const active = worksheets.getActiveWorksheet();
+      active.load('id');
       worksheets.load('items/id,items/name');
       names.load('items/name,items/formula');
       await context.sync();
       return {
+        inView: active.id,
         sheets: worksheets.items.map(({ id, name }) => ({ id, name })),
         names: names.items.map(({ name, formula }) => ({ name, formula: formula as unknown })),
       };
@@ -175,6 +218,6 @@ export class Added {
       // A name that points at someone else's cells is someone else's, whatever it is called.
       .filter(({ name, formula }) => asked.has(name.toLowerCase()) && pointsAt(formula, ourSheets))
       .map(({ name }) => name);
-    return { sheets, names };
+    return { sheets, names, isInView: sheets.some(({ id }) => id === there.inView) };
   }
 }

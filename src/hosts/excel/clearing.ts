@@ -8,7 +8,8 @@ const PAUSES_MS: readonly number[] = [200, 1000];
 /** Waits; tests do without. */
 export type Pause = (ms: number) => Promise<void>;
 
-async function stubbornly<T>(action: () => Promise<T>, pause: Pause): Promise<T> {
+/** Tries an action again after a moment, and again. */
+export async function stubbornly<T>(action: () => Promise<T>, pause: Pause): Promise<T> {
   for (const ms of PAUSES_MS) {
     try {
       return await action();
@@ -58,6 +59,8 @@ export interface Rest extends Traces {
 export async function takeBack(added: Added, pause: Pause): Promise<Rest> {
   try {
     const traces = await stubbornly(() => added.find(), pause);
+    // Excel would choose a sheet to show in place of one that goes; the person's own is the right one.
+    if (traces.isInView) await added.bringBack().catch(() => undefined);
     await removeEach(
       traces.sheets.map(
         ({ id }) =>
@@ -77,6 +80,6 @@ export async function takeBack(added: Added, pause: Pause): Promise<Rest> {
     if (traces.sheets.length + traces.names.length === 0) return { ...traces, isCertain: true };
     return { ...(await stubbornly(() => added.find(), pause)), isCertain: true };
   } catch {
-    return { ...added.possible, isCertain: false };
+    return { ...added.possible, isInView: false, isCertain: false };
   }
 }

@@ -5,13 +5,22 @@ import { oneAtATime, type Queue } from '../one-at-a-time';
 import type { HostProbe, Inserted, SheetHost, SheetView, TakenNames, Watch } from '../sheet-host';
 import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
 import type { Pause } from './clearing';
-import { failure } from './failure';
+import { failure, told, type Failing } from './failure';
 import { SheetInView } from './follow';
 import { insertPlans } from './insertion';
 import { excelProbe } from './probe';
 import { rangeOf } from './range-of';
 import { readActive, readAll, readTaken } from './read';
 import { request } from './request';
+
+const CALCULATING: Failing = {
+  refused: 'It could not be calculated',
+  unknown: 'Excel did not say whether it calculated',
+};
+const OPENING: Failing = {
+  refused: 'The copy could not be opened as a new workbook',
+  unknown: 'Excel did not say whether it opened the copy as a new workbook',
+};
 
 const forMs: Pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 
@@ -52,7 +61,7 @@ export class ExcelHost implements SheetHost {
 
   calculate(): Promise<void> {
     return this.writing(() =>
-      told('It could not be calculated', () =>
+      told(CALCULATING, () =>
         request(async (context) => {
           context.application.calculate('Recalculate');
           await context.sync();
@@ -71,7 +80,11 @@ export class ExcelHost implements SheetHost {
   }
 
   select(sheetName: string, area: Area): Promise<void> {
-    return told(`The cells on “${sheetName}” could not be selected`, () =>
+    const selecting: Failing = {
+      refused: `The cells on “${sheetName}” could not be selected`,
+      unknown: `Excel did not say whether it selected the cells on “${sheetName}”`,
+    };
+    return told(selecting, () =>
       request(async (context) => {
         const sheet = context.workbook.worksheets.getItem(sheetName);
         sheet.activate();
@@ -121,17 +134,8 @@ export class ExcelHost implements SheetHost {
   }
 }
 
-/** What an action gives, or an Error whose message says what could not be done and why. */
-async function told<T>(what: string, action: () => Promise<T>): Promise<T> {
-  try {
-    return await action();
-  } catch (error) {
-    throw failure(what, error);
-  }
-}
-
 function openBeside(file: Uint8Array): Promise<void> {
-  return told('The copy could not be opened as a new workbook', async () => {
+  return told(OPENING, async () => {
     let characters = '';
     for (const byte of file) characters += String.fromCharCode(byte);
     await Excel.createWorkbook(btoa(characters));

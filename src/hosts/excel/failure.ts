@@ -79,13 +79,47 @@ export function reasonOf(error: unknown): string {
   return code === undefined ? words : `Excel says "${words}"`;
 }
 
+/**
+ * Codes after which nobody knows whether Excel did what it was asked: its answer was lost, or it broke off somewhere. The
+ * others name the command that Excel refused.
+ */
+const NO_ANSWER: ReadonlySet<string> = new Set([
+  'GeneralException',
+  'RequestAborted',
+  'ResponsePayloadSizeLimitExceeded',
+  'ServiceNotAvailable',
+  'Timeout',
+]);
+
+/** Whether Excel said that it does not do it; what it may have done all the same is not refused. */
+export function isRefusal(error: unknown): boolean {
+  const code = codeOf(error);
+  return code !== undefined && code in REASONS && !NO_ANSWER.has(code);
+}
+
 /** The code of an OfficeExtension.Error; undefined for any other. */
 export function codeOf(error: unknown): string | undefined {
   if (typeof error !== 'object' || error === null || !('code' in error)) return undefined;
   return typeof error.code === 'string' ? error.code : undefined;
 }
 
+/** How a failure is told: what was not done, and what is said where it may have been done all the same. */
+export interface Failing {
+  readonly refused: string;
+  readonly unknown: string;
+}
+
 /** An Error for the pane: what could not be done, and why. The cause stays with it for the console. */
-export function failure(what: string, cause: unknown): Error {
-  return new Error(`${what}: ${reasonOf(cause)}.`, { cause });
+export function failure(what: string | Failing, cause: unknown): Error {
+  const said = typeof what === 'string' ? what : isRefusal(cause) ? what.refused : what.unknown;
+  return new Error(`${said}: ${reasonOf(cause)}.`, { cause });
+}
+
+/** What an action gives, or an Error whose message says what failed and why. One that only reads is told by a string. */
+export async function told<T>(what: string | Failing, action: () => Promise<T>): Promise<T> {
+  try {
+    return await action();
+  } catch (error) {
+    throw failure(what, error);
+  }
 }

@@ -16,8 +16,15 @@ import { rangeOf } from './range-of';
 /** A sheet that holds a schedule: in a table, whose place is known, or by its names alone. */
 interface Known {
   readonly sheetId: string;
-  readonly table: { readonly area: Area; readonly computed: readonly Area[] } | undefined;
-  /** Cells from A1 on; those outside the table are null. */
+  readonly table:
+    | {
+        readonly area: Area;
+        /** What is read: the rows right below it too. */
+        readonly read: Area;
+        readonly computed: readonly Area[];
+      }
+    | undefined;
+  /** Cells from A1 on; those outside of what is read are null. */
   readonly values: GridValue[][];
 }
 
@@ -29,6 +36,10 @@ export interface Changed {
   readonly address: string;
   readonly changeType: string;
 }
+
+/** Where Excel does not take a row typed below a table into it, the row is to be found there. */
+export const ROWS_BELOW = 10;
+const ROWS_OF_EXCEL = 1_048_576;
 
 const HEADINGS = new Map(
   SHOWN_KEYS.map((key) => [SCHEDULE_COLUMNS[key].heading.toLowerCase(), key] as const),
@@ -100,11 +111,11 @@ export class SheetInView {
       this.pending = 'all';
       return true;
     }
-    // Something typed right below or beside a table makes it grow.
+    // Something typed right below or beside a table makes it grow, or should.
     const around = area(
       Math.max(0, table.row - 1),
       Math.max(0, table.column - 1),
-      table.rows + 2,
+      table.rows + 1 + ROWS_BELOW,
       table.columns + 2,
     );
     const touched = common(edited, table);
@@ -204,7 +215,8 @@ function tableOf(
     .filter(([key]) => SCHEDULE_COLUMNS[key].kind !== 'typed')
     .map(([, place]) => whole.columnIndex + place);
   const body = { row: shown.row + 1, rows: shown.rows - 1 };
-  return { area: shown, computed: columnAreas(computed, body) };
+  const rows = Math.min(shown.rows + ROWS_BELOW, ROWS_OF_EXCEL - shown.row);
+  return { area: shown, read: { ...shown, rows }, computed: columnAreas(computed, body) };
 }
 
 /** Finds out whose sheet is in view, and reads it where it is ours. */
@@ -236,13 +248,14 @@ function readAnew(): Promise<Anew> {
     })[0];
     if (ours !== undefined) {
       const table = tableOf(ours.places, ours.whole);
-      const range = rangeOf(sheet, table.area);
+      const { read } = table;
+      const range = rangeOf(sheet, read);
       range.load('values');
       await context.sync();
-      const values = Array.from({ length: table.area.row + table.area.rows }, () =>
-        new Array<GridValue>(table.area.column + table.area.columns).fill(null),
+      const values = Array.from({ length: read.row + read.rows }, () =>
+        new Array<GridValue>(read.column + read.columns).fill(null),
       );
-      put(values, table.area, range.values as GridValue[][]);
+      put(values, read, range.values as GridValue[][]);
       const grid = { sheetName, values: values.map((line) => [...line]) };
       return { found: { sheetId, table, values }, view: { grid, calculation } };
     }

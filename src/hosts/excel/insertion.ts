@@ -4,8 +4,9 @@ import { InsertionFault, type Inserted, type TakenNames, type Watch } from '../s
 import { Added } from './added';
 import { takeBack, type Pause, type Rest } from './clearing';
 import { contentSteps, type Content } from './content';
-import { codeOf, reasonOf } from './failure';
+import { codeOf, isRefusal, reasonOf } from './failure';
 import { looksOf, type Look } from './looks';
+import { fillsNewRows } from './new-row';
 import type { Queue } from '../one-at-a-time';
 import { intoRequests, type Placed } from './step';
 
@@ -80,9 +81,11 @@ export async function insertPlans(
       going.on();
       await added.draw(steps);
     }
+    going.on();
+    const fillsRows = await fillsNewRows(added, plans, means.pause);
     const failed = await makeLooks(added, looks, going.on);
     going.on();
-    return inserted(added, failed, means);
+    return { ...inserted(added, failed, means), ...(fillsRows !== undefined && { fillsRows }) };
   } catch (cause) {
     const rest = await takeBack(added, means.pause);
     const removeRest = removalOf(added, means);
@@ -104,7 +107,7 @@ export async function insertPlans(
 
 /** Tells how far it is, and throws where it is to stop. */
 function progressOf({ progress, signal }: Watch, contents: number, looks: number) {
-  const all = 4 + contents + looks;
+  const all = 5 + contents + looks;
   let done = 0;
   const heed = () => {
     if (signal?.aborted === true) throw new Stopped();
@@ -122,6 +125,8 @@ function progressOf({ progress, signal }: Watch, contents: number, looks: number
 
 interface FailedLook extends Look {
   readonly reason: string;
+  /** Whether Excel refused it; else it may have been made all the same. */
+  readonly isRefused: boolean;
 }
 
 /**
@@ -151,8 +156,8 @@ async function makeLooks(
         // Once more where it fails: what is lost may be Excel's answer alone.
         await drawTopic(added, topic).catch(() => drawTopic(added, topic));
       } catch (cause) {
-        const reason = reasonOf(cause);
-        failed.push(...topic.map((look) => ({ ...look, reason })));
+        const [reason, isRefused] = [reasonOf(cause), isRefusal(cause)];
+        failed.push(...topic.map((look) => ({ ...look, reason, isRefused })));
       }
     }
   }
@@ -174,7 +179,13 @@ function byTopic(looks: readonly Look[]): readonly (readonly Look[])[] {
 }
 
 function inserted(added: Added, failed: readonly FailedLook[], means: Means): Inserted {
-  const missing = [...new Set(failed.map(({ what, reason }) => `${what} (${reason})`))];
+  const missing = [
+    ...new Set(
+      failed.map(
+        ({ what, reason, isRefused }) => `${isRefused ? '' : 'perhaps '}${what} (${reason})`,
+      ),
+    ),
+  ];
   return {
     missing,
     repair: () =>

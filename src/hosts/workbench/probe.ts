@@ -1,7 +1,7 @@
 /** What the check of the workbench needs beyond the pane's own commands. */
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import type { Queue } from '../one-at-a-time';
-import type { HostProbe, Provocation } from '../sheet-host';
+import type { HostProbe } from '../sheet-host';
 import type { Grid } from './grid';
 import { readSheet } from './read';
 import { gridRange } from './rules';
@@ -10,22 +10,6 @@ function sheetNamed({ workbook }: Grid, name: string): FWorksheet {
   const sheet = workbook.getSheetByName(name);
   if (sheet === null) throw new Error(`There is no sheet named ${name}.`);
   return sheet;
-}
-
-function provocations(grid: Grid): readonly Provocation[] {
-  return [
-    {
-      what: 'a sheet that is not there',
-      provoke: ({ freeSheet }) =>
-        Promise.resolve()
-          .then(() => {
-            sheetNamed(grid, freeSheet);
-            return null;
-          })
-          .catch((fault: unknown) => (fault instanceof Error ? fault.message : String(fault))),
-      says: /There is no sheet named/,
-    },
-  ];
 }
 
 /** The probe of the grid; `calculated` resolves when no cell waits to be calculated. */
@@ -41,7 +25,11 @@ export function workbenchProbe(
       const sheet = grid.workbook.getActiveSheet();
       return Promise.resolve(() => {
         grid.workbook.setActiveSheet(sheet);
-        return Promise.resolve();
+        const now = grid.workbook.getActiveSheet();
+        return Promise.resolve({
+          isBack: now.getSheetId() === sheet.getSheetId(),
+          inView: now.getSheetName(),
+        });
       });
     },
     read: (sheetName) => Promise.resolve(readSheet(grid, sheetNamed(grid, sheetName))),
@@ -52,7 +40,8 @@ export function workbenchProbe(
         else range.setValue(typeof content === 'object' ? { f: content.formula } : content);
         await calculated();
       }),
-    provocations: provocations(grid),
+    // What a grid refuses, the pane's own commands find out.
+    provocations: [],
     // As in a working column of a row that is not filled in yet; Excel refuses to add text.
     ownFault: { is: 0, insteadOf: '#VALUE!', why: 'the grid adds empty text as 0' },
   };

@@ -44,7 +44,7 @@ async function checkedWith(refuse: (sync: number) => string | undefined): Promis
     ({ message }: Error): Checked => {
       expect(message).toMatch(/^The (?:names|sheet).*\.$/);
       expect(stateOf(excel)).toBe(before);
-      return { called: 'Excel', about: [message], findings: [] };
+      return { called: 'Excel', about: [message], findings: [], removals: [] };
     },
   );
   excel.refuse = () => undefined;

@@ -1,6 +1,6 @@
 /** Following a workbook without dragging it: only what a change touched is read, and only on our sheets. */
 import { beforeEach, describe, expect, it } from 'vitest';
-import { areaOf } from '../../../src/hosts/excel/follow';
+import { areaOf, ROWS_BELOW } from '../../../src/hosts/excel/follow';
 import { newSchedule } from '../../../src/sheets/new-schedule';
 import { ROW, columnOf } from '../../../src/sheets/schedule/layout';
 import { SHOWN_KEYS } from '../../../src/sheets/station/schedule-keys';
@@ -74,7 +74,9 @@ describe('a workbook with 100,000 cells of other people', () => {
     const { excel, host, schedule, plan, heardNow } = big;
     const rows = plan.table!.area.rows;
     const headings = plan.table!.columns.length;
-    expect(await cellsReadBy(excel, () => host.view())).toBe(headings + rows * SHOWN_KEYS.length);
+    expect(await cellsReadBy(excel, () => host.view())).toBe(
+      headings + (rows + ROWS_BELOW) * SHOWN_KEYS.length,
+    );
 
     const row = ROW.first + 2;
     excel.fill(schedule, { rowIndex: row, columnIndex: columnOf('length'), values: [[77]] });
@@ -105,6 +107,17 @@ describe('a workbook with 100,000 cells of other people', () => {
     expect(plan.table!.area.rows).toBe(table.area.rows - 1);
     await excel.tell('onChanged', edited(schedule.id, '9:9', 'RowInserted'));
     expect(await cellsReadBy(excel, () => host.view())).toBeGreaterThan(500);
+  });
+
+  it('sees a row below the table that Excel did not take into it', async () => {
+    const { excel, host, schedule } = big;
+    const { area } = schedule.tables[0]!;
+    await host.view();
+    const row = area.row + area.rows;
+    const typed = { rowIndex: row, columnIndex: columnOf('length'), values: [[12]] };
+    excel.fill(schedule, typed);
+    await excel.tell('onChanged', edited(schedule.id, `F${row + 1}`));
+    expect((await host.view()).grid?.values[row]?.[columnOf('length')]).toBe(12);
   });
 
   it('keeps what happens while it reads for the next reading, and what could not be read', async () => {

@@ -29,7 +29,7 @@ it.each(host.probe.provocations.map((provocation) => [provocation.what, provocat
   '%s is refused, says why, and leaves nothing',
   async (_, { provoke, says }) => {
     const before = stateOf(excel);
-    expect(await provoke({ ownSheet: 'Runs', freeSheet: 'Elsewhere' })).toMatch(says);
+    expect(await provoke({ ownSheet: 'Runs' })).toMatch(says);
     expect(stateOf(excel)).toBe(before);
     expect(excel.sheetNamed('Runs')!.isProtected).toBe(false);
   },

@@ -85,6 +85,12 @@ interface Rectangle {
   readonly columns: number;
 }
 
+interface Row {
+  readonly table: Table;
+  /** Its place in the table's body. */
+  readonly index: number;
+}
+
 interface Place extends Rectangle {
   readonly sheet: Sheet;
 }
@@ -120,6 +126,7 @@ type Kind =
   | 'name'
   | 'table'
   | 'rows'
+  | 'row'
   | 'columns'
   | 'column'
   | 'range'
@@ -315,6 +322,9 @@ export class RecordingExcel {
   sheetNamed(name: string): Sheet | undefined {
     return this.sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase());
   }
+
+  /** Whether a new row of a table gets the formulas of its columns: an autocorrection that people switch off. */
+  fillsColumns = true;
 
   /** Skipped where thousands of insertions are only to be interrupted. */
   weighs = true;
@@ -661,6 +671,22 @@ export class RecordingExcel {
     return { sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
   }
 
+  /** Adds a row at a table's end: what stands below makes room, and computed columns go on where Excel fills them. */
+  private addRow(table: Table): Row {
+    const { sheet, area } = table;
+    const end = area.row + area.rows;
+    shiftDown(sheet, { ...area, row: end }, 1);
+    table.area = { ...area, rows: area.rows + 1 };
+    for (let column = area.column; column < area.column + area.columns; column += 1) {
+      let row = end - 1;
+      while (row > area.row && sheet.at(row, column)?.formula === undefined) row -= 1;
+      const formula = sheet.at(row, column)?.formula;
+      if (row === area.row || formula === undefined || !this.fillsColumns) continue;
+      sheet.cells.set(end * COLUMNS + column, { value: '', formula: moved(formula, end - row) });
+    }
+    return { table, index: area.rows - 1 };
+  }
+
   private removeSheet(sheet: Sheet): void {
     if (this.isProtected) throw new OfficeError('AccessDenied');
     if (this.sheets.length === 1) throw new OfficeError('InvalidOperation');
@@ -836,11 +862,41 @@ export class RecordingExcel {
       },
     },
     rows: {
+      reads: { count: ({ area }: Table) => area.rows - 1 },
       calls: {
         add: {
-          does: (table: Table) => {
+          gives: 'row',
+          does: (table: Table): Row => {
             this.mustBeWritable(table.sheet);
-            table.area = { ...table.area, rows: table.area.rows + 1 };
+            return this.addRow(table);
+          },
+        },
+        getItemAt: {
+          gives: 'row',
+          does: (table: Table, [index]: readonly number[]): Row => {
+            if (index! < 0 || index! >= table.area.rows - 1) throw new OfficeError('ItemNotFound');
+            return { table, index: index! };
+          },
+        },
+      },
+    },
+    row: {
+      calls: {
+        getRange: {
+          gives: 'range',
+          does: ({ table: { sheet, area }, index }: Row): Place => ({
+            ...area,
+            sheet,
+            row: area.row + 1 + index,
+            rows: 1,
+          }),
+        },
+        delete: {
+          does: ({ table, index }: Row) => {
+            this.mustBeWritable(table.sheet);
+            const { area } = table;
+            shiftDown(table.sheet, { ...area, row: area.row + 1 + index }, -1);
+            table.area = { ...area, rows: area.rows - 1 };
           },
         },
       },
@@ -1035,6 +1091,20 @@ function own<T>(of: Readonly<Record<string, T>> | undefined, name: string): T | 
 
 function whole(sheet: Sheet): Place {
   return { sheet, row: 0, column: 0, rows: 1, columns: 1 };
+}
+
+/** Moves cells of some columns, from a row on, down by a row, or up over the first of them. */
+function shiftDown(sheet: Sheet, { row: from, column, columns }: Rectangle, by: 1 | -1): void {
+  for (const cells of [sheet.cells, sheet.formats] as Map<number, unknown>[]) {
+    const below = [...cells].filter(([key]) => {
+      const across = key % COLUMNS;
+      return Math.floor(key / COLUMNS) >= from && across >= column && across < column + columns;
+    });
+    for (const [key] of below) cells.delete(key);
+    for (const [key, cell] of below) {
+      if (by > 0 || Math.floor(key / COLUMNS) > from) cells.set(key + by * COLUMNS, cell);
+    }
+  }
 }
 
 function overlap(one: Rectangle, other: Rectangle): boolean {

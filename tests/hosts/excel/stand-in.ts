@@ -24,11 +24,21 @@ export function patientHost(faults: Error[] = []): ExcelHost {
   );
 }
 
-/** All that a person would miss: sheets, tables, names, and what cells hold. */
+/** All that a person would miss: sheets and their protection, tables, names, and what cells hold. */
 export function stateOf(excel: RecordingExcel): string {
   const sheets = excel.sheets.map(
-    ({ id, name, cells, tables, isChart }) =>
-      [id, name, isChart, tables.map((table) => table.name), [...cells]] as const,
+    ({ id, name, cells, tables, isChart, isProtected }) =>
+      [
+        id,
+        name,
+        isChart,
+        isProtected,
+        tables.map(({ name: called, area: { row, column, rows, columns } }) => [
+          called,
+          [row, column, rows, columns],
+        ]),
+        [...cells].sort(([one], [other]) => one - other),
+      ] as const,
   );
   return JSON.stringify([sheets, excel.definedNames]);
 }

@@ -241,7 +241,7 @@ export function writingActions(
           const before = stateOf(excel);
           const { provoke } = host.probe.provocations.find((one) => one.what === what)!;
           return {
-            act: () => provoke({ ownSheet: sheet, freeSheet: 'Not there' }),
+            act: () => provoke({ ownSheet: sheet }),
             judge(fault) {
               if (fault !== undefined) throw fault;
               expect(stateOf(excel)).toBe(before);
