@@ -51,7 +51,8 @@ describe('the schedule from a terminal', () => {
   it('writes the workbook, prints the verdicts and what was not understood', async () => {
     const { ended, printed, complaints } = await run(at('runs.csv'), at('out.xlsx'));
     expect([ended, complaints]).toEqual([ENDED.well, '']);
-    const content = { title: 'runs', ...(await readBack('out.xlsx')) };
+    const back = await readBack('out.xlsx');
+    const content = { ...back, title: 'runs' };
     const { runs } = stationValues(content);
     for (const [index, { size, verdict }] of runs.entries()) {
       const line = printed.split('\n').find((one) => one.startsWith(content.runs[index]!.run!));
@@ -72,13 +73,13 @@ describe('the schedule from a terminal', () => {
     expect(printed).toMatch(/"Colour": not a heading/);
     expect(printed).toMatch(/line 5, NOT taken: .*too \| many \| cells/);
     expect(printed).toMatch(/line 6, taken as it stands: .*"abc" is not a number/);
-    expect((await readBack('out.xlsx')).runs.map(({ run: name }) => name)).toEqual([
+    expect(back.runs.map(({ run: name }) => name)).toEqual([
       'Hut trunk',
       'Relay set',
       'Van set A',
       'Odd',
     ]);
-    expect((await readBack('out.xlsx')).title).toBe('runs');
+    expect(back.title).toBe('runs');
     expect(readdirSync(room).sort()).toEqual(['out.xlsx', 'runs.csv']);
   });
 

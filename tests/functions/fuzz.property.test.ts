@@ -1,5 +1,5 @@
 /**
- * Every function of the catalogue, fed by its own description and by harm: 10,000 calls of single cells and 10,000 of
+ * Every function of the catalogue, fed by its own description and by harm: thousands of calls of single cells and of
  * small ragged ranges each. Out come finite numbers, text, truth, or errors with a sentence; nothing is thrown.
  */
 import fc from 'fast-check';
@@ -7,9 +7,10 @@ import { describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/functions/catalogue';
 import { CellError, type Cell, type Matrix } from '../../src/functions/cell';
 import type { WorksheetFunction } from '../../src/functions/worksheet-function';
+import { samples } from '../samples';
 import { checkProperty, mixedCell, mixedRange } from './arbitrary-cells';
 
-const CALLS = 10_000;
+const { count: CALLS } = samples({ all: 10_000, usual: 3000 });
 /** A ceiling for a busy machine, not a claim about speed. */
 const TIMEOUT_MS = 120_000;
 /** An error's sentence is read in a small box over a cell. */

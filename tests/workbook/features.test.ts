@@ -7,7 +7,8 @@ import type { SheetPlan } from '../../src/sheets/plan/plan';
 import { recalculated } from './libreoffice';
 import { sharedCopy } from '../../src/sheets/shared-copy';
 
-const PLANS = sharedCopy(DEMO).plans;
+/** A few rows more than are filled in, as every copy has. */
+const PLANS = sharedCopy(DEMO, { rows: DEMO.runs.length + 10 }).plans;
 const [SCHEDULE] = PLANS as readonly [SheetPlan, ...SheetPlan[]];
 
 async function opened(bytes: Uint8Array): Promise<ExcelJS.Workbook> {

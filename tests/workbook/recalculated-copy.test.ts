@@ -5,7 +5,7 @@
 import ExcelJS from 'exceljs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Cell } from '../../src/functions/cell';
-import { sharedFile } from '../../src/hosts/xlsx/shared-file';
+import { writeWorkbook } from '../../src/hosts/xlsx/write';
 import { readRuns } from '../../src/lists/read-runs';
 import { calculate } from '../../src/sheets/calculate/calculate';
 import { areaAddress, area, quotedSheetName } from '../../src/sheets/plan/area';
@@ -101,12 +101,12 @@ describe('a copy that needs no add-in', { timeout: PATIENCE_MS }, () => {
       sharedCopy(content, { rows: content.runs.length + 2 }),
     ]),
   );
+  const written: Record<string, Uint8Array> = {};
   let after: Readonly<Record<string, Uint8Array>> = {};
 
   beforeAll(async () => {
-    const written: Record<string, Uint8Array> = {};
-    for (const [name, content] of Object.entries(STATIONS)) {
-      written[name] = await sharedFile(content, { rows: content.runs.length + 2 });
+    for (const [name, { plans, values }] of Object.entries(copies)) {
+      written[name] = await writeWorkbook(plans, values);
     }
     written['cleared'] = await withCellsCleared(written['demo']!);
     after = recalculated(written);
@@ -134,7 +134,7 @@ describe('a copy that needs no add-in', { timeout: PATIENCE_MS }, () => {
   });
 
   it('carries the values of the functions for viewers that do not calculate', async () => {
-    const cells = await cellsOf(await sharedFile(DEMO));
+    const cells = await cellsOf(written['demo']!);
     const { runs } = stationValues(DEMO);
     const names = scheduleNames();
     for (const [row, run] of runs.entries()) {
