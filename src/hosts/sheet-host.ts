@@ -30,7 +30,10 @@ export interface Watch {
 
 /** An insertion whose content is complete. */
 export interface Inserted {
-  /** Looks that could not be made, each in words with its reason, those that may be there as "perhaps"; else empty. */
+  /**
+   * Looks that the spreadsheet refused or did not confirm, each in words with its reason; empty where all are there. One
+   * that is named may be there all the same, where an answer was lost.
+   */
   readonly missing: readonly string[];
   /** Tries to make what is missing, and says what still is. */
   repair(): Promise<Inserted>;

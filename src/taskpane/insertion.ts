@@ -1,6 +1,7 @@
-/** Inserting a new schedule, and the sentence that says what came of it. */
+/** Inserting a new schedule, empty or filled, and the sentence that says what came of it. */
 import { InsertionFault, type Inserted, type SheetHost, type Watch } from '../hosts/sheet-host';
-import { newSchedule, type ScheduleFilling } from '../sheets/new-schedule';
+import type { RunsReport } from '../lists/read-runs';
+import { newSchedule, scheduleSheets, type ScheduleFilling } from '../sheets/new-schedule';
 import type { SheetPlan } from '../sheets/plan/plan';
 import type { NamesInUse } from '../sheets/station/naming';
 
@@ -60,16 +61,37 @@ export async function insertSchedule(
   return { sentence: `Inserted ${named}, ${OUTCOMES[filling]}.`, inserted };
 }
 
+/** Inserts what a file held as a new schedule; rejects with the host's sentence. */
+export async function insertReport(
+  host: SheetHost,
+  fileName: string,
+  report: RunsReport,
+  watch?: Watch,
+): Promise<ToldInsertion> {
+  const { runs, rules, supply, sources, duty, protection } = report;
+  const title = report.title ?? fileName.replace(/\.[^.]*$/, '');
+  const content = { runs, rules, supply, ...(sources && { sources }), duty, protection, title };
+  const { plans, inserted } = await insertUnderFreeNames(
+    host,
+    (taken) => scheduleSheets(content, host.references, taken),
+    watch,
+  );
+  const counted = runs.length === 1 ? '1 run' : `${runs.length} runs`;
+  return { sentence: `Inserted “${plans[0]?.name ?? title}” with ${counted}.`, inserted };
+}
+
+const LACKING = 'Refused or not confirmed';
+
 /** What an insertion lacks, in a sentence; nothing where it lacks nothing. */
 export function missingSentence({ missing }: Inserted): string {
   return missing.length === 0
     ? ''
-    : ` All entries and formulas were written. Missing: ${missing.join('; ')}. “Repair the sheet” tries again.`;
+    : ` All entries and formulas were written. ${LACKING}: ${missing.join('; ')}. “Repair the sheet” tries again.`;
 }
 
 /** What came of a repair. */
 export function repairedSentence({ missing }: Inserted): string {
   return missing.length === 0
-    ? 'What was missing has been made.'
-    : `Not all of it yet. Missing: ${missing.join('; ')}. “Repair the sheet” tries again.`;
+    ? 'Repaired: everything is confirmed.'
+    : `Not all of it yet. ${LACKING}: ${missing.join('; ')}. “Repair the sheet” tries again.`;
 }

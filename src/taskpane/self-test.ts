@@ -291,7 +291,7 @@ export async function checkSpreadsheet(
     const { missing } = made;
     return missing.length === 0
       ? { held: true, found: `${plans.length} sheets, nothing missing` }
-      : { held: false, found: `missing: ${missing.join('; ')}` };
+      : { held: false, found: `refused or not confirmed: ${missing.join('; ')}` };
   });
   if (scratch !== undefined) {
     await checkSheets(host, scratch, attempt);

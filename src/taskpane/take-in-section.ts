@@ -1,35 +1,15 @@
 /** "Import a list": a shared workbook or a list of runs from a file, shown as understood before it is inserted. */
-import type { SheetHost, Watch } from '../hosts/sheet-host';
+import type { SheetHost } from '../hosts/sheet-host';
 import type { RunsReport } from '../lists/read-runs';
 import { commandButton } from './command-button';
 import { inserting } from './inserting';
-import { insertUnderFreeNames, type ToldInsertion } from './insertion';
+import { insertReport } from './insertion';
 import { reportElement, reportSentence } from './list-report';
 import { make } from './make';
 import { makeNotice, sentenceOf } from './notice';
 import { sectionElement, type Section } from './section';
-import { scheduleSheets } from '../sheets/new-schedule';
 
 const ACCEPTED = '.xlsx,.csv,.tsv,.txt';
-
-/** Inserts what a file held as a new schedule; rejects with the host's sentence. */
-export async function insertReport(
-  host: SheetHost,
-  fileName: string,
-  report: RunsReport,
-  watch?: Watch,
-): Promise<ToldInsertion> {
-  const { runs, rules, supply, sources, duty, protection } = report;
-  const title = report.title ?? fileName.replace(/\.[^.]*$/, '');
-  const content = { runs, rules, supply, ...(sources && { sources }), duty, protection, title };
-  const { plans, inserted } = await insertUnderFreeNames(
-    host,
-    (taken) => scheduleSheets(content, host.references, taken),
-    watch,
-  );
-  const counted = runs.length === 1 ? '1 run' : `${runs.length} runs`;
-  return { sentence: `Inserted “${plans[0]?.name ?? title}” with ${counted}.`, inserted };
-}
 
 export function takeInSection(host: SheetHost): Section {
   const notice = makeNotice();

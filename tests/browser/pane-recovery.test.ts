@@ -40,11 +40,11 @@ test('looks that are missing are told, and “Repair the sheet” makes them', a
   const { page } = await openPaneInExcel(browser, VIEW, { grid: SCHEDULE });
   await refuse(page, '^Supply!pageLayout');
   await button(page, 'Insert the demonstration').click();
-  await page.getByText('Missing: the print set-up of “Supply”').waitFor();
+  await page.getByText('Refused or not confirmed: the print set-up of “Supply”').waitFor();
   await expectSound(page);
   await refuse(page, '');
   await button(page, 'Repair the sheet').click();
-  await page.getByText('What was missing has been made.').waitFor();
+  await page.getByText('Repaired: everything is confirmed.').waitFor();
   expect(await button(page, 'Repair the sheet').isVisible()).toBe(false);
   await page.close();
 });

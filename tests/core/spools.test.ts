@@ -65,6 +65,8 @@ function lists(most: number) {
   return fc.record({
     lengths: fc.oneof(
       fc.array(hundredths(20, 1000), { minLength: 1, maxLength: most, size: 'max' }),
+      // Whole parts of a spool, which fill it to the last grain.
+      fc.array(fc.integer({ min: 1, max: 10 }), { minLength: 1, maxLength: most, size: 'max' }),
       // Two to four to a spool, where rules of thumb go wrong.
       fc.array(hundredths(240, 520), { minLength: 1, maxLength: most, size: 'max' }),
     ),

@@ -4,7 +4,7 @@ import { InsertionFault, type Inserted, type TakenNames, type Watch } from '../s
 import { Added } from './added';
 import { takeBack, type Pause, type Rest } from './clearing';
 import { contentSteps, type Content } from './content';
-import { codeOf, isRefusal, reasonOf } from './failure';
+import { codeOf, reasonOf } from './failure';
 import { looksOf, type Look } from './looks';
 import { fillsNewRows } from './new-row';
 import type { Queue } from '../one-at-a-time';
@@ -125,8 +125,6 @@ function progressOf({ progress, signal }: Watch, contents: number, looks: number
 
 interface FailedLook extends Look {
   readonly reason: string;
-  /** Whether Excel refused it; else it may have been made all the same. */
-  readonly isRefused: boolean;
 }
 
 /**
@@ -156,8 +154,8 @@ async function makeLooks(
         // Once more where it fails: what is lost may be Excel's answer alone.
         await drawTopic(added, topic).catch(() => drawTopic(added, topic));
       } catch (cause) {
-        const [reason, isRefused] = [reasonOf(cause), isRefusal(cause)];
-        failed.push(...topic.map((look) => ({ ...look, reason, isRefused })));
+        const reason = reasonOf(cause);
+        failed.push(...topic.map((look) => ({ ...look, reason })));
       }
     }
   }
@@ -179,13 +177,7 @@ function byTopic(looks: readonly Look[]): readonly (readonly Look[])[] {
 }
 
 function inserted(added: Added, failed: readonly FailedLook[], means: Means): Inserted {
-  const missing = [
-    ...new Set(
-      failed.map(
-        ({ what, reason, isRefused }) => `${isRefused ? '' : 'perhaps '}${what} (${reason})`,
-      ),
-    ),
-  ];
+  const missing = [...new Set(failed.map(({ what, reason }) => `${what} (${reason})`))];
   return {
     missing,
     repair: () =>

@@ -1,26 +1,32 @@
 /**
- * Every writing action of the pane besides insertion, which has a test of its own, failed at every step: once, for a while,
- * for good, and with the answer of a request lost. The workbook is as before, or what is left is named truly, and a further
- * try makes it whole. The table that it prints tells how many steps and what came of them.
+ * Every writing action of the pane, failed: at every step once, for a while and for good; again while it clears up; with
+ * the answers of requests lost. The workbook is as before or what is left is named truly, a further try makes it good, and
+ * no sentence is false. `npm run faults` does all of it on the demonstration, every step, and prints the table; the test
+ * command does every step on two small sheets that use every part a plan can have, and of the demonstration an insertion
+ * at one step of each kind in each request.
  */
-import { describe, expect, it } from 'vitest';
-import { newSchedule, scheduleSheets } from '../../../src/sheets/new-schedule';
-import type { RecordingExcel } from './recording-excel';
-import { patientHost, workbook } from './stand-in';
-import { looksOf, writingActions, type Came, type WritingAction } from './writing-actions';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { ExcelHost } from '../../../src/hosts/excel/excel-host';
+import { readRuns } from '../../../src/lists/read-runs';
+import { newSchedule } from '../../../src/sheets/new-schedule';
+import { EVERY_STEP } from './every-step';
+import { FaultTable } from './fault-table';
+import type { RecordingExcel, Step } from './recording-excel';
+import { samplePlan } from './sample-plan';
+import { looksOf, patientHost, stateOf, workbook } from './stand-in';
+import {
+  insertingAction,
+  takingInAction,
+  writingActions,
+  type Whole,
+  type WritingAction,
+} from './writing-actions';
 
-const SLOW_MS = 600_000;
-/** `npm run faults` takes the demonstration and every step of it; the test command a small schedule, and of long actions some. */
-const EVERY_STEP = process.env['LOOM_EVERY_STEP'] === '1';
-/** So many steps of an action are tried in the test command. */
-const MOST_TRIED = 24;
-
+const SLOW_MS = 7_200_000;
 const host = patientHost();
-const FREE = { sheets: new Set<string>(), names: new Set<string>() };
-const PLANS = EVERY_STEP
-  ? newSchedule('demo', 'table', FREE)
-  : scheduleSheets({ title: 'Small', runs: [{ run: 'Lamp', peak: 2, length: 6 }] }, 'table', FREE);
+const table = new FaultTable();
 
+/** A workbook with other people's things in it, under names that are near ours. */
 function peoplesWorkbook(): RecordingExcel {
   const excel = workbook({ Notes: { rowIndex: 0, columnIndex: 0, values: [['Loom', 1]] } });
   excel.define('LoomRules9_volts', excel.active, { row: 0, column: 1, rows: 1, columns: 1 });
@@ -28,38 +34,58 @@ function peoplesWorkbook(): RecordingExcel {
   return excel;
 }
 
-async function undisturbedLooks(): Promise<string> {
-  const excel = peoplesWorkbook();
-  expect((await host.insert(PLANS)).missing).toEqual([]);
-  return looksOf(excel);
+type Refuse = RecordingExcel['refuse'];
+/** Places count from the first step, or request, of the action. */
+interface Disturbance {
+  readonly refused?: (place: number) => boolean;
+  readonly lost?: (request: number) => boolean;
+  /** Told of every step of the action. */
+  readonly hears?: (step: Step, request: number) => void;
 }
 
-/** Does an action once; `disturb` is told the first step and the first request of it. */
-async function tried(
-  action: WritingAction,
-  disturb: (excel: RecordingExcel, step: number, sync: number) => void,
-): Promise<{ readonly came: Came; readonly steps: number; readonly syncs: number }> {
+const CODES = ['GeneralException', 'RequestAborted', 'AccessDenied'] as const;
+
+/** Does an action once, disturbed. Resolves to what came of it, and how many steps and requests it took. */
+async function tried(action: WritingAction, { refused, lost, hears }: Disturbance) {
   const excel = peoplesWorkbook();
-  const { act, judge } = await action.prepare(excel, host);
-  const [step, sync] = [excel.steps, excel.syncs];
-  disturb(excel, step, sync);
+  const { act, judge } = await action.prepare(excel, host as ExcelHost);
+  const [firstStep, firstRequest] = [excel.steps, excel.syncs];
+  let firstRefused: number | undefined;
+  const refuse: Refuse = (step, index) => {
+    const place = index - firstStep;
+    hears?.(step, excel.syncs - firstRequest - 1);
+    if (refused?.(place) !== true) return undefined;
+    firstRefused ??= place;
+    return CODES[firstRefused % CODES.length];
+  };
+  excel.refuse = refuse;
+  excel.loseAnswer = (request) =>
+    lost?.(request - firstRequest) === true ? 'RequestAborted' : undefined;
   const fault = await act().then(
     () => undefined,
     (cause: unknown) => (cause instanceof Error ? cause : new Error(String(cause))),
   );
-  const [steps, syncs] = [excel.steps - step, excel.syncs - sync];
+  const [steps, requests] = [excel.steps - firstStep, excel.syncs - firstRequest];
   excel.refuse = () => undefined;
   excel.loseAnswer = () => undefined;
-  return { came: await judge(fault), steps, syncs };
+  return { came: await judge(fault), steps, requests };
 }
 
-/** First and last steps, and some between. */
-function places(steps: number): readonly number[] {
-  const all = Array.from({ length: steps }, (_, place) => place);
-  if (EVERY_STEP || steps <= MOST_TRIED) return all;
-  const stride = Math.ceil(steps / (MOST_TRIED / 2));
-  const ends = MOST_TRIED / 4;
-  return all.filter((place) => place < ends || place >= steps - ends || place % stride === 0);
+/** The undisturbed course of an action: its steps, and places that stand for all. */
+async function courseOf(action: WritingAction) {
+  const requests: number[] = [];
+  const kinds = new Map<string, number>();
+  let steps = 0;
+  const hears = ({ path, kind }: Step, request: number) => {
+    requests[request] ??= steps;
+    const member = path.replace(/\([^()]*\)/g, '').replace(/^.*[.!]/, '');
+    const key = `${request} ${kind} ${member}`;
+    if (!kinds.has(key)) kinds.set(key, steps);
+    steps += 1;
+  };
+  const { came } = await tried(action, { hears });
+  expect(came, action.what).toBe('done');
+  return { steps, firstOfRequests: requests.filter(() => true), ofEachKind: [...kinds.values()] };
 }
 
 const WAYS = [
@@ -69,42 +95,104 @@ const WAYS = [
   ['for good', Number.POSITIVE_INFINITY],
 ] as const;
 
-const CODES = ['GeneralException', 'RequestAborted', 'AccessDenied'] as const;
+/** So many steps further an action that failed fails again, while it clears up. */
+const LENGTHS_AGAIN = [1, 3, 40] as const;
 
-/** Found within the first test: the stand-in belongs to one. */
-let whole = '';
-const actions = writingActions(PLANS, () => whole);
-
-describe.each(actions.map((action) => [action.what, action] as const))('%s', (what, action) => {
-  it(
-    'is done, or said truly not to be',
-    async () => {
-      whole ||= await undisturbedLooks();
-      const { came, steps, syncs } = await tried(action, () => undefined);
-      expect(came).toBe('done');
-      const counted: Record<string, Partial<Record<Came, number>>> = {};
-      const count = (way: string, word: Came) => {
-        const of = (counted[way] ??= {});
-        of[word] = (of[word] ?? 0) + 1;
-      };
-      for (const place of places(steps)) {
-        for (const [way, length] of WAYS) {
-          const code = CODES[place % CODES.length]!;
-          const disturbed = await tried(action, (excel, first) => {
-            excel.refuse = (_, index) =>
-              index >= first + place && index < first + place + length ? code : undefined;
-          });
-          count(way, disturbed.came);
-        }
-      }
-      for (let sync = 0; sync < syncs; sync += 1) {
-        const disturbed = await tried(action, (excel, _, first) => {
-          excel.loseAnswer = (number) => (number === first + sync ? 'RequestAborted' : undefined);
+/** Tries an action in all ways. `isSampled`: at one step of each kind in each request. */
+async function tryAll(action: WritingAction, isSampled: boolean): Promise<void> {
+  const { steps, firstOfRequests, ofEachKind } = await courseOf(action);
+  const row = table.row(action.what, steps, firstOfRequests.length);
+  const attempt = (way: string, disturbance: Disturbance) =>
+    row.count(way, async () => (await tried(action, disturbance)).came);
+  const all = isSampled ? ofEachKind : Array.from({ length: steps }, (_, place) => place);
+  for (const place of all) {
+    for (const [way, length] of WAYS) {
+      await attempt(way, { refused: (at) => at >= place && at < place + length });
+    }
+  }
+  for (const first of firstOfRequests) {
+    // Steps that follow on a failure at this one: looking for what is there, taking it away.
+    const { steps: inAll } = await tried(action, { refused: (at) => at === first });
+    const after = inAll - first - 1;
+    const stride = isSampled ? Math.max(1, Math.floor(after / 6)) : 1;
+    for (const length of LENGTHS_AGAIN) {
+      for (let by = 1; by <= after; by += stride) {
+        const again = first + by;
+        await attempt('again while clearing up', {
+          refused: (at) => at === first || (at >= again && at < again + length),
         });
-        count('answer lost', disturbed.came);
       }
-      console.log(`${what}: ${steps} steps, ${syncs} requests`, JSON.stringify(counted));
+    }
+  }
+  for (const request of firstOfRequests.keys()) {
+    for (const [way, length] of [
+      ['an answer lost', 1],
+      ['two answers lost', 2],
+      ['all answers lost', Number.POSITIVE_INFINITY],
+    ] as const) {
+      await attempt(way, { lost: (at) => at >= request && at < request + length });
+    }
+  }
+  expect(row.falsehoods).toEqual([]);
+  expect(row.tries).toBeGreaterThan(2 * all.length);
+}
+
+/** What an undisturbed insertion comes to; found before the first try that asks. */
+async function wholeOf(action: (whole: () => Whole) => WritingAction): Promise<Whole> {
+  const excel = peoplesWorkbook();
+  const { act } = await action(() => ({ content: '', looks: '' })).prepare(excel, host);
+  await act();
+  return { content: stateOf(excel), looks: looksOf(excel) };
+}
+
+const FREE = { sheets: new Set<string>(), names: new Set<string>() };
+const SMALL = [samplePlan('Runs'), samplePlan('Data')];
+const DEMONSTRATION = newSchedule('demo', 'table', FREE);
+
+describe.each(
+  EVERY_STEP
+    ? ([['the demonstration', DEMONSTRATION]] as const)
+    : ([['two small sheets', SMALL]] as const),
+)('on %s', (on, plans) => {
+  const inserting = (whole: () => Whole) => insertingAction(`inserting ${on}`, plans, whole);
+  let whole: Whole;
+  const given = () => whole;
+  it.each(
+    [inserting(given), ...writingActions(plans, given)].map(
+      (action) => [action.what, action] as const,
+    ),
+  )(
+    '%s',
+    async (_, action) => {
+      whole ??= await wholeOf(inserting);
+      await tryAll(action, false);
     },
     SLOW_MS,
   );
+});
+
+describe('at one step of each kind in each request', () => {
+  let action: (whole: () => Whole) => WritingAction;
+  beforeAll(async () => {
+    const csv = 'Name,Current (A),Length (ft)\nHut lamp,2,20\nVan radio,8,12\n';
+    const report = await readRuns(new TextEncoder().encode(csv), 'hut.csv');
+    action = EVERY_STEP
+      ? (given) => takingInAction(report, given)
+      : (given) => insertingAction('inserting the demonstration', DEMONSTRATION, given);
+  });
+  it(
+    EVERY_STEP ? 'taking a list in' : 'inserting the demonstration',
+    async () => {
+      const whole = await wholeOf(action);
+      await tryAll(
+        action(() => whole),
+        true,
+      );
+    },
+    SLOW_MS,
+  );
+});
+
+afterAll(() => {
+  if (EVERY_STEP) console.log(table.text());
 });

@@ -282,6 +282,8 @@ export class RecordingExcel {
   /** Cells whose values were handed over. */
   cellsRead = 0;
   active: Sheet;
+  /** What was selected last. */
+  selected: (Rectangle & { readonly sheetName: string }) | undefined;
   isProtected = false;
   /** While a cell is being edited: resolves when the person leaves it. */
   editing: Promise<void> | undefined;
@@ -967,7 +969,11 @@ export class RecordingExcel {
         conditionalFormats: ['highlights', (place: Place) => place],
       },
       calls: {
-        select: { does: () => undefined },
+        select: {
+          does: ({ sheet, row, column, rows, columns }: Place) => {
+            this.selected = { sheetName: sheet.name, row, column, rows, columns };
+          },
+        },
         copyFrom: {
           does: (place: Place, [from]: readonly [Place]) => {
             this.copy(place, from);

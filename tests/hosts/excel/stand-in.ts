@@ -56,3 +56,15 @@ export async function outcomeOf(insertion: Promise<Inserted>): Promise<Outcome> 
     return { fault, said: fault.message };
   }
 }
+
+/** Everything of the looks, highlights among them in their order, and the sheet in view. */
+export function looksOf(excel: RecordingExcel): string {
+  return JSON.stringify([
+    excel.active.name,
+    excel.sheets.map(({ name, looks, highlights }) => [
+      name,
+      [...looks].sort(),
+      highlights.map(({ area: of, formula, format }) => [of, formula, [...format]]),
+    ]),
+  ]);
+}

@@ -1,27 +1,32 @@
 /**
- * Everything with which the pane writes into a workbook of Excel, besides an insertion from nothing: for each how to come
- * to where it can be done, and what must hold once it was, or was not.
+ * Everything with which the pane writes into a workbook of Excel: for each action how to come to where it can be done, and
+ * what must hold once it was done, or was not. A judge that finds a sentence false throws.
  */
 import { expect } from 'vitest';
 import type { ExcelHost } from '../../../src/hosts/excel/excel-host';
 import { InsertionFault, type Inserted } from '../../../src/hosts/sheet-host';
+import type { RunsReport } from '../../../src/lists/read-runs';
 import { area } from '../../../src/sheets/plan/area';
 import type { SheetPlan } from '../../../src/sheets/plan/plan';
+import { insertReport, missingSentence, repairedSentence } from '../../../src/taskpane/insertion';
+import { newRowsSentence } from '../../../src/taskpane/standing';
 import type { RecordingExcel } from './recording-excel';
-import { stateOf } from './stand-in';
+import { looksOf, stateOf } from './stand-in';
 
-/** What came of a try, in a word. */
-export type Came =
-  | 'done'
-  | 'as before'
-  /** Excel did it and its answer was lost, or a step after it failed. */
-  | 'done, told as refused'
-  | 'missing named'
-  | 'left, named'
-  | 'not known, named';
+/** What came of a try. */
+export const CAME = [
+  'done',
+  'as before',
+  /** The content stands, and the looks that it lacks are named. */
+  'looks named',
+  /** What is left is named, and a further try removes it. */
+  'left, named',
+  /** It is said that nobody knows whether it was done or something was left. */
+  'said unknown',
+] as const;
+export type Came = (typeof CAME)[number];
 
 export interface Try {
-  readonly excel: RecordingExcel;
   /** Does it. What it rejects with is the sentence that a person reads. */
   act(): Promise<unknown>;
   /** Holds what was said against the workbook; `fault` where it was rejected. */
@@ -31,221 +36,332 @@ export interface Try {
 export interface WritingAction {
   readonly what: string;
   /** In a workbook with other people's things in it. */
-  prepare(excel: RecordingExcel, host: ExcelHost): Promise<Omit<Try, 'excel'>>;
+  prepare(excel: RecordingExcel, host: ExcelHost): Promise<Try>;
 }
 
-/** A sentence of ours: no code, no words of Excel's own. */
-function expectSentence(fault: Error): void {
-  expect(fault.message).toMatch(/^[A-Z].*\.$/s);
-  expect(fault.message).not.toMatch(/Excel's own words|undefined|\[object|Exception\b/);
+/** What an undisturbed insertion comes to. */
+export interface Whole {
+  readonly content: string;
+  readonly looks: string;
 }
 
-/** The workbook is as before or the action is done in full; a refusal says no more than that it could not be done. */
-function single(
-  excel: RecordingExcel,
-  act: () => Promise<unknown>,
-  isDone: () => boolean,
-): Omit<Try, 'excel'> {
-  const before = stateOf(excel);
+/** A sentence of ours: no code, no words of Excel's own, nothing left out. */
+function expectSentence(text: string): void {
+  expect(text).toMatch(/^[A-Z“].*\.$/s);
+  expect(text).not.toMatch(/Excel's own words|undefined|\[object|Exception\b/);
+}
+
+/** An action that is done at once or not at all. */
+function single(excel: RecordingExcel, act: () => Promise<unknown>, seen: () => unknown): Try {
+  const [before, seenBefore] = [stateOf(excel), seen()];
   return {
     act,
     judge(fault) {
       if (fault === undefined) {
-        expect(isDone()).toBe(true);
+        expect(seen()).not.toEqual(seenBefore);
         return 'done';
       }
-      expectSentence(fault);
+      expectSentence(fault.message);
       expect(fault.message).not.toMatch(/as it was|nothing was/i);
-      if (isDone()) return 'done, told as refused';
-      expect(stateOf(excel)).toBe(before);
+      if (/^Excel did not say whether|^A row was added/.test(fault.message)) return 'said unknown';
+      expect(seen()).toEqual(seenBefore);
+      expect(stateOf(excel) === before, 'as before').toBe(true);
       return 'as before';
     },
   };
 }
 
-/** Everything of the looks, highlights among them in their order. */
-export function looksOf(excel: RecordingExcel): string {
-  return JSON.stringify(
-    excel.sheets.map(({ name, looks, highlights }) => [
-      name,
-      [...looks].sort(),
-      highlights.map(({ area: of, formula, format }) => [of, formula, [...format]]),
-    ]),
-  );
+/**
+ * All looks are there besides those that are named: a repair makes these alone, and then everything is there, and nothing
+ * twice.
+ */
+async function judgeLooks(excel: RecordingExcel, whole: Whole, now: Inserted): Promise<Came> {
+  expect(stateOf(excel) === whole.content, 'the content is whole').toBe(true);
+  if (now.missing.length === 0) {
+    expect(looksOf(excel) === whole.looks, 'the looks are whole').toBe(true);
+    return 'done';
+  }
+  const again = await now.repair();
+  expect(again.missing).toEqual([]);
+  expect(looksOf(excel) === whole.looks, 'the looks are whole').toBe(true);
+  expect(stateOf(excel) === whole.content, 'the content is whole').toBe(true);
+  return 'looks named';
 }
 
-/** Inserts, the looks of a kind refused, and then allows them. */
-async function insertLacking(
+/** What is left of an insertion is named, neither more nor less, and the removal that is offered removes it. */
+async function judgeRest(
   excel: RecordingExcel,
-  host: ExcelHost,
-  plans: readonly SheetPlan[],
+  without: { readonly state: string; readonly sheets: readonly string[]; names: readonly string[] },
+  fault: InsertionFault,
+): Promise<Came> {
+  const { message: said, removeRest } = fault;
+  const added = excel.sheetNames.filter((name) => !without.sheets.includes(name));
+  const named = excel.definedNames.filter((name) => !without.names.includes(name));
+  for (const name of added) expect(said).toContain(`“${name}”`);
+  for (const name of named) {
+    const isNamed = said.includes(name) || said.includes(/^[^_]*_/.exec(name)![0]);
+    expect(isNamed, `${name} in: ${said}`).toBe(true);
+  }
+  const isKnown = said.includes('still there');
+  if (isKnown) {
+    expect(added.length + named.length).toBeGreaterThan(0);
+    const sheetsSaid = /the sheets? (.*?)(?:(?: and|,)? the defined| (?:is|are) still)/.exec(said);
+    expect([...(sheetsSaid?.[1] ?? '').matchAll(/“/g)]).toHaveLength(added.length);
+    expect(said.includes('the defined name')).toBe(named.length > 0);
+  } else expect(said).toMatch(/not known whether something was left/);
+  expect(removeRest).toBeDefined();
+  await removeRest!();
+  expect(stateOf(excel) === without.state, 'nothing was left').toBe(true);
+  return isKnown ? 'left, named' : 'said unknown';
+}
+
+const peoples = (excel: RecordingExcel) => ({
+  state: stateOf(excel),
+  sheets: excel.sheetNames,
+  names: excel.definedNames,
+});
+
+/** An insertion: told with the words of the pane. */
+function insertion(
+  excel: RecordingExcel,
+  whole: () => Whole,
+  insert: () => Promise<{ readonly sentence: string; readonly inserted: Inserted }>,
+): Try {
+  const without = peoples(excel);
+  let told: Awaited<ReturnType<typeof insert>> | undefined;
+  return {
+    act: async () => {
+      told = await insert();
+    },
+    async judge(fault) {
+      if (told !== undefined) {
+        const { sentence, inserted } = told;
+        expectSentence(sentence + missingSentence(inserted));
+        expect(newRowsSentence(inserted.fillsRows)).toBe('');
+        return judgeLooks(excel, whole(), inserted);
+      }
+      if (!(fault instanceof InsertionFault)) throw fault ?? new Error('nothing was told');
+      expectSentence(fault.message);
+      if (!fault.message.includes('the workbook is as it was')) {
+        return judgeRest(excel, without, fault);
+      }
+      expect(stateOf(excel) === without.state, 'nothing was left').toBe(true);
+      expect(fault.removeRest).toBeUndefined();
+      return 'as before';
+    },
+  };
+}
+
+function repair(
+  what: string,
   lacking: RegExp,
-): Promise<Inserted> {
-  excel.refuse = ({ path }) => (lacking.test(path) ? 'NotImplemented' : undefined);
-  const inserted = await host.insert(plans);
-  excel.refuse = () => undefined;
-  return inserted;
-}
-
-/** What was taken back leaves nothing, or names what it leaves, and is there to be tried again. */
-function judgeRemoval(excel: RecordingExcel, without: string, plans: readonly SheetPlan[]) {
-  return async (fault: Error | undefined): Promise<Came> => {
-    if (fault === undefined) {
-      expect(stateOf(excel)).toBe(without);
-      return 'done';
-    }
-    if (!(fault instanceof InsertionFault)) throw fault;
-    expectSentence(fault);
-    const isCertain = fault.message.includes('still there');
-    const ours = new Set(plans.map(({ name }) => name));
-    const there = excel.sheetNames.filter((name) => ours.has(name));
-    for (const name of there) expect(fault.message).toContain(name);
-    if (!isCertain) expect(fault.message).toMatch(/not known whether something was left/);
-    await fault.removeRest!();
-    expect(stateOf(excel)).toBe(without);
-    return isCertain ? 'left, named' : 'not known, named';
+  plans: readonly SheetPlan[],
+  whole: () => Whole,
+): WritingAction {
+  return {
+    what: `“Repair the sheet”: ${what}`,
+    async prepare(excel, host) {
+      excel.refuse = ({ path }) => (lacking.test(path) ? 'NotImplemented' : undefined);
+      const inserted = await host.insert(plans);
+      excel.refuse = () => undefined;
+      expect(inserted.missing.length).toBeGreaterThan(0);
+      let now = inserted;
+      return {
+        act: async () => {
+          now = await inserted.repair();
+        },
+        judge(fault) {
+          if (fault !== undefined) throw fault;
+          expectSentence(repairedSentence(now));
+          return judgeLooks(excel, whole(), now);
+        },
+      };
+    },
   };
 }
 
-/** `whole` are the looks of an insertion that nothing disturbed. */
-function judgeRepair(
+/** Taking an insertion back: `remove` is found once there is one. */
+function removal(
   excel: RecordingExcel,
-  whole: () => string,
-  result: () => Inserted | undefined,
-  before: Inserted,
-) {
-  const content = stateOf(excel);
-  return async (fault: Error | undefined): Promise<Came> => {
-    expect(stateOf(excel)).toBe(content);
-    if (fault !== undefined) expectSentence(fault);
-    const now = result();
-    if (now?.missing.length === 0) {
-      expect(looksOf(excel)).toBe(whole());
-      return 'done';
-    }
-    // What is not there is said to be missing, by the names that it had before.
-    const said = (now ?? before).missing.map((text) => text.replace(/ \(.*$/s, ''));
-    const known = before.missing.map((text) => text.replace(/ \(.*$/s, ''));
-    expect(known).toEqual(expect.arrayContaining(said));
-    expect(said.length).toBeGreaterThan(0);
-    expect(looksOf(excel)).not.toBe(whole());
-    // Nothing stands in the way of the next try, and nothing is there twice after it.
-    const again = await (now ?? before).repair();
-    expect(again.missing).toEqual([]);
-    expect(looksOf(excel)).toBe(whole());
-    return 'missing named';
+  without: ReturnType<typeof peoples>,
+  remove: () => Promise<void>,
+): Try {
+  return {
+    act: remove,
+    judge(fault) {
+      if (fault === undefined) {
+        expect(stateOf(excel) === without.state, 'nothing was left').toBe(true);
+        return 'done';
+      }
+      if (!(fault instanceof InsertionFault)) throw fault;
+      expectSentence(fault.message);
+      return judgeRest(excel, without, fault);
+    },
   };
 }
 
-/** The actions, on a station's sheets; `whole` are the looks of an undisturbed insertion of the same. */
+/** Inserting plans: the one action that `writingActions` is long for. */
+export function insertingAction(
+  what: string,
+  plans: readonly SheetPlan[],
+  whole: () => Whole,
+): WritingAction {
+  return {
+    what,
+    prepare: (excel, host) =>
+      Promise.resolve(
+        insertion(excel, whole, async () => ({
+          sentence: 'Inserted.',
+          inserted: await host.insert(plans),
+        })),
+      ),
+  };
+}
+
+/** Taking a list in, as the pane does it, with the names that are free. */
+export function takingInAction(report: RunsReport, whole: () => Whole): WritingAction {
+  return {
+    what: 'taking a list in',
+    prepare: (excel, host) =>
+      Promise.resolve(insertion(excel, whole, () => insertReport(host, 'hut.csv', report))),
+  };
+}
+
+/** The other actions, on sheets that were inserted. */
 export function writingActions(
   plans: readonly SheetPlan[],
-  whole: () => string,
+  whole: () => Whole,
 ): readonly WritingAction[] {
   const [first] = plans;
   const sheet = first!.name;
-  const repair = (what: string, lacking: RegExp): WritingAction => ({
-    what,
-    async prepare(excel, host) {
-      const inserted = await insertLacking(excel, host, plans, lacking);
-      expect(inserted.missing.length).toBeGreaterThan(0);
-      let result: Inserted | undefined;
-      return {
-        act: async () => {
-          result = await inserted.repair();
-        },
-        judge: judgeRepair(excel, whole, () => result, inserted),
-      };
-    },
-  });
+  /** Inserts, and shows the person's own sheet again. */
+  const inserted = async (excel: RecordingExcel, host: ExcelHost) => {
+    const [own] = excel.sheets;
+    const made = await host.insert(plans);
+    excel.active = own!;
+    return made;
+  };
   return [
-    repair('“Repair the sheet”: highlights', /conditionalFormats/),
-    repair('“Repair the sheet”: print set-up', /pageLayout/),
-    repair('“Repair the sheet”: rules of entries and widths', /dataValidation|columnWidth/),
+    repair('highlights', /conditionalFormats/, plans, whole),
+    repair('print set-up', /pageLayout/, plans, whole),
+    repair('rules of entries and widths', /dataValidation|columnWidth/, plans, whole),
     {
       what: 'taking a whole insertion back',
       async prepare(excel, host) {
-        const without = stateOf(excel);
-        const inserted = await host.insert(plans);
-        return { act: () => inserted.remove(), judge: judgeRemoval(excel, without, plans) };
+        const without = peoples(excel);
+        const made = await host.insert(plans);
+        return removal(excel, without, () => made.remove());
       },
     },
     {
       what: '“Remove what is left of it”',
       async prepare(excel, host) {
-        const without = stateOf(excel);
-        // A sheet that cannot be deleted is left, and with it the names that point at it.
+        const without = peoples(excel);
+        // A sheet that cannot be deleted is left.
         excel.refuse = ({ path }) =>
-          path.endsWith('copyFrom') || path === `${sheet}!delete` ? 'AccessDenied' : undefined;
-        const fault = await host.insert(plans).then(
-          () => undefined,
-          (cause: unknown) => cause as InsertionFault,
-        );
+          path.endsWith('formulas') || path === `${sheet}!delete` ? 'AccessDenied' : undefined;
+        const fault: unknown = await host.insert(plans).catch((cause: unknown) => cause);
         excel.refuse = () => undefined;
         expect(excel.sheetNames).toContain(sheet);
-        return { act: () => fault!.removeRest!(), judge: judgeRemoval(excel, without, plans) };
+        return removal(excel, without, () => (fault as InsertionFault).removeRest!());
       },
     },
     {
-      what: 'calculating',
+      what: '“Calculate now”',
       prepare: (excel, host) =>
         Promise.resolve(
           single(
             excel,
             () => host.calculate(),
-            () => excel.application.calculated === 1,
+            () => excel.application.calculated,
           ),
         ),
     },
     {
-      what: 'selecting a run',
+      what: '“Go to the worst run”',
       async prepare(excel, host) {
-        await host.insert(plans);
+        await inserted(excel, host);
         return single(
           excel,
           () => host.select(sheet, area(9, 0)),
-          () => excel.active.name === sheet,
+          () => excel.selected,
         );
       },
     },
     {
-      what: 'writing a cell of the check',
+      what: 'a cell that the check writes',
       async prepare(excel, host) {
-        await host.insert(plans);
-        const at = excel.sheetNamed(sheet)!;
+        await inserted(excel, host);
         return single(
           excel,
           () => host.probe.write(sheet, area(2, 60), 7),
-          () => at.at(2, 60)?.value === 7,
+          () => excel.sheetNamed(sheet)!.at(2, 60)?.value,
         );
       },
     },
     {
-      what: 'adding a row to the table of the check',
+      what: 'a table row that the check adds',
       async prepare(excel, host) {
-        await host.insert(plans);
+        await inserted(excel, host);
         const [table] = excel.sheetNamed(sheet)!.tables;
-        const { rows } = table!.area;
         return single(
           excel,
           () => host.probe.addTableRow!(sheet, table!.name),
-          () => table!.area.rows === rows + 1,
+          () => table!.area.rows,
         );
       },
     },
-    ...['a cell of a protected sheet', 'a formula that cannot be read'].map(
-      (what): WritingAction => ({
-        what: `provoking the refusal of ${what}`,
-        async prepare(excel, host) {
-          await host.insert(plans);
-          const before = stateOf(excel);
-          const { provoke } = host.probe.provocations.find((one) => one.what === what)!;
-          return {
-            act: () => provoke({ ownSheet: sheet }),
-            judge(fault) {
-              if (fault !== undefined) throw fault;
-              expect(stateOf(excel)).toBe(before);
+    {
+      what: 'the sheet that the check brings back',
+      async prepare(excel, host) {
+        const [own] = excel.sheets;
+        const bringBack = await host.probe.keepView();
+        await host.insert(plans);
+        const act = bringBack;
+        return {
+          act,
+          judge(fault) {
+            if (fault === undefined) {
+              expect(excel.active).toBe(own);
               return 'done';
+            }
+            expectSentence(fault.message);
+            if (excel.active !== own) expect(fault.message).toMatch(/not|did not say/);
+            else expect(fault.message).toMatch(/did not say|could not be told/);
+            return excel.active === own ? 'said unknown' : 'as before';
+          },
+        };
+      },
+    },
+    ...[
+      'a sheet under a name that is taken',
+      'a formula that cannot be read',
+      'a cell of a protected sheet',
+    ].map(
+      (what): WritingAction => ({
+        what: `refusing ${what}`,
+        async prepare(excel, host) {
+          await inserted(excel, host);
+          const before = stateOf(excel);
+          const { provoke, says } = host.probe.provocations.find((one) => one.what === what)!;
+          let said: string | null = null;
+          return {
+            act: async () => {
+              said = await provoke({ ownSheet: sheet });
+            },
+            judge(fault) {
+              const isProtected = excel.sheetNamed(sheet)!.isProtected;
+              excel.sheetNamed(sheet)!.isProtected = false;
+              expect(stateOf(excel) === before, 'as before').toBe(true);
+              if (fault !== undefined) {
+                expectSentence(fault.message);
+                expect(fault.message).toMatch(/protected|could not be removed/);
+                return isProtected ? 'left, named' : 'as before';
+              }
+              // Whatever it was refused for, something was.
+              expect(isProtected).toBe(false);
+              expect(said).not.toBeNull();
+              return says.test(String(said)) ? 'done' : 'as before';
             },
           };
         },
