@@ -1,4 +1,5 @@
 /** Every worksheet function, in the order that help shows them. */
+import { BUILDING_FUNCTIONS } from './catalogue/building';
 import { CONDUCTOR_FUNCTIONS } from './catalogue/conductor';
 import { PROTECTION_FUNCTIONS } from './catalogue/protection';
 import { RUN_FUNCTIONS } from './catalogue/run';
@@ -13,6 +14,7 @@ export const CATALOGUE: readonly WorksheetFunction[] = [
   ...RUN_FUNCTIONS,
   ...PROTECTION_FUNCTIONS,
   ...SUPPLY_FUNCTIONS,
+  ...BUILDING_FUNCTIONS,
 ];
 
 const BY_ID = new Map(CATALOGUE.map((entry) => [entry.id, entry]));

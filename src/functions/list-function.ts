@@ -30,6 +30,37 @@ export function inColumn<Name extends string, Value>(
 }
 
 /**
+ * A parameter that takes a list of its own, whose rows are not those of the other columns, such as the lengths of spools.
+ * `readWhole` answers undefined where there is nothing in it; an error that came in is the function's answer.
+ */
+export interface WholeWord<Name extends string = string, Value = unknown> extends Parameter<
+  Name,
+  Value
+> {
+  readWhole(matrix: Matrix): Outcome<Value> | CellError | undefined;
+}
+
+/** The same parameter as a list of its own: every cell of its range that is not blank, in any shape. */
+export function asOwnList<Name extends string, Value>(
+  parameter: Parameter<Name, Value>,
+): WholeWord<Name, readonly Value[]> {
+  return {
+    ...(parameter as Parameter<Name, never>),
+    readWhole(matrix) {
+      const values: Value[] = [];
+      for (const cell of matrix.flat()) {
+        if (cell instanceof CellError) return cell;
+        if (isBlank(cell)) continue;
+        const value = readGiven(parameter, cell);
+        if (isRefusal(value)) return value;
+        values.push(value);
+      }
+      return values.length === 0 ? undefined : values;
+    },
+  };
+}
+
+/**
  * What a list function receives: for a parameter in a column one entry a row (undefined where the cell is blank, a refusal
  * where it cannot be read), for any other parameter its one value.
  */
@@ -61,11 +92,15 @@ function vectorOf(matrix: Matrix): Vector | undefined {
     : { cells: matrix[0] ?? [], lies: columns > 1 };
 }
 
-interface ReadList {
+export interface ReadList {
   readonly values: Readonly<Record<string, unknown>>;
   /** By row, what its answer is whatever is computed: an error, or nothing for a blank. */
   readonly settled: readonly (ResultCell | undefined)[];
   readonly lies: boolean;
+}
+
+function isWhole(parameter: Parameter): parameter is WholeWord {
+  return 'readWhole' in parameter;
 }
 
 function isColumn(parameter: Parameter): parameter is ColumnWord {
@@ -106,17 +141,36 @@ function settledBy(
   return undefined;
 }
 
+/** Reads the lists that stand by themselves; an error in one, or a refusal, is an answer for all. */
+function readWholes(
+  parameters: readonly Parameter[],
+  given: readonly (Matrix | undefined)[],
+): Record<string, unknown> | CellError {
+  const values: Record<string, unknown> = {};
+  for (const [index, parameter] of parameters.entries()) {
+    if (!isWhole(parameter)) continue;
+    const value = parameter.readWhole(given[index] ?? [[null]]);
+    if (value instanceof CellError) return value;
+    if (isRefusal(value)) return refusalCell(value, parameter.name);
+    values[parameter.name] = value ?? parameter.fallback;
+  }
+  return values;
+}
+
 /**
  * Reads the arguments of a list function. A single cell holds for every row; a column that is shorter than the longest
  * runs out, and its rows are #N/A; a block, or a range where one value belongs, is refused as a whole.
  */
-function readList(
-  parameters: readonly Parameter[],
+export function readList(
+  takes: readonly Parameter[],
   given: readonly (Matrix | undefined)[],
 ): ReadList | CellError {
+  const wholes = readWholes(takes, given);
+  if (wholes instanceof CellError) return wholes;
+  const parameters = takes.filter((parameter) => !isWhole(parameter));
   const vectors: Vector[] = [];
-  for (const [index, parameter] of parameters.entries()) {
-    const vector = vectorOf(given[index] ?? [[null]]);
+  for (const parameter of parameters) {
+    const vector = vectorOf(given[takes.indexOf(parameter)] ?? [[null]]);
     if (vector === undefined) {
       return refusalCell(invalid('a block of cells; give one column or one row'), parameter.name);
     }
@@ -146,7 +200,10 @@ function readList(
         );
   });
 
-  const values: Record<string, unknown> = {};
+  const values = wholes;
+  const lacksWhole = takes.some(
+    (parameter) => isWhole(parameter) && !('fallback' in parameter) && !wholes[parameter.name],
+  );
   for (const [index, parameter] of parameters.entries()) {
     values[parameter.name] = isColumn(parameter)
       ? columns[index]!.map((cell) => readCell(parameter, cell))
@@ -154,18 +211,19 @@ function readList(
   }
   return {
     values,
-    settled: Array.from({ length }, (_, row) =>
-      settledBy(
+    settled: Array.from({ length }, (_, row) => {
+      const settled = settledBy(
         parameters,
         columns.map((cells) => cells[row]!),
-      ),
-    ),
+      );
+      return settled ?? (lacksWhole ? '' : undefined);
+    }),
     lies: long >= 0 && vectors[long]!.lies,
   };
 }
 
 /** Whether a value that holds for every row is missing or refused, so that there is nothing to compute. */
-function lacksOne(parameters: readonly Parameter[], values: ReadList['values']): boolean {
+export function lacksOne(parameters: readonly Parameter[], values: ReadList['values']): boolean {
   return parameters.some((parameter) => {
     const value = values[parameter.name];
     return (

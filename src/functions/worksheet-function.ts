@@ -4,7 +4,8 @@ import { broadcast } from './broadcast';
 import type { Matrix, ResultMatrix } from './cell';
 import type { Given, Parameter } from './parameter';
 
-export type Topic = 'Conductor' | 'Run' | 'Protection' | 'Feeders and supply';
+export type Topic =
+  'Conductor' | 'Run' | 'Protection' | 'Feeders and supply' | 'Building and proving';
 
 /** One worked call: what is typed and what comes back (numbers agree to the digits printed here). */
 export interface Example {

@@ -14,7 +14,8 @@ import { cellText, isEmpty } from './raw';
 import { readStation, type GivenRules, type GivenStation, type GivenSupply } from './rules';
 import { supplyContent, sourcesOf } from '../sheets/station/sources';
 import type { RawTable } from './raw';
-import { readRows, type RowProblem } from './runs';
+import type { RowProblem } from './problem';
+import { readRows } from './runs';
 import { readSourceList, type SourceList } from './source-list';
 import { findList, type FoundList, type TypedColumn } from './table';
 import { asLengthUnit } from './units';
@@ -22,7 +23,7 @@ import { quotedName, UnreadableFile } from './unreadable';
 import { openWorkbook, sheetTables } from './workbook';
 
 export type { GivenRules, GivenSupply } from './rules';
-export type { RowProblem } from './runs';
+export type { RowProblem } from './problem';
 export { UnreadableFile } from './unreadable';
 
 /** A heading of the file, and what it was taken for. */

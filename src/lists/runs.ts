@@ -11,20 +11,12 @@ import { RUN_COLUMNS } from './headings';
 import { habitOf, type NumeralHabit } from './numerals';
 import { cellText, isEmpty, rowText, type RawRow } from './raw';
 import { readPercents } from './percents';
+import type { RowProblem } from './problem';
 import { namedSources } from './source-list';
 import { isOfSources, type FoundList, type TypedColumn } from './table';
 import type { Unit } from './units';
 import { kindOf, readValue, type ListHabits } from './values';
 import { BATTERY } from './words';
-
-export interface RowProblem {
-  readonly line: number;
-  /** The row as it stands in the file. */
-  readonly text: string;
-  readonly why: string;
-  /** Whether the row is among the runs all the same, its cells as they stand. */
-  readonly taken: boolean;
-}
 
 export interface ReadRows {
   readonly runs: readonly ScheduleRun[];

@@ -12,7 +12,7 @@ import { SUPPLY_KEYS, type SupplyKey } from '../sheets/station/supply-keys';
 import { SUPPLY_CELLS } from '../sheets/supply/cells';
 import { habitOf, readNumeral, type NumeralHabit } from './numerals';
 import { cellText, isEmpty, type RawCell, type RawRow, type RawTable } from './raw';
-import type { RowProblem } from './runs';
+import type { RowProblem } from './problem';
 import { plain } from './units';
 
 /** What a person types of a source. */

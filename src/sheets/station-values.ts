@@ -60,10 +60,11 @@ export function readStationValues(
   const at = (sheet: string, { row, column }: Area, down = 0): Cell =>
     sheets.at(sheet, row + down, column);
   const result = (sheet: string, area: Area, down = 0): ResultCell => at(sheet, area, down) ?? '';
-  const sources = Array.from({ length: SOURCE_COLUMNS }, (_, source) =>
-    keyed(SUPPLY_KEYS, (key) => result(names.supplySheet, supplyArea(key, source))),
-  );
-  const panel = sources.find(({ kind }) => kind === 'panel');
+  const ofSource = (key: SupplyKey, source: number) =>
+    result(names.supplySheet, supplyArea(key, source));
+  const columns = Array.from({ length: SOURCE_COLUMNS }, (_, source) => source);
+  const panel = columns.find((source) => ofSource('kind', source) === 'panel') ?? 0;
+  let sources: readonly SourceValues[] | undefined;
   return {
     sheets,
     rules: Object.fromEntries(
@@ -73,8 +74,16 @@ export function readStationValues(
       keyed(FORMULA_KEYS, (key) => result(names.sheet, columnArea(key, 1), row)),
     ),
     supply: {
-      sources,
-      cells: { ...sources[0]!, ...keyed(PANEL_KEYS, (key) => (panel ?? sources[0]!)[key]) },
+      // Few ask for more than the first of them.
+      get sources() {
+        return (sources ??= columns.map((source) =>
+          keyed(SUPPLY_KEYS, (key) => ofSource(key, source)),
+        ));
+      },
+      cells: {
+        ...keyed(SUPPLY_KEYS, (key) => ofSource(key, 0)),
+        ...keyed(PANEL_KEYS, (key) => ofSource(key, panel)),
+      },
       duty: (content.duty ?? []).map((_, row) =>
         keyed(
           ['mean', 'heating', 'daily'] as const,

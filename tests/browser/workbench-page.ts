@@ -51,7 +51,8 @@ export async function openWorkbench(browser: Browser, viewport?: Viewport): Prom
       ),
     async type(sheetName, address, keys) {
       await select(sheetName, address);
-      await page.keyboard.type(keys);
+      // As fast as fast hands: the grid loses keys that come within milliseconds while it opens a cell.
+      await page.keyboard.type(keys, { delay: 80 });
       await page.keyboard.press('Enter');
     },
     highlight: (sheetName, address) =>

@@ -2,7 +2,7 @@
 import { MOST_DROP_SHARE } from '../../core/limits';
 import { INSTALLATIONS } from '../../core/ampacity';
 import { FUSE_LIMITS } from '../../core/fuse-limit';
-import { LENGTH_UNITS } from '../../core/length';
+import { LENGTH_UNITS, type LengthUnit } from '../../core/length';
 import { parseSize, SERIES, type ConductorSize } from '../../core/size';
 import {
   MATERIALS,
@@ -31,7 +31,19 @@ export const length = numberParameter('length', 'One-way length of the run, sour
   least: 0,
 });
 
-export const unit = choiceParameter('unit', 'Unit of the length', LENGTH_UNITS);
+/** The same units spelled out. */
+const UNITS_IN_WORDS: Readonly<Record<string, LengthUnit>> = {
+  foot: 'ft',
+  feet: 'ft',
+  inch: 'in',
+  inches: 'in',
+  metre: 'm',
+  metres: 'm',
+  meter: 'm',
+  meters: 'm',
+};
+
+export const unit = choiceParameter('unit', 'Unit of the length', LENGTH_UNITS, UNITS_IN_WORDS);
 
 export const volts = numberParameter('volts', 'Volts at the source.', { above: 0 });
 

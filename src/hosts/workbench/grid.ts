@@ -11,6 +11,7 @@ import type { FWorkbook } from '@univerjs/sheets/facade';
 import type { WorksheetFunction } from '../../functions/worksheet-function';
 import { calculateTakenBranches } from './branches';
 import { compareAfresh } from './comparisons';
+import { noteAreasOnce } from './dependencies';
 import { gridFunctionHelp, gridFunctions } from './functions';
 import { Sentences } from './sentences';
 
@@ -61,6 +62,7 @@ export function openGrid(container: HTMLElement, catalogue: readonly WorksheetFu
   }
   const api = FUniver.newAPI(univer);
   calculateTakenBranches(univer);
+  noteAreasOnce(univer);
   const workbook = api.createWorkbook({ name: 'Workbook' });
   return { univer, api, workbook, sentences };
 }

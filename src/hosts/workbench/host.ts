@@ -13,9 +13,10 @@ import {
   type Watch,
 } from '../sheet-host';
 import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
+import { watchCalculation } from './calculation';
 import { watchChanges, type Changes } from './changes';
 import type { Grid } from './grid';
-import { insertedSheets, stepOf } from './insertion';
+import { insertedSheets, removeSheets, stepOf } from './insertion';
 import { workbenchProbe } from './probe';
 import { readComputed, readSheet } from './read';
 import { gridRange, highlightRule, validationRule } from './rules';
@@ -26,16 +27,16 @@ import { tellEngine, valuesOf, withoutCalculating } from './filled-in';
 import { insertName } from './names';
 import { ICommandService } from '@univerjs/core';
 
-/** Longer than any calculation of a workbook that a person would still wait for. */
-const CALCULATION_LIMIT_MS = 60_000;
-
 export class WorkbenchHost implements SheetHost {
   readonly references = 'cells';
   readonly changes: Changes;
+  /** Resolves when no cell waits to be calculated. */
+  readonly calculated: () => Promise<void>;
   private readonly writing = oneAtATime();
 
   constructor(readonly grid: Grid) {
     this.changes = watchChanges(grid);
+    this.calculated = watchCalculation(grid);
   }
 
   taken(): Promise<TakenNames> {
@@ -69,8 +70,7 @@ export class WorkbenchHost implements SheetHost {
       if (values === undefined) add();
       else withoutCalculating(this.grid, add);
     } catch (fault) {
-      for (const name of named) workbook.deleteDefinedName(name);
-      for (const sheet of added) workbook.deleteSheet(sheet);
+      removeSheets(this.grid, added, named);
       workbook.setActiveSheet(inView);
       const why = fault instanceof Error ? fault.message : String(fault);
       throw new InsertionFault(
@@ -89,7 +89,7 @@ export class WorkbenchHost implements SheetHost {
   }
 
   get probe(): HostProbe {
-    return workbenchProbe(this.grid, this.writing, () => this.calculated());
+    return workbenchProbe(this.grid, this.writing, this.calculated);
   }
 
   view(): Promise<SheetView> {
@@ -129,11 +129,6 @@ export class WorkbenchHost implements SheetHost {
 
   onChange(listener: () => void): () => void {
     return this.changes.onChange(listener);
-  }
-
-  /** Resolves when no cell waits to be calculated. */
-  calculated(): Promise<void> {
-    return this.grid.api.getFormula().onCalculationResultApplied(CALCULATION_LIMIT_MS);
   }
 
   private addSheet(plan: SheetPlan, taken: TakenNames, values: Calculated | undefined): FWorksheet {

@@ -5,7 +5,14 @@
 import { CellError, type Cell } from '../../functions/cell';
 import type { NamePlan, SheetPlan } from '../plan/plan';
 import { hasContent } from '../plan/lay-blocks';
-import { compileFormula, type Compiled, type NamedArea, type Place, type Reader } from './compile';
+import {
+  compileFormula,
+  type Compiled,
+  type NamedArea,
+  type Place,
+  type Reader,
+  type SheetReader,
+} from './compile';
 import { isCells, type Cells } from './values';
 
 /** Calculated sheets, read by zero-based place. */
@@ -17,13 +24,21 @@ export interface Calculated {
 /** How deep cells may lead to one another before the rest is put off: far less than what a call stack bears. */
 const DEEPEST = 120;
 
-interface FormulaCell {
-  readonly compute: Compiled;
-  readonly place: Place;
-  value: Cell | undefined;
+/** A formula in its cell, which is also the place that it is computed at. */
+class FormulaCell implements Place {
+  value: Cell | undefined = undefined;
   /** The whole answer of a formula that spills. */
-  spilled?: Cells;
-  isBusy: boolean;
+  spilled: Cells | undefined = undefined;
+  isBusy = false;
+
+  constructor(
+    readonly reader: Workbook,
+    readonly sheet: Sheet,
+    readonly row: number,
+    readonly column: number,
+    readonly down: number,
+    readonly compute: Compiled,
+  ) {}
 }
 
 /** Thrown where a cell is needed that lies too deep; it is computed first, and the others then start anew. */
@@ -42,11 +57,17 @@ class SpilledCell {
   ) {}
 }
 
-const isFormulaCell = (held: Held | undefined): held is FormulaCell =>
-  typeof held === 'object' && held !== null && !(held instanceof SpilledCell);
+/** Areas are kept by one number: their place and size side by side, as far as those go. */
+const MOST = { columns: 2 ** 10, rows: 2 ** 16, width: 2 ** 6 } as const;
 
-class Sheet {
+class Sheet implements SheetReader {
   private readonly rows: (Held | undefined)[][] = [];
+  private readonly areas = new Map<number, Cells>();
+
+  constructor(
+    readonly name: string,
+    private readonly workbook: Workbook,
+  ) {}
 
   put(row: number, column: number, held: Held | undefined): void {
     (this.rows[row] ??= [])[column] = held;
@@ -55,26 +76,64 @@ class Sheet {
   get(row: number, column: number): Held | undefined {
     return this.rows[row]?.[column];
   }
+
+  cell(row: number, column: number): Cell {
+    const held = this.rows[row]?.[column];
+    if (held instanceof FormulaCell) return held.value ?? this.workbook.valueOf(held);
+    if (held instanceof SpilledCell) {
+      this.workbook.valueOf(held.anchor);
+      const { spilled } = held.anchor;
+      return spilled !== undefined && held.down < spilled.rows ? spilled.at(held.down, 0) : null;
+    }
+    return held ?? null;
+  }
+
+  cells(row: number, column: number, rows: number, columns: number): Cells {
+    if (column >= MOST.columns || rows >= MOST.rows || columns >= MOST.width) {
+      return this.area(row, column, rows, columns);
+    }
+    const key = ((row * MOST.columns + column) * MOST.rows + rows) * MOST.width + columns;
+    let known = this.areas.get(key);
+    if (known === undefined) {
+      this.areas.set(key, (known = this.area(row, column, rows, columns)));
+    }
+    return known;
+  }
+
+  private area(row: number, column: number, rows: number, columns: number): Cells {
+    let whole: readonly Cell[] | undefined;
+    const at = (down: number, across: number) => this.cell(row + down, column + across);
+    const all = () => {
+      const cells = new Array<Cell>(rows * columns);
+      for (let down = 0, index = 0; down < rows; down += 1) {
+        for (let across = 0; across < columns; across += 1, index += 1) {
+          cells[index] = at(down, across);
+        }
+      }
+      return cells;
+    };
+    return { rows, columns, at, all: () => (whole ??= all()) };
+  }
 }
 
-const circular = ({ place }: FormulaCell) =>
-  new CellError('#REF!', `row ${place.row + 1} of ${place.sheet}: the reference is circular`);
+const circular = ({ row, sheet }: FormulaCell) =>
+  new CellError('#REF!', `row ${row + 1} of ${sheet.name}: the reference is circular`);
 
 class Workbook implements Reader, Calculated {
   private readonly sheets = new Map<string, Sheet>();
   private readonly names = new Map<string, NamedArea>();
-  private readonly areas = new Map<string, Cells>();
   private depth = 0;
 
   constructor(plans: readonly SheetPlan[]) {
     for (const plan of plans) {
-      this.sheets.set(plan.name, new Sheet());
-      for (const named of plan.names) this.addName(plan.name, named);
+      const sheet = new Sheet(plan.name, this);
+      this.sheets.set(plan.name, sheet);
+      for (const named of plan.names) this.addName(sheet, named);
     }
     for (const plan of plans) this.fill(plan);
   }
 
-  private addName(sheet: string, { name, area }: NamePlan): void {
+  private addName(sheet: Sheet, { name, area }: NamePlan): void {
     this.names.set(name.toLowerCase(), { sheet, ...area });
   }
 
@@ -90,12 +149,8 @@ class Workbook implements Reader, Calculated {
         for (let across = 0; across < area.columns; across += 1) {
           const [row, column] = [area.row + down, area.column + across];
           const given = cells?.[down]?.[across] ?? null;
-          const at = (compute: Compiled, rowsDown: number): FormulaCell => ({
-            compute,
-            place: { reader: this, sheet: plan.name, row, column, down: rowsDown },
-            value: undefined,
-            isBusy: false,
-          });
+          const at = (compute: Compiled, rowsDown: number) =>
+            new FormulaCell(this, sheet, row, column, rowsDown, compute);
           if (given !== null && typeof given === 'object') {
             const cell = at(compileFormula(given.formula), 0);
             sheet.put(row, column, cell);
@@ -117,44 +172,18 @@ class Workbook implements Reader, Calculated {
     return this.names.get(name);
   }
 
-  cell(sheet: string, row: number, column: number): Cell {
-    const held = this.sheets.get(sheet)?.get(row, column);
-    if (held === undefined || typeof held !== 'object' || held === null) return held ?? null;
-    if (!(held instanceof SpilledCell)) return this.valueOf(held);
-    this.valueOf(held.anchor);
-    const { spilled } = held.anchor;
-    if (spilled === undefined) return null;
-    return held.down < spilled.rows ? spilled.at(held.down, 0) : null;
+  sheet(name: string): SheetReader {
+    return this.sheets.get(name) ?? new Sheet(name, this);
   }
 
-  cells(sheet: string, row: number, column: number, rows: number, columns: number): Cells {
-    const key = `${sheet} ${row} ${column} ${rows} ${columns}`;
-    let area = this.areas.get(key);
-    if (area === undefined) {
-      let whole: readonly Cell[] | undefined;
-      const at = (down: number, across: number) => this.cell(sheet, row + down, column + across);
-      area = {
-        rows,
-        columns,
-        at,
-        all: () =>
-          (whole ??= Array.from({ length: rows * columns }, (_, index) =>
-            at(Math.floor(index / columns), index % columns),
-          )),
-      };
-      this.areas.set(key, area);
-    }
-    return area;
-  }
-
-  private valueOf(cell: FormulaCell): Cell {
+  valueOf(cell: FormulaCell): Cell {
     if (cell.value !== undefined) return cell.value;
     if (cell.isBusy) return circular(cell);
     if (this.depth >= DEEPEST) throw new TooDeep(cell);
     cell.isBusy = true;
     this.depth += 1;
     try {
-      const value = cell.compute(cell.place);
+      const value = cell.compute(cell);
       if (isCells(value)) {
         cell.spilled = value;
         cell.value = value.at(0, 0);
@@ -184,11 +213,13 @@ class Workbook implements Reader, Calculated {
     }
   }
 
-  at(sheet: string, row: number, column: number): Cell {
-    const held = this.sheets.get(sheet)?.get(row, column);
-    if (isFormulaCell(held)) this.settle(held);
+  at(name: string, row: number, column: number): Cell {
+    const sheet = this.sheets.get(name);
+    if (sheet === undefined) return null;
+    const held = sheet.get(row, column);
+    if (held instanceof FormulaCell) this.settle(held);
     else if (held instanceof SpilledCell) this.settle(held.anchor);
-    return this.cell(sheet, row, column);
+    return sheet.cell(row, column);
   }
 }
 

@@ -19,23 +19,29 @@ import {
 /** Where a formula stands when it is computed, and what it reads from. */
 export interface Place {
   readonly reader: Reader;
-  readonly sheet: string;
+  readonly sheet: SheetReader;
   readonly row: number;
   readonly column: number;
   /** Rows below the one that the formula is written for. */
   readonly down: number;
 }
 
-/** Cells of a sheet as formulas read them. */
+/** Cells of one sheet as formulas read them. */
+export interface SheetReader {
+  cell(row: number, column: number): Cell;
+  cells(row: number, column: number, rows: number, columns: number): Cells;
+}
+
+/** What formulas read beyond their own sheet. */
 export interface Reader {
-  cell(sheet: string, row: number, column: number): Cell;
-  cells(sheet: string, row: number, column: number, rows: number, columns: number): Cells;
+  /** A sheet by its name; one without cells where there is none. */
+  sheet(name: string): SheetReader;
   /** What a defined name (in lower case) stands for. */
   named(name: string): NamedArea | undefined;
 }
 
 export interface NamedArea {
-  readonly sheet: string;
+  readonly sheet: SheetReader;
   readonly row: number;
   readonly column: number;
   readonly rows: number;
@@ -112,14 +118,21 @@ function compileNode(node: Node): Compiled {
 }
 
 function compileArea({ sheet: named, first, last }: Extract<Node, { kind: 'area' }>): Compiled {
+  const { column } = first;
   if (first === last) {
-    return (place) => place.reader.cell(named ?? place.sheet, rowAt(first, place), first.column);
+    if (named !== undefined) {
+      return (place) => place.reader.sheet(named).cell(rowAt(first, place), column);
+    }
+    return first.rowPinned
+      ? ({ sheet }) => sheet.cell(first.row, column)
+      : ({ sheet, down }) => sheet.cell(first.row + down, column);
   }
-  const columns = last.column - first.column + 1;
+  const columns = last.column - column + 1;
   return (place) => {
     const row = rowAt(first, place);
     const rows = rowAt(last, place) - row + 1;
-    return place.reader.cells(named ?? place.sheet, row, first.column, rows, columns);
+    const sheet = named === undefined ? place.sheet : place.reader.sheet(named);
+    return sheet.cells(row, column, rows, columns);
   };
 }
 
@@ -128,14 +141,22 @@ function compileName(name: string): Compiled {
     const at = reader.named(name);
     if (at === undefined) return NO_NAME;
     const { sheet, row, column, rows, columns } = at;
-    return rows * columns === 1
-      ? reader.cell(sheet, row, column)
-      : reader.cells(sheet, row, column, rows, columns);
+    return rows * columns === 1 ? sheet.cell(row, column) : sheet.cells(row, column, rows, columns);
   };
 }
 
-function compileCall(name: string, given: readonly Node[]): Compiled {
-  const args = given.map(compileNode);
+/** The arguments of a call, computed; a list of the usual lengths is made at once. */
+function compileArguments(args: readonly Compiled[]): (place: Place) => readonly Value[] {
+  const [first, second, third] = args;
+  if (first === undefined) return () => [];
+  if (second === undefined) return (place) => [first(place)];
+  if (third === undefined) return (place) => [first(place), second(place)];
+  if (args.length === 3) return (place) => [first(place), second(place), third(place)];
+  return (place) => args.map((arg) => arg(place));
+}
+
+function compileCall(name: string, nodes: readonly Node[]): Compiled {
+  const args = nodes.map(compileNode);
   const prefix = `${NAMESPACE}.`;
   if (name.startsWith(prefix)) {
     const ours = findFunction(name.slice(prefix.length));
@@ -151,13 +172,14 @@ function compileCall(name: string, given: readonly Node[]): Compiled {
       return index(args);
     case 'ROW':
     case 'COLUMN':
-      return position(name, given);
+      return position(name, nodes);
   }
   const native = NATIVE_FUNCTIONS[name];
   if (native === undefined) {
     throw new FormulaSyntaxError(`no function ${name} is known here`);
   }
-  return (place) => native(args.map((arg) => arg(place)));
+  const given = compileArguments(args);
+  return (place) => native(given(place));
 }
 
 /** Only the branch that is taken is computed, so that the other may be circular or wrong. */
@@ -234,7 +256,7 @@ function position(name: 'ROW' | 'COLUMN', given: readonly Node[]): Compiled {
     if (of.kind !== 'area') return undefined;
     const row = rowAt(of.first, place);
     return {
-      sheet: of.sheet ?? place.sheet,
+      sheet: of.sheet === undefined ? place.sheet : place.reader.sheet(of.sheet),
       row,
       column: of.first.column,
       rows: rowAt(of.last, place) - row + 1,

@@ -8,8 +8,12 @@ const PROMPT_TITLE_MOST = 32;
 const PROMPT_MOST = 255;
 
 /** How a parameter's own limits become what a cell accepts. */
-function limitsOf(parameter: Parameter): Pick<EntryPlan, 'choices' | 'number'> {
-  if (parameter.choices !== undefined) return { choices: parameter.choices };
+function limitsOf(parameter: Parameter): Pick<EntryPlan, 'choices' | 'othersAllowed' | 'number'> {
+  if (parameter.choices !== undefined) {
+    // Words that a number may stand for as well are only offered.
+    const isEither = parameter.bounds !== undefined;
+    return { choices: parameter.choices, ...(isEither && { othersAllowed: true }) };
+  }
   if (parameter.bounds === undefined) return {};
   const least = parameter.bounds.least ?? parameter.bounds.above;
   const most = parameter.bounds.most ?? parameter.bounds.below;

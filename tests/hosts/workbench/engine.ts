@@ -12,6 +12,7 @@ import { causeOf } from '../../../src/hosts/workbench/cause';
 import { calculateTakenBranches } from '../../../src/hosts/workbench/branches';
 import { compareAfresh } from '../../../src/hosts/workbench/comparisons';
 import { watchChanges } from '../../../src/hosts/workbench/changes';
+import { noteAreasOnce } from '../../../src/hosts/workbench/dependencies';
 import { gridFunctions } from '../../../src/hosts/workbench/functions';
 import type { Grid } from '../../../src/hosts/workbench/grid';
 import { readCell } from '../../../src/hosts/workbench/read';
@@ -56,6 +57,7 @@ export function openBareGrid(
   univer.registerPlugin(UniverSheetsFormulaPlugin);
   const api = FUniver.newAPI(univer);
   calculateTakenBranches(univer);
+  noteAreasOnce(univer);
   const keyed = sheets.map((sheet, index) => [`s${index}`, { id: `s${index}`, ...sheet }] as const);
   const workbook = api.createWorkbook({
     sheetOrder: keyed.map(([id]) => id),

@@ -1,0 +1,108 @@
+/** Functions of building a loom and proving it. */
+import { jointMilliohms } from '../../core/joints';
+import { toMetres } from '../../core/length';
+import { isRefusal, type Outcome } from '../../core/outcome';
+import { planCuts } from '../../core/spool-plan';
+import { asOwnList, inColumn } from '../list-function';
+import type { Given } from '../parameter';
+import * as building from '../parameters/building';
+import * as parameter from '../parameters/run';
+import * as supply from '../parameters/supply';
+import { tableOf } from '../table-function';
+import { perCell } from '../worksheet-function';
+
+/** What could be read of a row that holds an error. */
+function shown(value: Outcome<Given> | undefined): Given {
+  return value === undefined || isRefusal(value) ? '' : value;
+}
+
+export const BUILDING_FUNCTIONS = [
+  perCell({
+    id: 'JOINT_MILLIOHMS',
+    topic: 'Building and proving',
+    summary:
+      'Resistance measured beyond that of the wire: what fuse, contacts and crimps of a finished run add.',
+    takes: [
+      building.voltsIn,
+      building.voltsOut,
+      building.measuredAmps,
+      parameter.length,
+      parameter.unit,
+      parameter.size,
+      parameter.material,
+      parameter.tempC,
+    ],
+    gives:
+      'Milliohms. Below 0 the run resists less than this wire would: look at length, size, temperature and readings.',
+    example: { given: [13.2, 12.75, 20, 6, 'ft', '12 AWG'], result: 3.441 },
+    source:
+      "Ohm's law, both conductors carrying the current; the wire's resistance as in CONDUCTOR_OHMS, at the temperature it had during the reading.",
+    compute: ({ volts_in, volts_out, amps, length, unit, size, material, temp_c }) =>
+      jointMilliohms({
+        voltsIn: volts_in,
+        voltsOut: volts_out,
+        amps,
+        size,
+        lengthM: toMetres(length, unit),
+        material,
+        tempC: temp_c,
+      }),
+  }),
+  tableOf({
+    id: 'SPOOL_PLAN',
+    topic: 'Building and proving',
+    summary:
+      'Which pieces to cut from which spool: as few spools as can be, and of those the shortest.',
+    takes: [
+      inColumn(supply.runs, { zeroIsBlank: true }),
+      inColumn(building.pieceLengths),
+      asOwnList(building.spoolLengths),
+      building.spare,
+    ],
+    gives:
+      'A table of spool, piece, run, length and left over: a row a piece in the order of cutting, what is left over of a spool in the row of its last. Runs that cannot be planned come last and say why.',
+    example: {
+      given: [
+        [['hut bank'], ['relay'], ['camera'], ['van pump'], ['siren']],
+        [[9.5], [6], [14], [11], [7.5]],
+        [[25], [50]],
+        0.5,
+      ],
+      result: [
+        [1, 1, 'camera', 14.5, ''],
+        [1, 2, 'van pump', 11.5, ''],
+        [1, 3, 'hut bank', 10, ''],
+        [1, 4, 'siren', 8, 6],
+        [2, 1, 'relay', 6.5, 18.5],
+      ],
+    },
+    source:
+      'One-dimensional cutting stock: first fit decreasing, minimum bin slack (Gupta and Ho 1999) and a complete search, against the bounds of Martello and Toth (1990) and Fekete and Schepers (2001). Short lists are solved exactly.',
+    compute(rows, { spool_lengths, spare }) {
+      const sound = rows.filter(({ error }) => error === undefined);
+      const runs = sound.map(({ values }) => ({
+        name: values.runs as string,
+        length: values.lengths as number,
+      }));
+      const { plan, refusals } = planCuts(runs, spool_lengths, spare);
+      const planned = plan.spools.flatMap(({ pieces, leftOver }, spool) =>
+        pieces.map((place, piece) => {
+          const { name, length } = runs[place]!;
+          const last = piece === pieces.length - 1;
+          return [spool + 1, piece + 1, name, length + spare, last ? leftOver : ''];
+        }),
+      );
+      const refused = [...refusals].map(([place, refusal]) => [
+        refusal,
+        '',
+        runs[place]!.name,
+        runs[place]!.length + spare,
+        '',
+      ]);
+      const inError = rows.flatMap(({ error, values }) =>
+        error === undefined ? [] : [[error, '', ...[values.runs, values.lengths].map(shown), '']],
+      );
+      return [...planned, ...refused, ...inError];
+    },
+  }),
+];
