@@ -36,15 +36,7 @@ export class FaultRow {
   get cells(): readonly (string | number)[] {
     const counted = CAME.map((came) => this.counts.get(came) ?? 0);
     const seconds = Math.round((this.ended - this.began) / 1000);
-    return [
-      this.what,
-      this.steps,
-      this.requests,
-      this.tries,
-      ...counted,
-      this.falseOnes,
-      seconds,
-    ];
+    return [this.what, this.steps, this.requests, this.tries, ...counted, this.falseOnes, seconds];
   }
 }
 

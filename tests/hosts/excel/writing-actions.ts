@@ -35,6 +35,8 @@ export interface Try {
 
 export interface WritingAction {
   readonly what: string;
+  /** Whether it is done, or leaves the workbook as it was, where no more than one step or one answer fails. */
+  readonly bearsOne?: true;
   /** In a workbook with other people's things in it. */
   prepare(excel: RecordingExcel, host: ExcelHost): Promise<Try>;
 }
@@ -160,6 +162,7 @@ function repair(
 ): WritingAction {
   return {
     what: `“Repair the sheet”: ${what}`,
+    bearsOne: true,
     async prepare(excel, host) {
       excel.refuse = ({ path }) => (lacking.test(path) ? 'NotImplemented' : undefined);
       const inserted = await host.insert(plans);
@@ -200,7 +203,7 @@ function removal(
   };
 }
 
-/** Inserting plans: the one action that `writingActions` is long for. */
+/** Inserting plans. */
 export function insertingAction(
   what: string,
   plans: readonly SheetPlan[],
@@ -208,6 +211,7 @@ export function insertingAction(
 ): WritingAction {
   return {
     what,
+    bearsOne: true,
     prepare: (excel, host) =>
       Promise.resolve(
         insertion(excel, whole, async () => ({
@@ -222,6 +226,7 @@ export function insertingAction(
 export function takingInAction(report: RunsReport, whole: () => Whole): WritingAction {
   return {
     what: 'taking a list in',
+    bearsOne: true,
     prepare: (excel, host) =>
       Promise.resolve(insertion(excel, whole, () => insertReport(host, 'hut.csv', report))),
   };
@@ -247,6 +252,7 @@ export function writingActions(
     repair('rules of entries and widths', /dataValidation|columnWidth/, plans, whole),
     {
       what: 'taking a whole insertion back',
+      bearsOne: true,
       async prepare(excel, host) {
         const without = peoples(excel);
         const made = await host.insert(plans);
@@ -255,6 +261,7 @@ export function writingActions(
     },
     {
       what: '“Remove what is left of it”',
+      bearsOne: true,
       async prepare(excel, host) {
         const without = peoples(excel);
         // A sheet that cannot be deleted is left.
@@ -337,35 +344,33 @@ export function writingActions(
       'a sheet under a name that is taken',
       'a formula that cannot be read',
       'a cell of a protected sheet',
-    ].map(
-      (what): WritingAction => ({
-        what: `refusing ${what}`,
-        async prepare(excel, host) {
-          await inserted(excel, host);
-          const before = stateOf(excel);
-          const { provoke, says } = host.probe.provocations.find((one) => one.what === what)!;
-          let said: string | null = null;
-          return {
-            act: async () => {
-              said = await provoke({ ownSheet: sheet });
-            },
-            judge(fault) {
-              const isProtected = excel.sheetNamed(sheet)!.isProtected;
-              excel.sheetNamed(sheet)!.isProtected = false;
-              expect(stateOf(excel) === before, 'as before').toBe(true);
-              if (fault !== undefined) {
-                expectSentence(fault.message);
-                expect(fault.message).toMatch(/protected|could not be removed/);
-                return isProtected ? 'left, named' : 'as before';
-              }
-              // Whatever it was refused for, something was.
-              expect(isProtected).toBe(false);
-              expect(said).not.toBeNull();
-              return says.test(String(said)) ? 'done' : 'as before';
-            },
-          };
-        },
-      }),
-    ),
+    ].map((what): WritingAction => ({
+      what: `refusing ${what}`,
+      async prepare(excel, host) {
+        await inserted(excel, host);
+        const before = stateOf(excel);
+        const { provoke, says } = host.probe.provocations.find((one) => one.what === what)!;
+        let said: string | null = null;
+        return {
+          act: async () => {
+            said = await provoke({ ownSheet: sheet });
+          },
+          judge(fault) {
+            const isProtected = excel.sheetNamed(sheet)!.isProtected;
+            excel.sheetNamed(sheet)!.isProtected = false;
+            expect(stateOf(excel) === before, 'as before').toBe(true);
+            if (fault !== undefined) {
+              expectSentence(fault.message);
+              expect(fault.message).toMatch(/protected|could not be removed/);
+              return isProtected ? 'left, named' : 'as before';
+            }
+            // Whatever it was refused for, something was.
+            expect(isProtected).toBe(false);
+            expect(said).not.toBeNull();
+            return says.test(String(said)) ? 'done' : 'as before';
+          },
+        };
+      },
+    })),
   ];
 }
