@@ -49,7 +49,7 @@ const CODES = ['GeneralException', 'RequestAborted', 'AccessDenied'] as const;
 /** Does an action once, disturbed. Resolves to what came of it, and how many steps and requests it took. */
 async function tried(action: WritingAction, { refused, lost, hears }: Disturbance) {
   const excel = peoplesWorkbook();
-  const { act, judge } = await action.prepare(excel, host as ExcelHost);
+  const { act, judge } = await action.prepare(excel, host);
   const [firstStep, firstRequest] = [excel.steps, excel.syncs];
   let firstRefused: number | undefined;
   const refuse: Refuse = (step, index) => {
