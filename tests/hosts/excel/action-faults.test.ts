@@ -6,7 +6,6 @@
  * at one step of each kind in each request.
  */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { ExcelHost } from '../../../src/hosts/excel/excel-host';
 import { readRuns } from '../../../src/lists/read-runs';
 import { newSchedule } from '../../../src/sheets/new-schedule';
 import { EVERY_STEP } from './every-step';
