@@ -2,7 +2,7 @@
 import { HOUSE_RULES, RULE_KEYS, type RuleKey } from '../sheets/station/house-rules';
 import { PROTECTION_CELLS } from '../sheets/protection/cells';
 import { HEAD } from '../sheets/protection/layout';
-import { RULE_GROUPS } from '../sheets/schedule/layout';
+import { RULES_COLUMN } from '../sheets/rules/layout';
 import { SUPPLY_CELLS } from '../sheets/supply/cells';
 import type { ComputedGrid } from '../sheets/plan/grid';
 import { fusesIn, withFuses } from './fuses';
@@ -14,6 +14,8 @@ import { findList } from './table';
 import {
   FORMER_LABELS,
   FORMER_RULE_COLUMNS,
+  LASTING_RULES,
+  OLDEST_RULE_COLUMNS,
   LASTING_PROTECTION,
   LASTING_SUPPLY,
 } from '../sheets/station/former';
@@ -40,12 +42,17 @@ interface Labelled<Key extends string> {
 }
 
 /** Labels as they are, and behind them as they were in old workbooks. */
-const RULE_LABELS = RULE_KEYS.flatMap((key): Labelled<RuleKey>[] => {
-  const { label, value } = RULE_GROUPS.find(({ keys }) => keys.includes(key))!;
-  const former = FORMER_LABELS[key];
-  const now = { key, label: HOUSE_RULES[key].label, right: value - label };
-  return former === undefined ? [now] : [now, { ...now, label: former }];
-});
+const RULE_LABELS = RULE_KEYS.map((key): Labelled<RuleKey> => ({
+  key,
+  label: HOUSE_RULES[key].label,
+  right: RULES_COLUMN.value - RULES_COLUMN.label,
+}));
+/** The rules as they stood over the runs. */
+const FORMER_RULE_LABELS = RULE_KEYS.flatMap((key): Labelled<RuleKey>[] =>
+  [HOUSE_RULES[key].label, FORMER_LABELS[key] ?? []]
+    .flat()
+    .map((label) => ({ key, label, right: FORMER_RULE_COLUMNS[key] })),
+);
 const SUPPLY_LABELS = SUPPLY_KEYS.flatMap((key): Labelled<SupplyKey>[] =>
   [SUPPLY_CELLS[key].label, FORMER_LABELS[key] ?? []]
     .flat()
@@ -82,11 +89,15 @@ function typedBeside<Key extends string>(
   return typed;
 }
 
-/** The house rules in the head of a schedule, where an old one has them too. */
-function rulesIn(head: readonly RawRow[]) {
-  const isOld = labelPlace(head, HOUSE_RULES.counts.label) === undefined;
-  return typedBeside(head, RULE_LABELS, ({ key, right }) =>
-    isOld ? (FORMER_RULE_COLUMNS[key] ?? right) : right,
+/** The house rules on their sheet, or in the head of a schedule, where an old one has them. */
+function rulesIn(tables: readonly RawTable[], schedule: string, head: readonly RawRow[]) {
+  if (labelPlace(head, HOUSE_RULES.unit.label) === undefined) {
+    const labels = LASTING_RULES.map((key) => HOUSE_RULES[key].label);
+    return typedBeside(companion(tables, schedule, labels)?.rows ?? [], RULE_LABELS);
+  }
+  const isOldest = labelPlace(head, HOUSE_RULES.counts.label) === undefined;
+  return typedBeside(head, FORMER_RULE_LABELS, ({ key, right }) =>
+    isOldest ? (OLDEST_RULE_COLUMNS[key] ?? right) : right,
   );
 }
 
@@ -126,7 +137,7 @@ export function stationOf(
   const list = table === undefined ? undefined : findList([table]);
   if (table === undefined || list?.ours !== true) return undefined;
   const head = table.rows.slice(0, list.headerIndex);
-  const rules = rulesIn(head);
+  const rules = rulesIn(tables, sheetName, head);
   const unit = ruleUnit(rules.unit) ?? usualUnit();
   const supply = companion(
     tables,

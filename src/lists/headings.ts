@@ -4,7 +4,7 @@ import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import { FORMER_HEADINGS, LATER_COLUMNS } from '../sheets/station/former';
 import { COLUMN_KEYS, type ColumnKey } from '../sheets/station/schedule-keys';
 import { nearestName } from './nearest-name';
-import { findUnit, plain, type Quantity, type Unit } from './units';
+import { findUnit, plain, type Quantity, type Unit } from '../core/units';
 
 export type RunKey = keyof ScheduleRun;
 
@@ -104,6 +104,7 @@ export const RUN_COLUMNS: Readonly<Record<RunKey, KnownColumn>> = {
   },
   endsAt: { quantities: [], names: 'ends at|ends on|joins|to source|far source|charges' },
   endFused: { quantities: [], names: 'fuse at end|fused at end|far fuse|fuse at far end' },
+  notes: { quantities: [], names: 'notes|note|remark|remarks|comment|comments' },
 };
 
 export const RUN_KEYS = Object.keys(RUN_COLUMNS) as readonly RunKey[];

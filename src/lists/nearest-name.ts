@@ -1,6 +1,6 @@
 /** The name that a misspelt one was probably meant to be. */
 import leven, { closestMatch } from 'leven';
-import { plain } from './units';
+import { plain } from '../core/units';
 
 /** One slip in this many characters still looks like a misspelling; a short name may have one. */
 const CHARACTERS_PER_SLIP = 3;

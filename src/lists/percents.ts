@@ -1,7 +1,7 @@
 /** Bare numbers of a share: 3 and 2 under "Max drop" are 3 % and 2 %, unless something in the column speaks against it. */
 import { RUN_COLUMNS } from './headings';
 import type { FoundList, TypedColumn } from './table';
-import { findUnit } from './units';
+import { findUnit } from '../core/units';
 import { bareNumber, type ListHabits } from './values';
 
 const PERCENT = findUnit('%');

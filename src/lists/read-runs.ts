@@ -18,7 +18,7 @@ import type { RowProblem } from './problem';
 import { readRows } from './runs';
 import { readSourceList, type SourceList } from './source-list';
 import { findList, type FoundList, type TypedColumn } from './table';
-import { asLengthUnit } from './units';
+import { asLengthUnit } from '../core/units';
 import { quotedName, UnreadableFile } from './unreadable';
 import { openWorkbook, sheetTables } from './workbook';
 

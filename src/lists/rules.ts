@@ -45,12 +45,12 @@ interface NamedCell {
 }
 
 /** The stems, numbers and keys of the names that a schedule gives its cells. */
-const OUR_NAME = /^Loom(Rules|Supply|Protection)(\d*)_(\w+)$/i;
+const OUR_NAME = /^Loom(Schedule|Rules|Supply|Protection)(\d*)_(\w+)$/i;
 const PLACE = /^(.*)!\$?([A-Z]+)\$?(\d+)(?::\$?([A-Z]+)\$?\d+)?$/;
 
 function namedCells(
   workbook: Workbook,
-  stem: 'rules' | 'supply' | 'protection',
+  stem: 'schedule' | 'rules' | 'supply' | 'protection',
 ): readonly NamedCell[] {
   return workbook.definedNames.model.flatMap(({ name, ranges }): NamedCell[] => {
     const [, ourStem = '', number = '', key = ''] = OUR_NAME.exec(name) ?? [];
@@ -145,9 +145,13 @@ export function readStation(
   tables: readonly RawTable[],
   sheetName: string,
 ): GivenStation {
-  const ruleCells = namedCells(workbook, 'rules').filter((named) => named.sheetName === sheetName);
-  const number = ruleCells[0]?.number;
+  const allRules = namedCells(workbook, 'rules');
+  // Old schedules have their rules on the same sheet, and no name of their own.
+  const number = [...namedCells(workbook, 'schedule'), ...allRules].find(
+    (named) => named.sheetName === sheetName,
+  )?.number;
   const ofSchedule = (named: NamedCell) => named.number === number;
+  const ruleCells = allRules.filter(ofSchedule);
   const supplyCells = namedCells(workbook, 'supply').filter(ofSchedule);
   const protectionCells = namedCells(workbook, 'protection').filter(ofSchedule);
   const supplyTable = tables.find((table) => table.sheetName === supplyCells[0]?.sheetName);

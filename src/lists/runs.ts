@@ -14,7 +14,7 @@ import { readPercents } from './percents';
 import type { RowProblem } from './problem';
 import { namedSources } from './source-list';
 import { isOfSources, type FoundList, type TypedColumn } from './table';
-import type { Unit } from './units';
+import type { Unit } from '../core/units';
 import { kindOf, readValue, type ListHabits } from './values';
 import { BATTERY } from './words';
 
@@ -48,6 +48,7 @@ export function readRows(
     numerals,
     givenLength: lengths.given,
     wantedLength: lengths.wanted,
+    keepsLengths: list.ours && lengths.given === lengths.wanted,
     isText: list.table.separator !== undefined,
   };
   const taken: { readonly row: RawRow; readonly run: ScheduleRun }[] = [];
@@ -134,8 +135,8 @@ function readRow(list: FoundList, row: RawRow, habits: ListHabits): ReadRow {
   let loadUnit: Unit | undefined;
   for (const column of columns) {
     const cell = row.cells[column.index];
-    // Where the schedule's own rule stands in a cell, the run says nothing of its own.
-    if (ours && cell?.computed === true && SCHEDULE_COLUMNS[column.key].kind === 'usual') continue;
+    // Where the schedule's own formula stands in a cell, the run says nothing of its own.
+    if (ours && cell?.computed === true && SCHEDULE_COLUMNS[column.key].kind !== 'typed') continue;
     const { value, unit, doubt } = readValue(cell, column, habits);
     if (value === undefined || column.key in run) continue;
     run[column.key] = value;

@@ -13,7 +13,7 @@ import { SUPPLY_CELLS } from '../sheets/supply/cells';
 import { habitOf, readNumeral, type NumeralHabit } from './numerals';
 import { cellText, isEmpty, type RawCell, type RawRow, type RawTable } from './raw';
 import type { RowProblem } from './problem';
-import { plain } from './units';
+import { plain } from '../core/units';
 
 /** What a person types of a source. */
 const TYPED_KEYS = SUPPLY_KEYS.filter((key) => SUPPLY_CELLS[key].kind !== 'computed');

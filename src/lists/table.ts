@@ -8,7 +8,7 @@ import {
   type RunKey,
 } from './headings';
 import { cellText, isEmpty, type RawRow, type RawTable } from './raw';
-import type { Unit } from './units';
+import type { Unit } from '../core/units';
 
 /** Headings stand near the top; rows below this many are not looked at for them. */
 const HEADINGS_WITHIN = 100;

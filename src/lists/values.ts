@@ -8,7 +8,7 @@ import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import { RUN_COLUMNS, type RunKey } from './headings';
 import { readNumeral, type NumeralHabit } from './numerals';
 import { cellText, isEmpty, type RawCell } from './raw';
-import { asLengthUnit, findUnit, plain, type Unit } from './units';
+import { asLengthUnit, findUnit, plain, type Unit } from '../core/units';
 import { readWord } from './words';
 
 /** What the list as a whole says about its cells. */
@@ -18,6 +18,8 @@ export interface ListHabits {
   readonly givenLength: LengthUnit;
   /** Unit that lengths are wanted in. */
   readonly wantedLength: LengthUnit;
+  /** Lengths with a unit of their own stay as they are written: the list is a schedule of ours. */
+  readonly keepsLengths: boolean;
   /** A text of values, where the number 0 and the text "0" look alike. */
   readonly isText: boolean;
 }
@@ -38,6 +40,12 @@ export interface ReadValue {
   /** The cell was taken as it stands and needs a look, and why. */
   readonly doubt?: string;
 }
+
+/** Feet and inches in one: 8' 6", 8 ft 6 in; the mark for inches may be left out. */
+const FEET_AND_INCHES =
+  /^([\d.,]+)\s*(?:'|\u2032|\u2019|ft|feet|foot)\s*([\d.,]+)\s*(?:"|''|\u2033|\u201D|in|inch|inches)?$/i;
+const FEET = findUnit('ft');
+const INCHES_PER_FOOT = 12;
 
 /** A number and what stands behind it. */
 const NUMBER_WITH_UNIT = /^([+-]?[\d.,][\d.,\u00A0\u202F'’ ]*(?:e[+-]?\d+)?)(.*)$/i;
@@ -109,6 +117,10 @@ function readQuantity(cell: RawCell, column: ListColumn, habits: ListHabits): Re
     return inWanted(cell.value, cell.percent === true ? undefined : column.unit, column, habits);
   }
   if (cell.date === true) return { value: text, doubt: `"${text}" is a date` };
+  const inFeet = quantities.includes('length') ? feetAndInches(text, habits) : undefined;
+  if (inFeet !== undefined) {
+    return habits.keepsLengths ? { value: text } : inWanted(inFeet, FEET, column, habits);
+  }
   const match = NUMBER_WITH_UNIT.exec(text);
   // A foot or inch mark may stand right behind the number, where it looks like a mark for thousands.
   const digits = (match?.[1] ?? '').replace(/[' ]+$/, '');
@@ -120,7 +132,18 @@ function readQuantity(cell: RawCell, column: ListColumn, habits: ListHabits): Re
   if (numeral === undefined || !Number.isFinite(numeral) || !fits) {
     return refusedFigure(text, `"${cellText(cell)}" is not a number${elsewhere(unit, behind)}`);
   }
+  if (habits.keepsLengths && behind !== '' && quantities.includes('length')) return { value: text };
   return inWanted(numeral, unit, column, habits);
+}
+
+/** Feet and inches as feet; nothing where a text is not made of both. */
+function feetAndInches(text: string, { numerals }: ListHabits): number | undefined {
+  const [feet, inches] = (FEET_AND_INCHES.exec(text)?.slice(1) ?? []).map((part) =>
+    readNumeral(part, numerals),
+  );
+  return typeof feet === 'number' && typeof inches === 'number'
+    ? feet + inches / INCHES_PER_FOOT
+    : undefined;
 }
 
 /** A unit that is one, but not of what stands in this column. */

@@ -4,7 +4,7 @@ import { nameKey } from '../core/feeder-tree';
 import { RETURNS } from '../sheets/station/parameters';
 import { FUSED_CHOICES, PANEL } from '../sheets/station/verdicts';
 import type { RunKey } from './headings';
-import { plain } from './units';
+import { plain } from '../core/units';
 
 interface KnownWords {
   /** The schedule's own word, by all that means it, in lower case. */

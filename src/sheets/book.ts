@@ -3,13 +3,15 @@
  * added here, from a folder of its own, is in every schedule from then on.
  */
 import type { SheetPlan } from './plan/plan';
+import { crewSheet } from './crew/sheet';
 import { protectionSheet } from './protection/sheet';
+import { rulesSheet } from './rules/sheet';
 import { scheduleSheet } from './schedule/sheet';
 import type { StationContent } from './station/content';
 import { DATA_KEYS } from './station/data-keys';
 import { RULE_KEYS } from './station/house-rules';
 import type { Layout } from './station/layout';
-import { NAME_STEMS, SHEET_NAMES, type WantedNames } from './station/naming';
+import { NAME_STEMS, SCHEDULE_NAME_KEYS, SHEET_NAMES, type WantedNames } from './station/naming';
 import { PROTECTION_NAME_KEYS } from './station/protection-keys';
 import { FEED_KEYS, VERDICT_NAME_KEYS } from './station/references';
 import { SUPPLY_KEYS } from './station/supply-keys';
@@ -23,6 +25,8 @@ import { workingsSheet } from './without-add-in/workings-sheet';
 export interface BookSheet extends WantedNames {
   /** It travels along only where there is no add-in to answer. */
   readonly isForCopies?: boolean;
+  /** It stands ahead of the others there. */
+  readonly leadsCopies?: boolean;
   /** `native`: what stands in place of calls of our functions, in a copy that needs no add-in. */
   build(layout: Layout, content: StationContent, native?: NativeParts): SheetPlan;
 }
@@ -31,10 +35,15 @@ export const BOOK: readonly BookSheet[] = [
   {
     name: SHEET_NAMES.sheet,
     defines: [
-      [NAME_STEMS.rule, RULE_KEYS],
+      [NAME_STEMS.schedule, SCHEDULE_NAME_KEYS],
       [NAME_STEMS.feed, FEED_KEYS],
     ],
     build: (layout, content, native) => scheduleSheet(layout, content, native?.schedule),
+  },
+  {
+    name: SHEET_NAMES.rulesSheet,
+    defines: [[NAME_STEMS.rule, RULE_KEYS]],
+    build: rulesSheet,
   },
   {
     name: SHEET_NAMES.supplySheet,
@@ -51,6 +60,7 @@ export const BOOK: readonly BookSheet[] = [
     defines: [[NAME_STEMS.verdicts, VERDICT_NAME_KEYS]],
     build: ({ names }) => verdictsSheet(names),
   },
+  { name: SHEET_NAMES.crewSheet, leadsCopies: true, build: crewSheet },
   {
     name: SHEET_NAMES.conductorsSheet,
     defines: [[NAME_STEMS.data, DATA_KEYS]],
@@ -78,5 +88,7 @@ export function nativeSheets(
   content: StationContent,
   native: NativeParts,
 ): readonly SheetPlan[] {
-  return BOOK.map((sheet) => sheet.build(layout, content, native));
+  const leads = ({ leadsCopies }: BookSheet) => leadsCopies === true;
+  const inOrder = [...BOOK.filter(leads), ...BOOK.filter((sheet) => !leads(sheet))];
+  return inOrder.map((sheet) => sheet.build(layout, content, native));
 }

@@ -1,4 +1,6 @@
-/** Heights of rows whose words want more than a line, by what they come to. */
+/** Heights of rows whose words want more than a line, and how much the crew's page prints, by what they come to. */
+import { HEAD_AREAS } from './crew/layout';
+import { forLines } from './crew/sheet';
 import { PROTECTION_COLUMNS } from './protection/columns';
 import { PROTECTION_ROW } from './protection/layout';
 import { SCHEDULE_COLUMNS } from './schedule/columns';
@@ -29,8 +31,8 @@ function withHeights(plan: SheetPlan, first: number, rows: readonly Wrapped[]): 
 /** The sheets of a station, with rows of the schedule and of Protection as high as their words need at the start. */
 export function withRowHeights(
   plans: readonly SheetPlan[],
-  { sheet, supplySheet, protectionSheet }: ScheduleNames,
-  { runs, supply, protection }: StationValues,
+  { sheet, supplySheet, protectionSheet, crewSheet }: ScheduleNames,
+  { runs, supply, protection, sheets }: StationValues,
 ): readonly SheetPlan[] {
   const { verdict, mend } = SCHEDULE_COLUMNS;
   const heights = new Map([
@@ -67,5 +69,8 @@ export function withRowHeights(
         ),
     ],
   ]);
+  const { row, column } = HEAD_AREAS.wanted;
+  const wanted = Number(sheets.at(crewSheet, row, column));
+  heights.set(crewSheet, (plan) => forLines(plan, wanted));
   return plans.map((plan) => heights.get(plan.name)?.(plan) ?? plan);
 }

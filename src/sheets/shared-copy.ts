@@ -5,6 +5,7 @@
 import { BOOK, nativeSheets } from './book';
 import type { Calculated } from './calculate/calculate';
 import type { SheetPlan } from './plan/plan';
+import { CREW_ROW } from './crew/layout';
 import { withRowHeights } from './row-heights';
 import { PROTECTION_ROW } from './protection/layout';
 import { ROW } from './schedule/layout';
@@ -54,10 +55,15 @@ function ofRunsOnly(sheets: Calculated, { names }: Layout, runs: number): Calcul
     [names.sheet, ROW.first + rows],
     [names.protectionSheet, PROTECTION_ROW.first + rows],
   ]);
+  // The copy prints what its lines need: there is nothing to warn of.
+  const isPrintWarning = (sheet: string, row: number, column: number) =>
+    sheet === names.crewSheet && row === CREW_ROW.warning && column === 0;
   return {
     ...sheets,
     at: (sheet, row, column) =>
-      row < (ends.get(sheet) ?? Number.POSITIVE_INFINITY) ? sheets.at(sheet, row, column) : null,
+      !isPrintWarning(sheet, row, column) && row < (ends.get(sheet) ?? Number.POSITIVE_INFINITY)
+        ? sheets.at(sheet, row, column)
+        : null,
   };
 }
 

@@ -8,7 +8,8 @@ import { calculate, type Calculated } from './calculate/calculate';
 import type { Area } from './plan/area';
 import { protectionArea, protectionCell } from './protection/layout';
 import { SCHEDULE_FORMULAS, type FormulaKey } from './schedule/formulas';
-import { columnArea, ruleAreas } from './schedule/layout';
+import { ruleAreas } from './rules/layout';
+import { columnArea } from './schedule/layout';
 import type { StationContent } from './station/content';
 import type { RuleKey } from './station/house-rules';
 import type { Layout } from './station/layout';
@@ -68,7 +69,7 @@ export function readStationValues(
   return {
     sheets,
     rules: Object.fromEntries(
-      ruleAreas().map(([key, area]) => [key, at(names.sheet, area)]),
+      ruleAreas().map(([key, area]) => [key, at(names.rulesSheet, area)]),
     ) as Record<RuleKey, Cell>,
     runs: content.runs.map((_, row) =>
       keyed(FORMULA_KEYS, (key) => result(names.sheet, columnArea(key, 1), row)),

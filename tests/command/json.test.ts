@@ -81,7 +81,7 @@ describe('the document for scripts', () => {
     expect(setB).toMatchObject({ amps: null, level: 'unclear' });
     expect(setB?.why).toMatch(/^fed from "Van mian", which is not in the list/);
     expect(odd).toMatchObject({ run: 'Odd\u0085', amps: null, level: 'unclear' });
-    expect(odd?.why).toMatch(/"abc" is not a number/);
+    expect(odd?.why).toMatch(/abc" is not a number/);
   });
 
   it('notes what was not understood, with its line', () => {

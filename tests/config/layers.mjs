@@ -30,9 +30,11 @@ const ROOMS = [
   'plan',
   'calculate',
   'station',
+  'rules',
   'schedule',
   'supply',
   'protection',
+  'crew',
   'without-add-in',
 ];
 

@@ -88,7 +88,7 @@ describe('headings of lists', () => {
     'Total length (m)',
     'Overall length ft',
     'Max drop (V)',
-    'Notes',
+    'Colour',
     'Price',
     '12',
     '-',

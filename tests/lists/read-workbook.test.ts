@@ -119,7 +119,7 @@ describe('any workbook with a list', () => {
       [
         ['Cables of the hut'],
         [],
-        ['No', 'To', 'Amps', 'Length m', 'Max drop', 'Wire', 'Remark'],
+        ['No', 'To', 'Amps', 'Length m', 'Max drop', 'Wire', 'Colour'],
         [1, 'Relay', 14, 5, 0.03, 10, 'blue'],
         ['', '', '', '', '', '', 'a word'],
         [
@@ -141,7 +141,7 @@ describe('any workbook with a list', () => {
       { run: '1', load: 'Relay', peak: 14, length: 5, target: 0.03, ownSize: '10 AWG' },
       { run: '2', load: 'Lamp', peak: 2, length: 0, ownSize: '6 mm2' },
     ]);
-    expect(report.leftOver.map(({ heading }) => heading)).toEqual(['Remark']);
+    expect(report.leftOver.map(({ heading }) => heading)).toEqual(['Colour']);
     expect(report.problems).toEqual([
       {
         line: 5,

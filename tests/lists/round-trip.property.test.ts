@@ -60,7 +60,7 @@ const TYPED_SUPPLY = SUPPLY_KEYS.filter((key) => SUPPLY_CELLS[key].kind !== 'com
 const OF_ONE = TYPED_SUPPLY.filter((key) => key !== 'name' && key !== 'kind');
 
 const run = someOf(
-  RUN_KEYS.filter((key) => key !== 'run' && key !== 'fedFrom'),
+  RUN_KEYS.filter((key) => key !== 'run' && key !== 'fedFrom' && key !== 'kind'),
   (key) => entryFor(SCHEDULE_COLUMNS[key].parameter, SCHEDULE_COLUMNS[key].choices),
 ) as fc.Arbitrary<ScheduleRun>;
 const fuse = someOf(FUSE_ENTRY_KEYS, (key) => entryFor(PROTECTION_COLUMNS[key].parameter));
@@ -89,6 +89,8 @@ const station: fc.Arbitrary<StationContent> = fc
         run: `Run ${index + 1}`,
         ...(index === 0 ? {} : { fedFrom: index % 3 === 0 ? 'panel' : 'Run 1' }),
         ...typed,
+        // What draws watts stands in one cell with its unit.
+        ...(typeof typed.peak === 'number' && index % 2 === 1 && { kind: 'W' }),
       })),
     };
   });

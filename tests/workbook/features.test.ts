@@ -3,13 +3,13 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { writeWorkbook } from '../../src/hosts/xlsx/write';
 import { area, areaAddress } from '../../src/sheets/plan/area';
 import { DEMO } from '../../src/sheets/station/demo';
-import type { SheetPlan } from '../../src/sheets/plan/plan';
+import { scheduleNames } from '../../src/sheets/station/naming';
 import { recalculated } from './libreoffice';
 import { sharedCopy } from '../../src/sheets/shared-copy';
 
 /** A few rows more than are filled in, as every copy has. */
 const PLANS = sharedCopy(DEMO, { rows: DEMO.runs.length + 10 }).plans;
-const [SCHEDULE] = PLANS as readonly [SheetPlan, ...SheetPlan[]];
+const SCHEDULE = PLANS.find(({ name }) => name === scheduleNames().sheet)!;
 
 async function opened(bytes: Uint8Array): Promise<ExcelJS.Workbook> {
   const workbook = new ExcelJS.Workbook();
@@ -46,7 +46,7 @@ describe('what a written workbook is besides its cells', () => {
   it('has its sheets in order', () => {
     for (const workbook of [ours, theirs]) {
       expect(workbook.worksheets.map(({ name, state }) => [name, state])).toEqual(
-        PLANS.map(({ name }) => [name, 'visible']),
+        PLANS.map(({ name, hidden }) => [name, hidden === true ? 'hidden' : 'visible']),
       );
     }
   });

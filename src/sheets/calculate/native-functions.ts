@@ -297,6 +297,15 @@ export const NATIVE_FUNCTIONS: Readonly<Record<string, NativeFunction>> = {
       },
       [given, digits],
     ),
+  RIGHT: ([given = null, count = 1]) =>
+    spread(
+      ([text, length]) => {
+        const [said, most] = [asText(text ?? null), asNumber(length ?? 1)];
+        if (said instanceof CellError) return said;
+        return most instanceof CellError ? most : said.slice(Math.max(0, said.length - most));
+      },
+      [given, count],
+    ),
   SEARCH: ([wanted = null, within = null]) =>
     spread(
       ([cell, among]) => {
@@ -310,6 +319,14 @@ export const NATIVE_FUNCTIONS: Readonly<Record<string, NativeFunction>> = {
       [wanted, within],
     ),
   SQRT: ofNumber((number) => (number < 0 ? ERRORS.tooLarge : Math.sqrt(number))),
+  SUBSTITUTE: (args) =>
+    spread(([given, old, instead]) => {
+      const texts = [given, old, instead].map((cell) => asText(cell ?? null));
+      const error = texts.find(isError);
+      if (error !== undefined) return error;
+      const [said, from, to] = texts as readonly string[];
+      return from === '' ? said! : said!.replaceAll(from!, () => to!);
+    }, args),
   SUM: ofNumbers((numbers) => numbers.reduce((sum, number) => sum + number, 0)),
   SUMIF: sumIf,
   SUMPRODUCT: sumProduct,

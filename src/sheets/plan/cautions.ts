@@ -11,3 +11,8 @@ export const PRINT_FOOTER =
 /** What a printed page of the Protection sheet must not go without. */
 export const PROTECTION_FOOTER =
   "By published limits, one conductor alone in still air; check the makers' sheets. Advice, not approval.";
+
+/** The cautions as they stand at the foot of the crew's page. Two lines, and short enough for a spreadsheet's footer. */
+export const CREW_FOOTER =
+  'Advice, not approval: local codes and licensed practice come first. Check the marking of wire and fuse.\n' +
+  'A battery can give thousands of amps into a fault: fuse every run at its source end before it is connected.';

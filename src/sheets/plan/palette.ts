@@ -26,6 +26,8 @@ export const PALETTE = {
   /** Within a tenth of the target: lightest. */
   close: '#fff0a8',
   darkText: '#1b1b1b',
+  /** Every second run of a long page. */
+  band: '#eef1f2',
 } as const;
 
 /** The heading row of a table. */

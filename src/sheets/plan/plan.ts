@@ -25,6 +25,8 @@ export interface CellStyle {
   readonly numberFormat?: string;
   readonly align?: 'left' | 'centre' | 'right';
   readonly wrap?: boolean;
+  /** Type as small as it takes for a line to fit its cell, where the host can. */
+  readonly shrink?: boolean;
   /** A thin line under (and for "all" around) every cell. */
   readonly border?: 'below' | 'all';
 }
@@ -107,6 +109,8 @@ export interface SheetPlan {
   readonly name: string;
   /** Widths in characters from column A on. */
   readonly columnWidths: readonly number[];
+  /** Zero-based columns out of sight, as a person may hide and show them. */
+  readonly hiddenColumns?: readonly number[];
   readonly blocks: readonly Block[];
   readonly table?: TablePlan;
   readonly names: readonly NamePlan[];
@@ -118,6 +122,8 @@ export interface SheetPlan {
   /** Heights in points for zero-based rows that need more than the default. */
   readonly rowHeightsPt?: Readonly<Record<number, number>>;
   readonly print: PrintPlan;
+  /** Out of sight and never printed, as a person may show it: there to be looked up by formulas. */
+  readonly hidden?: boolean;
 }
 
 /**

@@ -2,7 +2,6 @@
  * The columns of the run schedule, each described once: heading, what it holds, how it looks. Excel, the workbench, the
  * written workbook, the reader and the tests all take them from here; the formulas stand in `schedule-formulas`.
  */
-import { LOAD_KINDS } from '../../core/feeders';
 import type { Parameter } from '../../functions/parameter';
 import * as parameter from '../../functions/parameters/run';
 import { FUSE_FORMAT } from '../plan/palette';
@@ -33,6 +32,8 @@ export interface ScheduleColumn {
 
 /** Text cells, so that 1/0 stays 1/0 and is not taken for a date. */
 const TEXT: CellStyle = { numberFormat: '@' };
+/** So that 5 A stays 5 A and is not taken for five in the morning. */
+const QUANTITY: CellStyle = { ...TEXT, align: 'right' };
 const CENTRED: CellStyle = { align: 'centre' };
 const AMPS: CellStyle = { numberFormat: '0.0# "A"' };
 const VOLTS: CellStyle = { numberFormat: '0.00 "V"' };
@@ -57,6 +58,20 @@ const BY_DEPTH = Object.fromEntries(
 /** Headings and meanings of the workings, for whoever follows a figure to its roots. */
 const WORKINGS: Readonly<Record<(typeof WORKING_KEYS)[number], readonly [string, string]>> = {
   ...BY_DEPTH,
+  peakSaid: ['Peak as read', 'The peak load without blanks; nothing where it is a number.'],
+  peakUnit: ['Unit of peak', 'Its unit.'],
+  peakDigits: ['Digits of peak', 'What stands before the unit.'],
+  draw: ['Load taken', 'Its amps or watts; text where it is none.'],
+  kind: ['A or W', 'Whether those are amps or watts.'],
+  lengthSaid: ['Length as read', 'The length without blanks; nothing where it is a number.'],
+  feetSaid: ['Feet as read', 'What stands before a mark for feet.'],
+  restSaid: ['Beyond feet', 'What stands behind it, or all.'],
+  restUnit: ['Unit beyond feet', 'Its unit.'],
+  houseM: ['House unit', 'Its metres.'],
+  restDigits: ['Digits beyond', 'What stands before that unit.'],
+  isRest: ['Is length', 'Whether those are a number with its unit.'],
+  restTimes: ['Unit times', 'Its unit in house units.'],
+  oneWay: ['Length taken', 'The length in the house unit; text where it is none.'],
   feeder: ['Feeder', 'The feeding run; blank for a source.'],
   place: ['Place', 'Place of the run in the list.'],
   place1: ['Up 1', 'Place of the feeder in the list: 0 for a source, -1 where it is not listed.'],
@@ -119,6 +134,7 @@ const WORKINGS: Readonly<Record<(typeof WORKING_KEYS)[number], readonly [string,
   surgeSag: ['Start takes', 'Volts that the worst start of one load takes from this one.'],
   surgeVolts: ['Volts, start', 'Volts at the load then, battery low; blank where nothing starts.'],
   startsBy: ['Start of', 'Place of the load whose start leaves this one too few volts; else 0.'],
+  heldTo: ['Held to', 'What the target counts for: the path from the source, or each run.'],
   overDrop: ['Over by', 'Volts by which the drop misses its target; 0 where it holds.'],
   lost0: ['Lost', 'Volts that the run loses of those that its load misses.'],
   lost1: ['Lost 1', 'The same of its feeder.'],
@@ -175,25 +191,17 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
   },
   peak: {
     heading: 'Peak load',
-    note: 'The most the load draws, amps or watts: for a radio, while transmitting. Blank for a run that only feeds others.',
+    note: 'The most the load draws: 22, 22 A, 800 mA, 60 W. A bare number is amps; watts draw more as the volts sink. For a radio, while transmitting. Blank for a run that only feeds others.',
     widthChars: 7,
-    style: { numberFormat: '0.0#' },
+    style: QUANTITY,
     kind: 'typed',
     parameter: parameter.amps,
   },
-  kind: {
-    heading: 'A or W',
-    note: 'A (also blank): steady amps. W: steady watts, which draw more amps as the volts sink.',
-    widthChars: 5,
-    style: CENTRED,
-    kind: 'typed',
-    choices: LOAD_KINDS,
-  },
   length: {
     heading: 'One-way length',
-    note: 'Source to load along the route, in the length unit above. Both conductors are counted for you.',
+    note: 'Source to load along the route: 10, 10 ft, 2.5 m, 8\' 6". A bare number is in the length unit of the house rules. Both conductors are counted for you.',
     widthChars: 8,
-    style: { numberFormat: '0.0#' },
+    style: QUANTITY,
     kind: 'typed',
     parameter: parameter.length,
   },
@@ -307,6 +315,13 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
     style: CENTRED,
     kind: 'typed',
     choices: FUSED_CHOICES,
+  },
+  notes: {
+    heading: 'Notes',
+    note: 'Whatever else belongs to the run.',
+    widthChars: 20,
+    style: TEXT,
+    kind: 'typed',
   },
   runAmps: {
     heading: 'Run amps',

@@ -109,7 +109,7 @@ const mendNeeds: RowFormula = (row) => {
   const at = (key: ColumnKey) => there(column[key], cell.mendPlace);
   const reach = `(${cell.reach}+${cell.volts}*(${tenthsOfTarget(row)}/1000-${cell.target}))`;
   const most = `(${there(column.once, cell.root)}+${cell.alone})`;
-  const ohms = `${at('length')}*${conductorsOf(at('back'))}/2*SQRT(${cell.runAmps})*${reach}/${cell.pathWeight}/${most}`;
+  const ohms = `${at('oneWay')}*${conductorsOf(at('back'))}/2*SQRT(${cell.runAmps})*${reach}/${cell.pathWeight}/${most}`;
   const shared = `IF(${reach}>0,(${ohms}+${at('jointOhms')})*${at('runAmps')}/${at('volts')},NA())`;
   return `IF(${cell.mendPlace}="","",IF(${cell.mendShare}<1,${at('dropShare')}*(1-${cell.mendShare}),IF(${isGivenUp(row)},NA(),${shared})))`;
 };
@@ -234,7 +234,7 @@ const mend: RowFormula = (row) => {
       row.call(
         'MINGAUGE',
         at('runAmps'),
-        at('length'),
+        at('oneWay'),
         row.rule.unit,
         at('volts'),
         share,

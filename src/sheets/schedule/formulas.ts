@@ -7,11 +7,13 @@ import { FIX_FORMULAS } from './fix';
 import { JUDGEMENT_FORMULAS } from './judgement';
 import { LOAD_FORMULAS } from './loads';
 import { PLACE_FORMULAS } from './places';
+import { QUANTITY_FORMULAS } from './quantities';
 import type { RowFormula } from './row';
 import { SIZING_FORMULAS } from './sizing';
 import { VOLTS_FORMULAS } from './volts';
 
 export const SCHEDULE_FORMULAS = {
+  ...QUANTITY_FORMULAS,
   ...LOAD_FORMULAS,
   ...PLACE_FORMULAS,
   ...SIZING_FORMULAS,

@@ -1,16 +1,13 @@
 /** Conditional formats of the schedule. They compare cells, since they cannot call functions of ours. */
 import { RELATIVE_SLACK } from '../../core/limits';
-import { areaAddress, cellAddress } from '../plan/area';
+import { cellAddress } from '../plan/area';
 import { HIGHLIGHT_STYLES, type HighlightKey } from '../plan/highlight-styles';
 import type { HighlightPlan } from '../plan/plan';
 import type { ColumnKey } from '../station/schedule-keys';
-import { columnArea, columnOf, ROW, ruleAreas } from './layout';
+import { columnArea, columnOf, ROW } from './layout';
 import { text } from '../plan/formula';
 import { COUNTS } from '../station/parameters';
 import { CLOSE_TO_TARGET, LEVELS, WORD, type Level } from '../station/verdicts';
-
-/** The house rule that says what a target is held against. */
-const COUNTS_CELL = areaAddress(ruleAreas().find(([key]) => key === 'counts')![1], 'both');
 
 /** What is ok looks like any other cell. */
 export const COLOURED_LEVELS = LEVELS.filter((level) => level !== 'ok');
@@ -26,7 +23,7 @@ interface Highlight {
 export function scheduleHighlights(rows: number): HighlightPlan[] {
   const at = (key: ColumnKey) => cellAddress(ROW.first, columnOf(key), 'column');
   const whole = 1 + RELATIVE_SLACK;
-  const isEach = `${COUNTS_CELL}=${text(COUNTS[1])}`;
+  const isEach = `${at('heldTo')}=${text(COUNTS[1])}`;
   const overAmpacity = `IF(ISNUMBER(${at('ampacity')}),${at('runAmps')}>${at('ampacity')}*${whole},FALSE)`;
   const noFuse = `ISERROR(${at('fuse')})`;
   const isLevel = (level: Level) => `${at('level')}=${LEVELS.indexOf(level) + 1}`;

@@ -4,7 +4,7 @@ import { text } from '../plan/formula';
 import { RETURNS } from '../station/parameters';
 import { PROTECTION_FIGURES } from '../station/protection-words';
 import type { RowReferences } from '../station/references';
-import { COLUMN_KEYS } from '../station/schedule-keys';
+import { COLUMN_KEYS, type ColumnKey } from '../station/schedule-keys';
 import { LEVELS, WORD, type VerdictKey } from '../station/verdicts';
 import { SCHEDULE_COLUMNS } from './columns';
 import {
@@ -56,6 +56,15 @@ const LAST_ERROR_TYPE = 7;
 /** An error that only says that the answer is still to come, as #BUSY! does in Excel: no fault of the entries. */
 const isBeingCalculated = (cell: string) => `IFERROR(ERROR.TYPE(${cell})>${LAST_ERROR_TYPE},FALSE)`;
 
+/** Columns that hold what typed quantities come to. */
+const READ_IN: Readonly<Partial<Record<ColumnKey, ColumnKey>>> = { peak: 'draw', length: 'oneWay' };
+
+/** How a quantity is written, said where one could not be read. */
+const WRITTEN_AS: Readonly<Partial<Record<ColumnKey, string>>> = {
+  peak: ' (as 22 A, 60 W or 800 mA; no mark for thousands)',
+  length: ' (as 10 ft, 2.5 m or 8\' 6"; no mark for thousands)',
+};
+
 /** Headings of the typed cells of the row that cannot be used. */
 const entries: RowFormula = ({ cell }) => {
   const parts = COLUMN_KEYS.flatMap((key) => {
@@ -64,11 +73,11 @@ const entries: RowFormula = ({ cell }) => {
     // A wire is known by what it comes to.
     const test =
       key === 'ownSize'
-        ? `IF(OR(${cell.ownSize}="",ISERROR(${cell.ownAmps})),TRUE,OR(ISNUMBER(${cell.ohms}),ISERROR(${cell.runAmps}),${cell.depth}<0,${cell.ownAmps}="",${cell.length}="",${cell.volts}="",${cell.target}=""))`
-        : understood(cell[key], column);
+        ? `IF(OR(${cell.ownSize}="",ISERROR(${cell.ownAmps})),TRUE,OR(ISNUMBER(${cell.ohms}),ISERROR(${cell.runAmps}),${cell.depth}<0,${cell.ownAmps}="",${cell.oneWay}="",${cell.volts}="",${cell.target}=""))`
+        : understood(cell[READ_IN[key] ?? key], column);
     return test === undefined
       ? []
-      : [`IF(IFERROR(${test},FALSE),"",${text(`, ${column.heading}`)})`];
+      : [`IF(IFERROR(${test},FALSE),"",${text(`, ${column.heading}${WRITTEN_AS[key] ?? ''}`)})`];
   });
   return parts.join('&');
 };
@@ -195,7 +204,7 @@ export const JUDGEMENT_FORMULAS = {
     const ends = ')'.repeat(6);
     return (
       `IF(${isEmptyRow(row)},"",${calculating}IF(LEN(${cell.entries})>0,${word('checkEntries')},` +
-      `IF(${cell.length}="",${word('lengthMissing')},` +
+      `IF(${cell.oneWay}="",${word('lengthMissing')},` +
       `IF(IFERROR(${cell.ownLoad}="",FALSE),${word('peakMissing')},` +
       `IF(OR(${cell.volts}="",${cell.target}=""),IF(${isPanelRow},${word('panelMissing')},${word('voltsMissing')}),` +
       `IFERROR(IF(${cell.words}="",IF(${cell.judged}=1,${word('ok')},${word('checkEntries')}),` +

@@ -1,26 +1,13 @@
 /** Where the parts of the schedule stand on its sheet, and how formulas point at them. */
 import { callAddIn, type Call } from '../plan/formula';
 import { area, areaAddress, cellAddress, quotedSheetName, type Area } from '../plan/area';
-import type { RuleKey } from '../station/house-rules';
 import type { Layout } from '../station/layout';
 import { FEED_KEYS, ofSource, type FeedKey, type RowReferences } from '../station/references';
 import { SCHEDULE_COLUMNS } from './columns';
 import { COLUMN_KEYS, type ColumnKey } from '../station/schedule-keys';
 
 /** Zero-based rows of the sheet's parts. */
-export const ROW = { title: 0, summary: 1, rules: 2, legend: 6, header: 7, first: 8 } as const;
-
-/** Rules stand in groups side by side: rows down, then the next group. Words stand where the column is wide. */
-export const RULE_GROUPS: readonly {
-  readonly label: number;
-  readonly value: number;
-  readonly keys: readonly RuleKey[];
-}[] = [
-  { label: 0, value: 2, keys: ['material', 'series', 'installed', 'duty'] },
-  { label: 3, value: 7, keys: ['unit', 'volts', 'target', 'tempC'] },
-  { label: 12, value: 16, keys: ['insulationC', 'ambientC', 'conductors', 'returns'] },
-  { label: 19, value: 23, keys: ['counts', 'joints', 'fuseLimit', 'chassis'] },
-];
+export const ROW = { title: 0, header: 1, first: 2 } as const;
 
 /** Rows that the solved columns are looked for in, where a table may still grow. */
 const SOLVED_ROWS = 2000;
@@ -32,12 +19,6 @@ export function columnOf(key: ColumnKey): number {
 
 export function columnArea(key: ColumnKey, rows: number): Area {
   return area(ROW.first, columnOf(key), rows, 1);
-}
-
-export function ruleAreas(): readonly (readonly [RuleKey, Area])[] {
-  return RULE_GROUPS.flatMap(({ value, keys }) =>
-    keys.map((key, index) => [key, area(ROW.rules + index, value)] as const),
-  );
 }
 
 /** The column beside the table in which a list function answers for all runs. */

@@ -28,13 +28,13 @@ const ALONE_MORE = 1.15;
  * would make 0.
  */
 const usual = (row: RowReferences, isOfSource: string, source: string, rule: string) =>
-  `IF(${row.cell.length}="","",IF(${isOfSource},IF(${source}="","",${source}),IF(${rule}="","",${rule})))`;
+  `IF(${row.cell.oneWay}="","",IF(${isOfSource},IF(${source}="","",${source}),IF(${rule}="","",${rule})))`;
 
 export const LOAD_FORMULAS = {
   volts: (row) => usual(row, `${row.cell.sourceKind}<>""`, row.supply.volts, row.rule.volts),
   target: (row) => usual(row, isPanel(row), row.supply.panelTarget, row.rule.target),
   joints: (row) =>
-    `IF(${row.cell.length}="","",IF(${isFused(row)},${numberOr0(row.rule.joints)},0))`,
+    `IF(${row.cell.oneWay}="","",IF(${isFused(row)},${numberOr0(row.rule.joints)},0))`,
   feeder: (row) => `IF(${row.cell.ownSource}>0,"",TRIM(${row.cell.fedFrom}))`,
   // Watts of an output become those of the input.
   ownLoad: (row) => {
@@ -43,9 +43,9 @@ export const LOAD_FORMULAS = {
     const isShare = (share: string, least: string) =>
       `IF(${share}="",TRUE,IF(ISNUMBER(${share}),AND(${least},${share}<=1),FALSE))`;
     const sound = `AND(${isShare(cell.atOnce, `${cell.atOnce}>=0`)},${isShare(cell.efficiency, `${cell.efficiency}>0`)})`;
-    const input = `IF(AND(${isWatts(row)},${cell.efficiency}<>""),${cell.peak}/${cell.efficiency},${cell.peak})`;
+    const input = `IF(AND(${isWatts(row)},${cell.efficiency}<>""),${cell.draw}/${cell.efficiency},${cell.draw})`;
     return (
-      `IF(${cell.peak}<>"",IF(${sound},${input},${BAD_ENTRY}),IF(${cell.length}="","",` +
+      `IF(${cell.draw}<>"",IF(${sound},${input},${BAD_ENTRY}),IF(${cell.oneWay}="","",` +
       `IF(${cell.run}="","",IF(SUMPRODUCT(--(${column.feeder}=TRIM(${cell.run})))>0,0,""))))`
     );
   },

@@ -11,7 +11,7 @@ export type RowFormula = (row: RowReferences) => string;
 
 /** Shows nothing until the row can be computed, whatever a spreadsheet makes of blanks. */
 export function whenReady({ cell }: RowReferences, expression: string): string {
-  const blanks = [cell.ownAmps, cell.length, cell.volts, cell.target];
+  const blanks = [cell.ownAmps, cell.oneWay, cell.volts, cell.target];
   return `IF(OR(${blanks.map((blank) => `${blank}=""`).join(',')}),"",${expression})`;
 }
 

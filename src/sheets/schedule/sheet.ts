@@ -1,12 +1,12 @@
-/** The run schedule: house rules and one row a run, as a plan that any host can draw. */
+/** The run schedule: one row a run, as a plan that any host can draw. */
+import { LOAD_KINDS } from '../../core/feeders';
 import { formatSize, SERIES_SIZES, type Series } from '../../core/size';
 import { area, areaAddress } from '../plan/area';
 import { CAUTIONS, PRINT_FOOTER } from '../plan/cautions';
 import { entry } from '../plan/entries';
 import { callAddIn } from '../plan/formula';
-import { HIGHLIGHT_STYLES } from '../plan/highlight-styles';
-import { HOUSE_RULES } from '../station/house-rules';
-import { HEADING_STYLE, PALETTE } from '../plan/palette';
+import { HEADING_STYLE, PALETTE, SMALL_STYLE } from '../plan/palette';
+import { plainDigits } from '../plan/plain-digits';
 import type { Block, CellContent, EntryPlan, SheetPlan, TablePlan } from '../plan/plan';
 import type { ScheduleContent } from '../station/content';
 import type { Layout } from '../station/layout';
@@ -15,20 +15,13 @@ import { ASSUMED } from '../station/assumed-battery';
 import { HEADINGS, SCHEDULE_COLUMNS } from './columns';
 import { SCHEDULE_FORMULAS, type FormulaKey } from './formulas';
 import { scheduleHighlights } from './highlights';
-import { COLUMN_KEYS, SHOWN_KEYS, type ColumnKey } from '../station/schedule-keys';
+import { COLUMN_KEYS, RARE_KEYS, WORKING_KEYS, type ColumnKey } from '../station/schedule-keys';
 import { LEVELS, type Level } from '../station/verdicts';
-import {
-  columnArea,
-  columnOf,
-  columnReferences,
-  feedArea,
-  ROW,
-  rowReferences,
-  RULE_GROUPS,
-  ruleAreas,
-} from './layout';
+import { columnArea, columnOf, columnReferences, feedArea, ROW, rowReferences } from './layout';
 import type { ScheduleRun } from '../station/run';
 
+/** The number format of text cells. */
+const TEXT = '@';
 const LEAST_ROWS = 25;
 const SPARE_ROWS = 8;
 
@@ -37,7 +30,9 @@ export function roomyRows(runs: number): number {
   return Math.max(LEAST_ROWS, runs + SPARE_ROWS);
 }
 
-function headBlocks(title: string): Block[] {
+/** What stands over the headings, in the one row that stays in view with them. */
+function headBlocks(layout: Layout, title: string): Block[] {
+  const { rule } = layout.names;
   return [
     {
       area: area(ROW.title, 0),
@@ -45,35 +40,24 @@ function headBlocks(title: string): Block[] {
       style: { bold: true, fontSizePt: 16, fontColour: PALETTE.title },
     },
     {
-      area: area(ROW.title, 4),
-      cells: [['Fill in the green cells; the rest computes. Advice, not approval: see the foot.']],
+      area: area(ROW.title, columnOf('peak')),
+      cells: [[{ formula: `="Lengths: "&${rule.unit}` }]],
       style: { italic: true, fontColour: PALETTE.quietText },
+    },
+    {
+      area: area(ROW.title, columnOf('verdict')),
+      cells: [[{ formula: `=${countsSaid(layout)}` }]],
+      style: { bold: true },
+      afterTable: true,
+    },
+    {
+      area: area(ROW.title, columnOf('size')),
+      cells: [[{ formula: `=${firstWarning(layout)}` }]],
+      style: { bold: true, fontColour: PALETTE.danger },
+      afterTable: true,
     },
   ];
 }
-
-/** Says once, at the top and on paper, why rows are left to confirm while nothing is known of the battery. */
-function batteryBlock({ names }: Layout): Block {
-  const supply = ofSource(names.supply, '1');
-  const breaks = `IFERROR(": a fuse right at it would have to break "&ROUND(${supply.breakAmps},0)&" A","")`;
-  return {
-    area: area(ROW.title, columnOf('setBy')),
-    cells: [
-      [
-        {
-          formula: `=IF(${supply.stated}="no","Battery assumed (${ASSUMED.ampHours} Ah ${ASSUMED.chemistry})"&${breaks}&". Describe yours on the Supply sheet.","")`,
-        },
-      ],
-    ],
-    style: { bold: true, fontColour: PALETTE.title },
-    afterTable: true,
-  };
-}
-
-/** Where the counts of the levels begin: a label and a figure each. */
-const COUNTS_FROM = 7;
-/** A label spreads to the left, over an empty cell. */
-const COUNTS_STEP = 3;
 
 /** How many rows have a level; one whose verdict is an error was not understood. */
 function countOf(level: Level, levels: string): string {
@@ -81,74 +65,51 @@ function countOf(level: Level, levels: string): string {
   return level === 'unclear' ? `${count}+SUMPRODUCT(--ISERROR(${levels}))` : count;
 }
 
-function summaryBlocks(layout: Layout): Block[] {
-  const { length, level: levels } = columnReferences(layout);
-  const pairs: readonly {
-    readonly label: number;
-    readonly text: string;
-    readonly formulas: readonly string[];
-    readonly numberFormat: string;
-  }[] = [
-    { label: 0, text: 'Runs', formulas: [`COUNT(${length})`], numberFormat: '0' },
-    {
-      label: 2,
-      text: 'Total one-way length',
-      formulas: [`SUM(${length})`, layout.names.rule.unit],
-      numberFormat: '0.0',
-    },
-    ...LEVELS.map((level, index) => ({
-      label: COUNTS_FROM + COUNTS_STEP * index,
-      text: level,
-      formulas: [countOf(level, levels)],
-      numberFormat: '0',
-    })),
-  ];
-  return pairs.flatMap(({ label, text, formulas, numberFormat }): Block[] => [
-    {
-      area: area(ROW.summary, label),
-      cells: [[text]],
-      style: { bold: true, align: label === 0 ? 'left' : 'right' },
-    },
-    {
-      area: area(ROW.summary, label + 1, 1, formulas.length),
-      cells: [formulas.map((formula) => ({ formula: `=${formula}` }))],
-      style: { bold: true, align: 'left', numberFormat },
-      afterTable: true,
-    },
-  ]);
+/** "26 runs: 2 danger, 5 check, 19 ok; 151.5 ft one way". */
+function countsSaid(layout: Layout): string {
+  const { oneWay, level: levels } = columnReferences(layout);
+  const runs = `COUNT(${levels})+SUMPRODUCT(--ISERROR(${levels}))`;
+  const parts = LEVELS.map((level) => {
+    const count = `(${countOf(level, levels)})`;
+    return `IF(${count}>0,", "&${count}&" ${level}","")`;
+  });
+  return `IF(${runs}=0,"",${runs}&IF(${runs}=1," run: "," runs: ")&MID(${parts.join('&')},3,100)&"; "&ROUND(SUM(${oneWay}),1)&" "&${layout.names.rule.unit}&" one way")`;
 }
 
-function ruleBlocks({ names }: Layout, { rules }: ScheduleContent): Block[] {
-  return RULE_GROUPS.flatMap(({ label, value, keys }) =>
-    keys.flatMap((key, index): Block[] => {
-      const rule = HOUSE_RULES[key];
-      return [
-        { area: area(ROW.rules + index, label), cells: [[rule.label]] },
-        {
-          area: area(ROW.rules + index, value),
-          cells: [[rules?.[key] ?? rule.initial(names.rule)]],
-          style: { fill: PALETTE.input, border: 'all', ...rule.style, align: 'left' },
-        },
-      ];
-    }),
+/** The gravest of what concerns the whole list; nothing where all is well. */
+function firstWarning(layout: Layout): string {
+  return [unanswered(layout), ...unprinted(layout), battery(layout)].reduceRight(
+    (further, { test, said }) => `IF(${test},${said},${further})`,
+    '""',
   );
 }
 
-const LEGEND = [
-  { column: 0, columns: 2, text: 'Heat or fuse: fire risk', style: HIGHLIGHT_STYLES.danger },
-  { column: 2, columns: 1, text: 'Over target, few volts', style: HIGHLIGHT_STYLES.fails },
-  { column: 3, columns: 2, text: 'Close to target', style: HIGHLIGHT_STYLES.close },
-  { column: 5, columns: 3, text: 'Entry missing or unclear', style: HIGHLIGHT_STYLES.unclear },
-  { column: 8, columns: 3, text: 'One thing to confirm', style: HIGHLIGHT_STYLES.check },
-] as const;
-
-function legendBlocks(): Block[] {
-  return LEGEND.map(({ column, columns, text, style }) => ({
-    area: area(ROW.legend, column, 1, columns),
-    cells: [Array.from({ length: columns }, (_, index) => (index === 0 ? text : null))],
-    style,
-  }));
+interface Warning {
+  readonly test: string;
+  readonly said: string;
 }
+
+/** Rows with a load or a length and no formulas: put in by hand where the spreadsheet does not fill them. */
+function unanswered(layout: Layout): Warning {
+  const { peak, length, level } = columnReferences(layout);
+  const count = `SUMPRODUCT(--(LEN(${peak})+LEN(${length})>0),--(LEN(${level})=0))`;
+  return {
+    test: `IFERROR(${count}>0,FALSE)`,
+    said: `${count}&IF(${count}=1," row has"," rows have")&" no answer: copy the row above down over it, then write it again, or take Put missing formulas back in the pane"`,
+  };
+}
+
+/** Why rows are left to confirm while nothing is known of the battery. */
+function battery({ names }: Layout): Warning {
+  const supply = ofSource(names.supply, '1');
+  return {
+    test: `${supply.stated}="no"`,
+    said: `"Battery assumed (${ASSUMED.ampHours} Ah ${ASSUMED.chemistry})"&IFERROR(": a fuse right at it would have to break "&ROUND(${supply.breakAmps},0)&" A","")&". Describe yours on the Supply sheet."`,
+  };
+}
+
+const isAmps = (kind: string | undefined) =>
+  kind === undefined || kind === '' || kind === LOAD_KINDS[0];
 
 /** The formula of a column in the first row. */
 type ColumnFormula = (key: FormulaKey) => string;
@@ -160,8 +121,13 @@ function usualFormula(layout: Layout): ColumnFormula {
   return (key) => SCHEDULE_FORMULAS[key](references);
 }
 
-/** What a person typed into a cell of a run. */
+/** What a person typed into a cell of a run; a load in watts is written with its unit. */
 function typedIn(run: ScheduleRun, key: ColumnKey): CellContent {
+  const { kind } = run;
+  if (key === 'kind') return null;
+  if (key === 'peak' && run.peak !== undefined && run.peak !== '' && !isAmps(kind)) {
+    return `${typeof run.peak === 'number' ? plainDigits(run.peak) : run.peak} ${kind}`;
+  }
   const typed = key in run ? run[key as keyof ScheduleRun] : undefined;
   return typed === undefined || typed === '' ? null : typed;
 }
@@ -173,7 +139,7 @@ function runBlocks(layout: Layout, { runs }: ScheduleContent, formulaAt: ColumnF
     const { kind, style } = SCHEDULE_COLUMNS[key];
     const look =
       kind === 'working'
-        ? { fontColour: PALETTE.quietText, fontSizePt: 8 }
+        ? SMALL_STYLE
         : { border: 'all' as const, ...(kind === 'computed' ? {} : { fill: PALETTE.input }) };
     return {
       area: columnArea(key, layout.rows),
@@ -211,7 +177,7 @@ function feedCalls(layout: Layout): Readonly<Record<FeedKey, readonly [string, s
 
 function feedBlocks(layout: Layout): Block[] {
   const calls = feedCalls(layout);
-  const style = { fontColour: PALETTE.quietText, fontSizePt: 8 };
+  const style = SMALL_STYLE;
   return FEED_KEYS.flatMap((key): Block[] => {
     const { column } = feedArea(key, layout);
     const [heading, formula] = calls[key];
@@ -234,22 +200,19 @@ export const OFFERED_SIZES: readonly string[] = (['AWG', 'mm2'] satisfies Series
 );
 
 function entries({ rows }: Layout): EntryPlan[] {
-  const forRules = ruleAreas().map(([key, of]) => {
-    const { label, parameter, hint } = HOUSE_RULES[key];
-    return entry(of, { title: label, sentences: [parameter.meaning, hint ?? ''] }, { parameter });
-  });
   const typedKeys = COLUMN_KEYS.filter((key) =>
     ['typed', 'usual'].includes(SCHEDULE_COLUMNS[key].kind),
   );
-  const forColumns = typedKeys.map((key): EntryPlan => {
-    const { heading, note, parameter, choices } = SCHEDULE_COLUMNS[key];
+  return typedKeys.map((key): EntryPlan => {
+    const { heading, note, parameter, choices, style } = SCHEDULE_COLUMNS[key];
     const of = columnArea(key, rows);
     const texts = { title: heading, sentences: [note] };
-    return key === 'ownSize'
-      ? { ...entry(of, texts, { choices: OFFERED_SIZES }), othersAllowed: true }
-      : entry(of, texts, { parameter, choices });
+    if (key === 'ownSize') {
+      return { ...entry(of, texts, { choices: OFFERED_SIZES }), othersAllowed: true };
+    }
+    // A quantity is text, which the sheet reads and refuses by itself.
+    return entry(of, texts, style?.numberFormat === TEXT ? {} : { parameter, choices });
   });
-  return [...forRules, ...forColumns];
 }
 
 /** The sheet row that a print ends before, where it leaves rows out. */
@@ -257,8 +220,8 @@ export function printedTo({ rows, printedRows = rows }: Layout): number | undefi
   return printedRows < rows ? ROW.first + printedRows : undefined;
 }
 
-/** Says how many runs stand below what is printed, so that nobody hands out half a list. */
-function unprintedBlock(layout: Layout): Block[] {
+/** Runs below what is printed, so that nobody hands out half a list. */
+function unprinted(layout: Layout): Warning[] {
   const end = printedTo(layout);
   if (end === undefined) return [];
   const below = areaAddress(
@@ -268,15 +231,8 @@ function unprintedBlock(layout: Layout): Block[] {
   const count = `SUMPRODUCT(--(LEN(${below})>0))`;
   return [
     {
-      area: area(ROW.summary, columnOf('ampacity')),
-      cells: [
-        [
-          {
-            formula: `=IF(${count}=0,"","Widen the print area: "&${count}&" runs stand below it, from row ${end + 1} on")`,
-          },
-        ],
-      ],
-      style: { bold: true, fontColour: PALETTE.danger },
+      test: `${count}>0`,
+      said: `"Widen the print area: "&${count}&" runs stand below it, from row ${end + 1} on"`,
     },
   ];
 }
@@ -291,6 +247,15 @@ function nativeFormula({ references, columns }: NativeSchedule): ColumnFormula {
   return (key) => columns[key] ?? SCHEDULE_FORMULAS[key](references);
 }
 
+/** Workings, and entries that no run has. */
+function hiddenColumns({ runs }: ScheduleContent): readonly number[] {
+  const unused = RARE_KEYS.filter((key) => runs.every((run) => typedIn(run, key) === null));
+  return [...unused, ...WORKING_KEYS].map(columnOf).sort((a, b) => a - b);
+}
+
+/** Paper has what is typed and what is answered; the further figures stay on the screen. */
+const PRINTED_COLUMNS = columnOf('notes') + 1;
+
 /** The plan of a run schedule; row heights follow from what its cells come to (see row-heights). */
 export function scheduleSheet(
   layout: Layout,
@@ -303,12 +268,7 @@ export function scheduleSheet(
     name: names.sheet,
     columnWidths: COLUMN_KEYS.map((key) => SCHEDULE_COLUMNS[key].widthChars),
     blocks: [
-      ...headBlocks(content.title),
-      batteryBlock(layout),
-      ...summaryBlocks(layout),
-      ...unprintedBlock(layout),
-      ...ruleBlocks(layout, content),
-      ...legendBlocks(),
+      ...headBlocks(layout, content.title),
       {
         area: area(ROW.header, 0, 1, COLUMN_KEYS.length),
         cells: [HEADINGS],
@@ -329,7 +289,7 @@ export function scheduleSheet(
     // Without the add-in every row carries its formulas, which point at its own cells.
     ...(native === undefined ? { table: tablePlan(layout) } : {}),
     names: [
-      ...ruleAreas().map(([key, of]) => ({ name: names.rule[key], area: of })),
+      { name: names.schedule.runs, area: columnArea('run', rows) },
       ...(native === undefined
         ? FEED_KEYS.map((key) => ({ name: names.feed[key], area: feedArea(key, layout) }))
         : []),
@@ -340,12 +300,13 @@ export function scheduleSheet(
       area: area(ROW.header, column),
       text: SCHEDULE_COLUMNS[key].note,
     })),
+    hiddenColumns: hiddenColumns(content),
     frozenRows: ROW.first,
     frozenColumns: 1,
     rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 46 },
     print: {
       landscape: true,
-      area: area(0, 0, printedTo(layout) ?? foot + CAUTIONS.length, SHOWN_KEYS.length),
+      area: area(0, 0, printedTo(layout) ?? foot + CAUTIONS.length, PRINTED_COLUMNS),
       repeatRows: { first: ROW.header, last: ROW.header },
       footer: PRINT_FOOTER,
     },

@@ -41,7 +41,7 @@ const NEARLY_0 = '1E-12';
 /** Targets and volts that a drop can be held against. */
 export const isUsable = ({ cell }: RowReferences) =>
   `AND(ISNUMBER(${cell.runAmps}),${cell.runAmps}>=0,ISNUMBER(${cell.volts}),${cell.volts}>0,` +
-  `ISNUMBER(${cell.target}),${cell.target}>0,${cell.target}<${MOST_DROP_SHARE},ISNUMBER(${cell.length}),${cell.length}>=0)`;
+  `ISNUMBER(${cell.target}),${cell.target}>0,${cell.target}<${MOST_DROP_SHARE},ISNUMBER(${cell.oneWay}),${cell.oneWay}>=0)`;
 
 /** 1 for the rows that the run feeds, itself among them. */
 const isBelow = ({ cell, column }: RowReferences) =>
@@ -82,7 +82,7 @@ const gaugeArguments = (row: RowReferences, share: string): readonly string[] =>
   const { cell, rule } = row;
   return [
     cell.runAmps,
-    cell.length,
+    cell.oneWay,
     rule.unit,
     cell.volts,
     share,
@@ -119,7 +119,7 @@ const wireOhms =
     const inUse = `IF(${cell.ownSize}="",${cell[`size${depth}`]},${cell.ownSize})`;
     return whenReady(
       row,
-      `IF(${cell.depth}=${depth},${row.call('RUN_OHMS', cell.length, rule.unit, inUse, ...wireArguments(row), '', cell.back)}-N(${cell.back})/1000,"")`,
+      `IF(${cell.depth}=${depth},${row.call('RUN_OHMS', cell.oneWay, rule.unit, inUse, ...wireArguments(row), '', cell.back)}-N(${cell.back})/1000,"")`,
     );
   };
 
@@ -153,7 +153,7 @@ export const SIZING_FORMULAS = {
   jointOhms: ({ cell }) =>
     `IF(ISNUMBER(${cell.joints}),MAX(0,${cell.joints})/1000,0)+IF(ISNUMBER(${cell.back}),${cell.back}/1000,0)`,
   weight: ({ cell }) =>
-    `IF(AND(ISNUMBER(${cell.length}),ISNUMBER(${cell.runAmps})),MIN(${NO_LIMIT},MAX(0,${cell.length}))*SQRT(MIN(${NO_LIMIT},MAX(0,${cell.runAmps})))*IF(ISNUMBER(${cell.back}),0.5,1),0)`,
+    `IF(AND(ISNUMBER(${cell.oneWay}),ISNUMBER(${cell.runAmps})),MIN(${NO_LIMIT},MAX(0,${cell.oneWay}))*SQRT(MIN(${NO_LIMIT},MAX(0,${cell.runAmps})))*IF(ISNUMBER(${cell.back}),0.5,1),0)`,
   pathWeight: (row) => `${row.cell.weight}+${columnAbove(row, 'weight')}`,
   // What all wires on the path of a load may lose together, its own target less what the joints lose.
   reach: (row) => {

@@ -131,6 +131,7 @@ export const VOLTS_FORMULAS = {
     return `IF(AND(${isWatts(row)},${cell.leastVolts}="",ISNUMBER(${cell.assumedVolts})),IF(${isFewer},1,0),0)`;
   },
   // Nothing where the drop holds; the target counts to a load, or in every run.
+  heldTo: ({ rule }) => rule.counts,
   overDrop: (row) => {
     const { cell } = row;
     const target = `${cell.volts}*${cell.target}`;

@@ -29,6 +29,7 @@ export const LATER_COLUMNS = [
   'surge',
   'endsAt',
   'endFused',
+  'notes',
   'pathDrop',
 ] as const satisfies readonly ColumnKey[];
 
@@ -38,8 +39,28 @@ export const FORMER_LABELS: Readonly<Partial<Record<RuleKey | SupplyKey, string>
   lowRest: 'Resting volts, low charge',
 };
 
-/** How far right of its label a rule's cell stood where it stands elsewhere now. */
-export const FORMER_RULE_COLUMNS: Readonly<Partial<Record<RuleKey, number>>> = {
+/** How far right of its label a rule's cell stood while the rules stood over the runs; it stands beside it now. */
+export const FORMER_RULE_COLUMNS: Readonly<Record<RuleKey, number>> = {
+  material: 2,
+  series: 2,
+  installed: 2,
+  duty: 2,
+  unit: 4,
+  volts: 4,
+  target: 4,
+  tempC: 4,
+  insulationC: 4,
+  ambientC: 4,
+  conductors: 4,
+  returns: 4,
+  counts: 4,
+  joints: 4,
+  fuseLimit: 4,
+  chassis: 4,
+};
+
+/** The same in the oldest, which lack a rule that came with it. */
+export const OLDEST_RULE_COLUMNS: Readonly<Partial<Record<RuleKey, number>>> = {
   insulationC: 3,
   ambientC: 3,
   conductors: 3,
@@ -59,7 +80,13 @@ export const FORMER_DUTY_HEADINGS = [
   'Drawn a day',
 ] as const;
 
-/** Cells by which the Supply and the Protection sheet are known, old and new. */
+/** Cells by which the sheets beside a schedule are known, old and new. */
+export const LASTING_RULES = [
+  'unit',
+  'volts',
+  'target',
+  'counts',
+] as const satisfies readonly RuleKey[];
 export const LASTING_SUPPLY = [
   'chemistry',
   'ampHours',

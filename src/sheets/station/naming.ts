@@ -8,9 +8,11 @@ import { SUPPLY_KEYS, type SupplyKey } from './supply-keys';
 /** The sheets that point at one another, as the first schedule of a workbook calls them. */
 export const SHEET_NAMES = {
   sheet: 'Run schedule',
+  rulesSheet: 'House rules',
   supplySheet: 'Supply',
   protectionSheet: 'Protection',
   verdictsSheet: 'Verdicts',
+  crewSheet: 'Crew sheet',
   conductorsSheet: 'Conductors',
   fusesSheet: 'Fuses',
   workingsSheet: 'Workings',
@@ -18,6 +20,7 @@ export const SHEET_NAMES = {
 
 /** Defined names by what they start with, before the schedule's number. */
 export const NAME_STEMS = {
+  schedule: 'LoomSchedule',
   rule: 'LoomRules',
   feed: 'LoomFeed',
   supply: 'LoomSupply',
@@ -26,11 +29,15 @@ export const NAME_STEMS = {
   data: 'LoomData',
 } as const;
 const TABLE = 'LoomRuns';
+/** Names of the schedule itself: its rows, by which a reader tells which sheets are its own. */
+export const SCHEDULE_NAME_KEYS = ['runs'] as const;
+export type ScheduleNameKey = (typeof SCHEDULE_NAME_KEYS)[number];
 
 type Named<Key extends string> = Readonly<Record<Key, string>>;
 
 export interface ScheduleNames extends Named<keyof typeof SHEET_NAMES> {
   readonly table: string;
+  readonly schedule: Named<ScheduleNameKey>;
   readonly rule: Named<RuleKey>;
   readonly feed: Named<FeedKey>;
   readonly supply: Named<SupplyKey>;
@@ -66,6 +73,7 @@ export function scheduleNames(number = 1): ScheduleNames {
       Object.entries(SHEET_NAMES).map(([key, first]) => [key, sheetNamed(first)]),
     ) as Named<keyof typeof SHEET_NAMES>),
     table: `${TABLE}${suffix}`,
+    schedule: named(NAME_STEMS.schedule, SCHEDULE_NAME_KEYS),
     rule: named(NAME_STEMS.rule, RULE_KEYS),
     feed: named(NAME_STEMS.feed, FEED_KEYS),
     supply: named(NAME_STEMS.supply, SUPPLY_KEYS),

@@ -36,4 +36,5 @@ export interface ScheduleRun {
   readonly endsAt?: string;
   /** "yes": a fuse at that end too. */
   readonly endFused?: string;
+  readonly notes?: string;
 }

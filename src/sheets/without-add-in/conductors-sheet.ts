@@ -401,6 +401,7 @@ export function conductorsSheet(names: ScheduleNames, typed: readonly string[]):
     frozenRows: 0,
     frozenColumns: 1,
     rowHeightsPt: { [HEADER]: 46 },
+    hidden: true,
     print: {
       landscape: true,
       area: area(0, 0, FIRST + sizes.length, COLUMNS),

@@ -119,6 +119,7 @@ export function fusesSheet(names: ScheduleNames): SheetPlan {
     notes: [],
     frozenRows: FIRST,
     frozenColumns: 0,
+    hidden: true,
     print: {
       landscape: true,
       area: area(0, 0, FIRST + Math.max(restRows, FUSE_RATINGS.length), COLUMN_WIDTHS.length),

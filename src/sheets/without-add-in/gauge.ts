@@ -13,7 +13,7 @@ import type { NativeFormula, NativeReferences } from './references';
 
 /** Everything that a size is chosen by can be used. */
 const demandOk = ({ cell, data }: NativeReferences) =>
-  `AND(${isAmount(cell.runAmps)},${isAmount(cell.length)},OR(${cell.joints}="",${isAmount(cell.joints)}),OR(${cell.back}="",ISNUMBER(${cell.back})),` +
+  `AND(${isAmount(cell.runAmps)},${isAmount(cell.oneWay)},OR(${cell.joints}="",${isAmount(cell.joints)}),OR(${cell.back}="",ISNUMBER(${cell.back})),` +
   `ISNUMBER(${cell.volts}),${cell.volts}>0,${data.wireOk},${data.heatOk},${data.seriesOk},${data.limitOk})`;
 
 /** How many sizes of the series lose more than a share of the source volts, plus one: the place of the thinnest that does not. */

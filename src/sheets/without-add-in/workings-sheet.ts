@@ -132,6 +132,7 @@ export function workingsSheet(layout: Layout): SheetPlan {
     notes: [],
     frozenRows: HEAD.first,
     frozenColumns: 0,
+    hidden: true,
     print: {
       landscape: true,
       area: area(0, 0, HEAD.first + (layout.printedRows ?? rows), COLUMNS.length),

@@ -49,9 +49,9 @@ function rowOf(content: StationContent, run: string) {
 describe('the sheet', () => {
   const layout = { names: scheduleNames(), references: 'cells', rows: 30 } as const;
 
-  test('stands third in a new schedule and in a shared workbook', () => {
-    expect(newSchedule('demo', 'table', NOTHING_TAKEN)[2]!.name).toBe('Protection');
-    expect(sharedCopy(DEMO, { rows: 30 }).plans[2]!.name).toBe('Protection');
+  test('stands fourth in a new schedule, and fifth in a shared workbook, after the page for the crew', () => {
+    expect(newSchedule('demo', 'table', NOTHING_TAKEN)[3]!.name).toBe('Protection');
+    expect(sharedCopy(DEMO, { rows: 30 }).plans[4]!.name).toBe('Protection');
   });
 
   test('asks our functions six times a row at most', () => {
@@ -64,14 +64,14 @@ describe('the sheet', () => {
   });
 
   test('prints what is shown, has a heading for each column, and none twice', () => {
-    const plan = newSchedule('demo', 'table', NOTHING_TAKEN)[2]!;
+    const plan = newSchedule('demo', 'table', NOTHING_TAKEN)[3]!;
     expect(plan.print.area.columns).toBe(PROTECTION_SHOWN_KEYS.length);
     const header = plan.blocks.find(({ cells }) => cells?.[0]?.[0] === 'Run')!.cells![0]!;
     expect(new Set(header).size).toBe(PROTECTION_KEYS.length);
   });
 
   test('says by what it judges, what it assumes and what it does not claim', () => {
-    const said = textsOf(sharedCopy(DEMO, { rows: 30 }).plans[2]!).join('\n');
+    const said = textsOf(sharedCopy(DEMO, { rows: 30 }).plans[4]!).join('\n');
     for (const part of [
       'by the published limits',
       'up to 40 A as types C and F',
@@ -92,7 +92,7 @@ describe('the sheet', () => {
   });
 
   test('calls the steady heat a value at writing only where no function works it out', () => {
-    const said = textsOf(newSchedule('demo', 'cells', NOTHING_TAKEN)[2]!).join('\n');
+    const said = textsOf(newSchedule('demo', 'cells', NOTHING_TAKEN)[3]!).join('\n');
     expect(said).not.toContain('value at writing');
   });
 

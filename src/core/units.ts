@@ -1,5 +1,5 @@
-/** Units as they stand in headings and behind numbers. */
-import { LENGTH_UNITS, METRES_PER, type LengthUnit } from '../core/length';
+/** Units as they stand in headings, behind numbers in lists, and in the cells and arguments that take a quantity. */
+import { LENGTH_UNITS, METRES_PER, type LengthUnit } from './length';
 
 export type Quantity = 'current' | 'power' | 'length' | 'voltage' | 'share' | 'resistance' | 'size';
 
@@ -51,6 +51,15 @@ const UNITS: ReadonlyMap<string, Unit> = new Map(
     spellings.split('|').map((spelling) => [spelling, meant] as const),
   ),
 );
+
+/** Every spelling of a quantity's units, without blanks, as text behind a number is compared once it has none. */
+export function spellingsOf(quantity: Quantity): readonly (readonly [string, Unit])[] {
+  return [...UNITS].flatMap(([spelling, meant]) =>
+    meant.quantity === quantity && /^[ -~]+$/.test(spelling)
+      ? [[spelling.replaceAll(' ', ''), meant] as const]
+      : [],
+  );
+}
 
 /** Text as units and headings are compared: one form for characters that look alike, lower case, single spaces. */
 export function plain(text: string): string {
