@@ -1,6 +1,7 @@
 /** The one thing the pane knows of a spreadsheet: it can be asked what is there, drawn into, and read back. */
 import type { Area } from '../sheets/plan/area';
 import type { ComputedGrid, GridValue, SheetGrid } from '../sheets/plan/grid';
+import type { SheetEdits } from './edits';
 import type { Formula, ReferenceStyle, SheetPlan } from '../sheets/plan/plan';
 
 /** Names already used in the workbook, in lower case, since a spreadsheet does not tell case apart. */
@@ -99,6 +100,8 @@ export interface HostProbe {
 }
 
 export interface SheetHost {
+  /** Changes in sheets that stand already. */
+  readonly edits: SheetEdits;
   /** How this host wants the formulas of a table written. */
   readonly references: ReferenceStyle;
   /** Every name that a new sheet, table or defined name must not take. */
@@ -121,6 +124,8 @@ export interface SheetHost {
   readonly openWorkbook?: ((file: Uint8Array) => Promise<void>) | undefined;
   /** Brings a sheet into view and selects cells in it. */
   select(sheetName: string, area: Area): Promise<void>;
+  /** Gives the keyboard to the cells; absent where a pane cannot. */
+  takeKeys?(): void;
   /** Calls back when what `view` gives may have changed; returns the way to stop. */
   onChange(listener: () => void): () => void;
   /** For checking the spreadsheet itself. */

@@ -3,6 +3,7 @@ import { InsertionFault, type Inserted, type SheetHost, type Watch } from '../ho
 import type { RunsReport } from '../lists/read-runs';
 import { newSchedule, scheduleSheets, type ScheduleFilling } from '../sheets/new-schedule';
 import type { SheetPlan } from '../sheets/plan/plan';
+import { columnArea } from '../sheets/schedule/layout';
 import type { NamesInUse } from '../sheets/station/naming';
 
 const OUTCOMES: Readonly<Record<ScheduleFilling, string>> = {
@@ -46,6 +47,17 @@ export async function insertUnderFreeNames(
   }
 }
 
+/** Selects the name of a new schedule's first run, for typing to begin. The insertion stands whether or not that works. */
+async function goToFirstRun(host: SheetHost, [schedule]: readonly SheetPlan[]): Promise<void> {
+  if (schedule === undefined) return;
+  try {
+    await host.select(schedule.name, columnArea('run', 1));
+    host.takeKeys?.();
+  } catch {
+    // Another sheet may have come into view meanwhile, or a cell be edited.
+  }
+}
+
 /** Adds a schedule under names that are free; rejects with the host's sentence. */
 export async function insertSchedule(
   host: SheetHost,
@@ -57,6 +69,7 @@ export async function insertSchedule(
     (taken) => newSchedule(filling, host.references, taken),
     watch,
   );
+  await goToFirstRun(host, plans);
   const named = LIST.format(plans.map(({ name }) => `“${name}”`));
   return { sentence: `Inserted ${named}, ${OUTCOMES[filling]}.`, inserted };
 }
@@ -76,6 +89,7 @@ export async function insertReport(
     (taken) => scheduleSheets(content, host.references, taken),
     watch,
   );
+  await goToFirstRun(host, plans);
   const counted = runs.length === 1 ? '1 run' : `${runs.length} runs`;
   return { sentence: `Inserted “${plans[0]?.name ?? title}” with ${counted}.`, inserted };
 }

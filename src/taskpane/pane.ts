@@ -5,22 +5,29 @@ import { cautionsFoot } from './cautions-foot';
 import { checkSection } from './check-section';
 import { functionsSection } from './functions-section';
 import { make } from './make';
+import { runSection } from './run-section';
 import { newScheduleSection } from './new-schedule-section';
 import { shareSection } from './share-section';
 import { standingSection } from './standing-section';
 import { takeInSection } from './take-in-section';
 import { followTheme } from './theme';
 
-/**
- * Fills an element with the pane over a spreadsheet. The element needs a height of its own, within which the pane
- * scrolls. Returns the way to take the pane down again.
- */
-export function mountPane(root: HTMLElement, host: SheetHost): () => void {
+export interface Pane {
+  /** Takes in a file as if it were chosen in the pane; one that is understood wholly is inserted without asking. */
+  takeIn(file: File): void;
+  /** Takes the pane down again. */
+  remove(): void;
+}
+
+/** Fills an element with the pane over a spreadsheet. The element needs a height of its own, within which the pane scrolls. */
+export function mountPane(root: HTMLElement, host: SheetHost): Pane {
   const stopTheme = followTheme();
+  const lists = takeInSection(host);
   const sections = [
-    newScheduleSection(host),
-    takeInSection(host),
+    runSection(host),
     standingSection(host),
+    newScheduleSection(host),
+    lists,
     shareSection(host),
     functionsSection(),
     checkSection(host),
@@ -34,9 +41,14 @@ export function mountPane(root: HTMLElement, host: SheetHost): () => void {
   );
   const frame = make('div', { class: 'loom-frame' }, pane);
   root.append(frame);
-  return () => {
-    for (const section of [...sections, foot]) section.stop();
-    stopTheme();
-    frame.remove();
+  return {
+    takeIn: (file) => {
+      lists.take(file);
+    },
+    remove() {
+      for (const section of [...sections, foot]) section.stop();
+      stopTheme();
+      frame.remove();
+    },
   };
 }

@@ -17,7 +17,8 @@ import { freeScheduleNames, type ScheduleNames } from '../sheets/station/naming'
 import type { ScheduleRun } from '../sheets/station/run';
 import { FEED_KEYS } from '../sheets/station/references';
 import { COLUMN_KEYS } from '../sheets/station/schedule-keys';
-import type { SheetPlan } from '../sheets/plan/plan';
+import type { ReferenceStyle, SheetPlan } from '../sheets/plan/plan';
+import { withNumbersAsText } from '../sheets/plan/typed-text';
 import { WORD } from '../sheets/station/verdicts';
 import { insertUnderFreeNames } from './insertion';
 
@@ -109,6 +110,7 @@ class Scratch {
     readonly names: ScheduleNames,
     readonly rows: number,
     private readonly patience: Patience,
+    private readonly references: ReferenceStyle,
   ) {}
 
   /** Whether a verdict was misjudged while something in its row was still being calculated. */
@@ -122,9 +124,12 @@ class Scratch {
   /** The sheets with so many rows more in the schedule than they were inserted with, as a table grows. */
   private plans(content: StationContent, more = 0): readonly SheetPlan[] {
     const layout = { names: this.names, references: 'cells' as const, rows: this.rows };
-    const inserted = addInSheets(layout, content);
+    // Where cells are no table, a number in a text cell is text.
+    const drawn = (plan: SheetPlan) =>
+      this.references === 'cells' ? withNumbersAsText(plan) : plan;
+    const inserted = addInSheets(layout, content).map(drawn);
     if (more === 0) return inserted;
-    const grown = addInSheets({ ...layout, rows: this.rows + more }, content);
+    const grown = addInSheets({ ...layout, rows: this.rows + more }, content).map(drawn);
     // Protection is no table, and keeps its rows.
     return grown.map((plan, at) =>
       plan.name === this.names.protectionSheet ? inserted[at]! : plan,
@@ -287,7 +292,7 @@ export async function checkSpreadsheet(
       return scheduleSheets(DEMO, host.references, taken);
     });
     inserted = made;
-    scratch = new Scratch(probe, names!, rows, patience);
+    scratch = new Scratch(probe, names!, rows, patience, host.references);
     const { missing } = made;
     return missing.length === 0
       ? { held: true, found: `${plans.length} sheets, nothing missing` }

@@ -1,29 +1,11 @@
 /** "Share a copy": the schedule in view as a workbook that computes without the add-in. */
 import type { SheetHost } from '../hosts/sheet-host';
 import { commandButton } from './command-button';
-import { download, fileNameOf, XLSX_TYPE } from './download';
+import { copyInView } from './copy-in-view';
+import { download, XLSX_TYPE } from './download';
 import { make } from './make';
 import { makeNotice, sentenceOf } from './notice';
 import { sectionElement, type Section } from './section';
-import type { StationContent } from '../sheets/station/content';
-
-const NO_SCHEDULE = 'The sheet in view is no run schedule. Select the sheet of one, then share it.';
-
-/** The schedule in view with what feeds it. Rejects with a sentence where there is none. */
-async function stationInView(host: SheetHost): Promise<StationContent> {
-  const { stationOf } = await import('../lists/grids');
-  const inView = await host.activeGrid();
-  const station = inView === null ? undefined : stationOf(await host.allGrids(), inView.sheetName);
-  if (station === undefined) throw new Error(NO_SCHEDULE);
-  return station;
-}
-
-async function copyOf(station: StationContent): Promise<Uint8Array> {
-  const { sharedFile } = await import('../hosts/xlsx/shared-file');
-  return sharedFile(station);
-}
-
-const counted = (runs: number) => (runs === 1 ? '1 run' : `${runs} runs`);
 
 export function shareSection(host: SheetHost): Section {
   const notice = makeNotice();
@@ -32,9 +14,8 @@ export function shareSection(host: SheetHost): Section {
     setBusy(true);
     notice.tell('Writing the copy…');
     const shared = async () => {
-      const station = await stationInView(host);
-      const told = await hand(await copyOf(station), fileNameOf(station.title, 'xlsx'));
-      return `${told}: ${counted(station.runs.length)}.`;
+      const { file, name, counted } = await copyInView(host);
+      return `${await hand(file, name)}: ${counted}.`;
     };
     shared()
       .then(notice.tell, (fault: unknown) => {

@@ -76,12 +76,13 @@ export function standingSection(host: SheetHost): Section {
   }
 
   let shown = '';
-  function show(standing: Standing): void {
+  function show(standing: Standing, calculating: Calculation): void {
     reading.clear();
-    const state = JSON.stringify(standing);
+    const sentence = standingSentence(standing, calculating);
+    const state = JSON.stringify([standing, sentence]);
     if (state === shown) return;
     shown = state;
-    say(summary, standingSentence(standing));
+    say(summary, sentence);
     const isSchedule = standing.kind === 'schedule';
     counts.replaceChildren(...(isSchedule ? countRows(standing) : []));
     counts.hidden = counts.childElementCount === 0;
@@ -96,7 +97,7 @@ export function standingSection(host: SheetHost): Section {
     try {
       const { grid, calculation: state } = await host.view();
       if (stopped) return;
-      show(standingOf(grid));
+      show(standingOf(grid, state), state);
       showCalculation(grid, state);
     } catch (fault) {
       if (!stopped) reading.warn(sentenceOf(fault));

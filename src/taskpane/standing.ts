@@ -62,7 +62,7 @@ function unfilledRows(
   values: SheetGrid['values'],
 ): readonly number[] {
   return values.flatMap((cells, row) => {
-    const isTyped = (key: 'peak' | 'length') => typeof cells[columnOf[key]] === 'number';
+    const isTyped = (key: 'peak' | 'length') => String(cells[columnOf[key]] ?? '').trim() !== '';
     const hasVerdict = String(cells[columnOf.verdict] ?? '').trim() !== '';
     return row > headerRow && !hasVerdict && (isTyped('peak') || isTyped('length'))
       ? [row + 1]
@@ -70,8 +70,11 @@ function unfilledRows(
   });
 }
 
-/** The standing of what is in view; an empty sheet is null. */
-export function standingOf(grid: SheetGrid | null): Standing {
+/**
+ * The standing of what is in view; an empty sheet is null. While it is calculated, a row without a verdict is not said to
+ * lack its formulas.
+ */
+export function standingOf(grid: SheetGrid | null, calculation: Calculation = 'done'): Standing {
   const read = grid === null ? undefined : readSchedule(grid.values);
   if (grid === null || read === undefined) return { kind: 'no schedule' };
   const reading = { ...read, rows: read.rows.map(whileCalculating) };
@@ -86,7 +89,7 @@ export function standingOf(grid: SheetGrid | null): Standing {
     sheetName: grid.sheetName,
     runs: reading.rows.length,
     levels: countLevels(reading),
-    unfilled: unfilledRows(reading, grid.values),
+    unfilled: calculation === 'under way' ? [] : unfilledRows(reading, grid.values),
     verdicts: verdicts.sort((a, b) => gravity(a) - gravity(b)),
   };
 }
@@ -100,11 +103,12 @@ const counted = (runs: number) => (runs === 1 ? '1 run' : `${runs} runs`);
 const countedRows = (rows: number) => (rows === 1 ? '1 row' : `${rows} rows`);
 
 /** The standing in a sentence or two. Rows without formulas are no runs, and nothing is all well while there are some. */
-export function standingSentence(standing: Standing): string {
+export function standingSentence(standing: Standing, calculation: Calculation = 'done'): string {
   if (standing.kind === 'no schedule') {
     return 'The sheet in view is no run schedule. Insert one above, or select its sheet.';
   }
   const { sheetName, runs, levels } = standing;
+  if (runs === 0 && calculation === 'under way') return `“${sheetName}” is being calculated.`;
   const unfilled = standing.unfilled.length;
   const without = `${countedRows(unfilled)} without formulas`;
   if (runs === 0 && unfilled > 0) return `“${sheetName}”: no row has a verdict, ${without}.`;

@@ -11,7 +11,12 @@ import { sectionElement, type Section } from './section';
 
 const ACCEPTED = '.xlsx,.csv,.tsv,.txt';
 
-export function takeInSection(host: SheetHost): Section {
+export interface TakeInSection extends Section {
+  /** Takes in a file as if it were chosen here; one that is understood wholly is inserted without asking. */
+  take(file: File): void;
+}
+
+export function takeInSection(host: SheetHost): TakeInSection {
   const notice = makeNotice();
   const shown = make('div', { hidden: true });
   const input = make('input', {
@@ -41,10 +46,12 @@ export function takeInSection(host: SheetHost): Section {
     // So that choosing the same file again is a change too.
     input.value = '';
   };
-  const work = (start: string, does: () => Promise<string>) => {
+  /** Reads a file and tells what was made of it; resolves when that is done. */
+  const readAndTell = (file: File): Promise<void> => {
+    forget();
     setBusy(true);
-    notice.tell(start);
-    does()
+    notice.tell(`Reading “${file.name}”…`);
+    return read(file)
       .then(notice.tell, (fault: unknown) => {
         notice.warn(sentenceOf(fault));
       })
@@ -54,7 +61,7 @@ export function takeInSection(host: SheetHost): Section {
       });
   };
 
-  const insert = commandButton('Insert as a new schedule', 'primary', () => {
+  const insertWaiting = () => {
     if (waiting === undefined) return;
     const { fileName, report } = waiting;
     insertion.run('Inserting the list…', async (watch) => {
@@ -62,7 +69,8 @@ export function takeInSection(host: SheetHost): Section {
       finish();
       return told;
     });
-  });
+  };
+  const insert = commandButton('Insert as a new schedule', 'primary', insertWaiting);
   const leave = commandButton('Cancel', 'outline', () => {
     finish();
     notice.tell(insertion.leavesRest ? 'The list was put away.' : 'Nothing was inserted.');
@@ -77,9 +85,7 @@ export function takeInSection(host: SheetHost): Section {
 
   input.addEventListener('change', () => {
     const file = input.files?.[0];
-    if (file === undefined) return;
-    forget();
-    work(`Reading “${file.name}”…`, () => read(file));
+    if (file !== undefined) void readAndTell(file);
   });
 
   return {
@@ -96,6 +102,15 @@ export function takeInSection(host: SheetHost): Section {
       insertion.element,
       shown,
     ),
+    take(file) {
+      if (input.disabled) return;
+      void readAndTell(file).then(() => {
+        const report = waiting?.report;
+        if (report === undefined) return;
+        if (report.problems.length === 0 && report.leftOver.length === 0) insertWaiting();
+        else insert.element.focus();
+      });
+    },
     stop() {
       // Nothing is listened to.
     },

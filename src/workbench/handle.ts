@@ -19,6 +19,8 @@ export interface WorkbenchHandle {
   readonly readCell: (sheetName: string, address: string) => GridValue;
   /** Types a value, or a formula with its leading "=", and resolves when everything is calculated. */
   readonly writeCell: (sheetName: string, address: string, value: GridValue) => Promise<void>;
+  /** Puts an empty row before a zero-based row, as the grid's own menu does. */
+  readonly insertRow: (sheetName: string, row: number) => void;
   /** Selects a cell, as a click would. */
   readonly select: (sheetName: string, address: string) => void;
   /** The fill that a conditional format gives a cell at present, or null. */
@@ -55,6 +57,9 @@ export function workbenchHandle(host: WorkbenchHost, ready: Promise<void>): Work
       if (value === null) range.clearContent();
       else range.setValue(value);
       await host.calculated();
+    },
+    insertRow(sheetName, row) {
+      sheetNamed(sheetName).insertRowBefore(row);
     },
     select(sheetName, address) {
       grid.workbook.setActiveSheet(sheetNamed(sheetName));

@@ -1,15 +1,61 @@
-/** The line under the grid: the sentence behind the selected cell's error, or what belongs into the cell. */
+/** The line under the grid: what is wrong with the last entry or the selected cell, or what belongs into the cell. */
 import type { WorkbenchHost } from '../hosts/workbench/host';
-import { selectedCellStatus } from '../hosts/workbench/status';
+import {
+  entryStatus,
+  onEntryRefused,
+  selectedCellStatus,
+  selectedPlace,
+  type CellPlace,
+} from '../hosts/workbench/status';
 
-/** Keeps the line true to the selected cell, after every edit, calculation and selection. */
-export function showStatus(host: WorkbenchHost, line: HTMLElement): void {
+/**
+ * Keeps the line true to the selected cell, after every edit, calculation and selection. An entry that its cell does not
+ * take is told of although Enter has gone on to another cell, until the next cell is chosen. Returns the way to put a
+ * hint in the line's place for a while, and with '' away again.
+ */
+export function showStatus(host: WorkbenchHost, line: HTMLElement): (hint: string) => void {
+  const { grid, changes } = host;
+  const { api } = grid;
+  /** The cell edited last, and where the selection stood once Enter or Tab had left it. */
+  let edited: CellPlace | undefined;
+  let left: CellPlace | null | undefined;
+  let hint = '';
+
+  const isAt = (a: CellPlace | null, b: CellPlace | null | undefined) =>
+    a?.sheetId === b?.sheetId && a?.row === b?.row && a?.column === b?.column;
+
+  const status = () => {
+    if (hint !== '') return { kind: 'hint', text: hint };
+    if (edited !== undefined) {
+      const now = selectedPlace(grid);
+      if (left === undefined && !isAt(now, edited)) left = now;
+      const against = entryStatus(grid, edited);
+      const goneOn = left !== undefined && !isAt(now, left);
+      if (against.kind === 'error' && !goneOn) return against;
+      if (goneOn) edited = undefined;
+    }
+    return selectedCellStatus(grid);
+  };
   const show = () => {
-    const { kind, text } = selectedCellStatus(host.grid);
+    const { kind, text } = status();
     line.dataset['kind'] = kind;
     // Unchanged text is left alone: a screen reader would read it out again.
     if (line.textContent !== text) line.textContent = text;
   };
-  host.changes.onChangeOrSelection(show);
+  api.addEvent(api.Event.SheetEditStarted, () => {
+    edited = undefined;
+    show();
+  });
+  api.addEvent(api.Event.SheetEditEnded, ({ worksheet, row, column, isConfirm }) => {
+    if (!isConfirm) return;
+    edited = { sheetId: worksheet.getSheetId(), row, column };
+    left = undefined;
+  });
+  changes.onChangeOrSelection(show);
+  onEntryRefused(grid, show);
   show();
+  return (text) => {
+    hint = text;
+    show();
+  };
 }

@@ -1,5 +1,5 @@
 /** Chromium for the browser tests, watched for what a page must not do. */
-import { chromium, type Browser, type Page } from 'playwright-core';
+import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
 import { inject } from 'vitest';
 import { commandPath } from '../../src/build/command-path';
 
@@ -46,13 +46,13 @@ export interface Window {
 
 /** Opens one of the built pages, from a blank slate, and keeps a list of what goes wrong in it. */
 export async function openPage(
-  browser: Browser,
+  browser: Browser | BrowserContext,
   path: string,
   viewport: Window = { width: 1400, height: 800 },
 ): Promise<WatchedPage> {
   const origin = inject('origin');
   const trouble: Trouble = { violations: [], strayRequests: [], pageErrors: [] };
-  const page = await browser.newPage({ viewport });
+  const page = await ('newContext' in browser ? browser.newPage({ viewport }) : browser.newPage());
   page.setDefaultTimeout(PATIENCE_MS);
   await page.exposeFunction('tellViolation', (what: string) => {
     trouble.violations.push(what);

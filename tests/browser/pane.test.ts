@@ -120,7 +120,13 @@ describe('the pane beside the grid', () => {
   test('is worked by keyboard alone: Tab reaches everything, Enter inserts', async () => {
     const { page } = workbench;
     const before = await workbench.sheetNames();
-    await button('Insert the demonstration').focus();
+    await page.locator('#loom-run-line').focus();
+    for (const next of ['Add the run', 'Put missing formulas back', 'Go to the worst run']) {
+      await page.keyboard.press('Tab');
+      expect(await focusedText()).toBe(next);
+    }
+    await page.keyboard.press('Tab');
+    expect(await focusedText()).toBe('Insert the demonstration');
     await page.keyboard.press('Tab');
     expect(await focusedText()).toBe('Insert an empty schedule');
     await page.keyboard.press('Enter');
@@ -134,8 +140,6 @@ describe('the pane beside the grid', () => {
     expect(await page.evaluate(() => document.activeElement?.ariaLabel)).toBe(
       'File with a list of runs',
     );
-    await page.keyboard.press('Tab');
-    expect(await focusedText()).toBe('Go to the worst run');
     await page.keyboard.press('Tab');
     expect(await focusedText()).toBe('Download a copy (.xlsx)');
     await page.keyboard.press('Tab');

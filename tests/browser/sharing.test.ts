@@ -118,9 +118,9 @@ describe('sharing from the pane', () => {
       };
       const verdict = expect.stringMatching(/^\w/) as string;
       await expect.poll(rows, { timeout: 30_000 }).toEqual([
-        ['Hut trunk', 24, 2.1, verdict],
-        ['Relay set', 14, 1.5, verdict],
-        ['Odd', 'abc', 3, verdict],
+        ['Hut trunk', '24', '2.1', verdict],
+        ['Relay set', '14', '1.5', verdict],
+        ['Odd', 'abc', '3', verdict],
       ]);
       expect((await rows())?.[2]?.[3]).not.toBe('ok');
       expect(await section('take-in').locator('.loom-report').count()).toBe(0);

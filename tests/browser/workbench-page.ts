@@ -1,5 +1,5 @@
 /** The workbench page as the browser tests drive it. */
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import type { GridValue, SheetGrid } from '../../src/sheets/plan/grid';
 import type { WorkbenchHandle } from '../../src/workbench/handle';
 import { openPage, type Trouble, type Window as Viewport } from './browser';
@@ -25,7 +25,10 @@ export interface WorkbenchPage {
 }
 
 /** Opens the workbench and waits until the demo stands there calculated. */
-export async function openWorkbench(browser: Browser, viewport?: Viewport): Promise<WorkbenchPage> {
+export async function openWorkbench(
+  browser: Browser | BrowserContext,
+  viewport?: Viewport,
+): Promise<WorkbenchPage> {
   const { page, trouble } = await openPage(browser, 'workbench.html', viewport);
   await page.waitForFunction(() => document.documentElement.dataset['ready'] === 'true');
 

@@ -118,7 +118,7 @@ describe('a run edited by hand', () => {
     expect(await page.highlight(grid.sheetName, verdict)).toBeNull();
 
     await page.type(grid.sheetName, at(reading, row, 'length'), '400');
-    await expect.poll(() => page.read(grid.sheetName, at(reading, row, 'length'))).toBe(400);
+    await expect.poll(() => page.read(grid.sheetName, at(reading, row, 'length'))).toBe('400');
     await page.write(grid.sheetName, at(reading, row, 'ownSize'), '16 AWG');
     // What was typed before may still be on its way: the calculation that ends first is not the last.
     await expect.poll(() => page.read(grid.sheetName, verdict)).toBe('drop over target');

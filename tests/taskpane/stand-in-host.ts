@@ -7,6 +7,7 @@ import type {
   SheetView,
   TakenNames,
 } from '../../src/hosts/sheet-host';
+import type { RowFill, Selected, SheetEdits, TypedCell } from '../../src/hosts/edits';
 import type { ComputedGrid, GridValue, SheetGrid } from '../../src/sheets/plan/grid';
 import type { Area } from '../../src/sheets/plan/area';
 import type { SheetPlan } from '../../src/sheets/plan/plan';
@@ -26,6 +27,31 @@ export class StandInHost implements SheetHost {
   /** What insertions lack in looks. */
   missing: readonly string[] = [];
   calculation: Calculation = 'done';
+  /** What was typed and filled, in order. */
+  readonly typed: { readonly sheetName: string; readonly cells: readonly TypedCell[] }[] = [];
+  readonly filled: RowFill[] = [];
+  readonly hidden = new Set<number>();
+  selectedCell: Selected | null = null;
+  readonly edits: SheetEdits = {
+    type: (sheetName, cells) => {
+      this.typed.push({ sheetName, cells });
+      return this.answer(undefined);
+    },
+    fillRows: (_, fills) => {
+      this.filled.push(...fills);
+      return this.answer(undefined);
+    },
+    hiddenColumns: () => this.answer([...this.hidden]),
+    showColumns: (_, columns, isShown) => {
+      for (const column of columns) {
+        if (isShown) this.hidden.delete(column);
+        else this.hidden.add(column);
+      }
+      return this.answer(undefined);
+    },
+    selected: () => this.answer(this.selectedCell),
+    onSelection: () => () => undefined,
+  };
   readonly probe: HostProbe = {
     called: 'the stand-in',
     about: () => Promise.resolve([]),

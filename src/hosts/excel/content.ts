@@ -6,7 +6,7 @@
 import { area, type Area } from '../../sheets/plan/area';
 import { filledDown } from '../../sheets/plan/fill-down';
 import type { Formula, SheetPlan, TablePlan } from '../../sheets/plan/plan';
-import { contentLayers, covers, formulaCells, TEXT_FORMAT, type ContentLayer } from './layers';
+import { contentLayers, covers, notTextCells, TEXT_FORMAT, type ContentLayer } from './layers';
 import { rangeOf } from './range-of';
 import { CALL_BYTES, type Step } from './step';
 import { writtenText } from './written-text';
@@ -34,6 +34,7 @@ export function contentSteps(plan: SheetPlan): Content {
     values: [
       ...formatSteps(plan, layers, isComputed),
       ...layers.flatMap((layer) => constantSteps(layer, isComputed)),
+      ...textAgainSteps(plan, layers, isComputed),
       ...tableSteps(plan),
     ],
     formulas: [
@@ -86,13 +87,36 @@ function formatSteps(
     const steps = [formatStep(of, format)];
     if (format !== TEXT_FORMAT) return steps;
     // A formula written into a cell formatted as text would stay on show as text.
-    const holdsFormula = formulaCells(layers, of);
+    // A number would turn into text, with a warning at each cell.
+    const isNoText = notTextCells(layers, of);
     for (let column = of.column; column < of.column + of.columns; column += 1) {
-      const test: CellTest = (row, at) => isComputed(row, at) || holdsFormula(row, at);
+      const test: CellTest = (row, at) => isComputed(row, at) || isNoText(row, at);
       for (const run of runsDown(of, column, test)) steps.push(formatStep(run, GENERAL_FORMAT));
     }
     return steps;
   });
+}
+
+/** Numbers among text cells, once they are written: what is typed over them shall be kept as it is typed. */
+function textAgainSteps(
+  { blocks }: SheetPlan,
+  layers: readonly ContentLayer[],
+  isComputed: CellTest,
+): readonly Step[] {
+  const areas = blocks.flatMap(({ area: of, style }) =>
+    style?.numberFormat === TEXT_FORMAT ? [of] : [],
+  );
+  return areas.flatMap((of) =>
+    Array.from({ length: of.columns }, (_, across) => of.column + across).flatMap((column) => {
+      const isNumber: CellTest = (row, at) =>
+        !isComputed(row, at) &&
+        layers.some(
+          (layer) =>
+            covers(layer.block.area, row, at) && typeof layer.contentAt(row, at) === 'number',
+        );
+      return runsDown(of, column, isNumber).map((run) => formatStep(run, TEXT_FORMAT));
+    }),
+  );
 }
 
 /** The stretches of a column within an area whose cells pass a test. */

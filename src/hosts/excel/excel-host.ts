@@ -4,7 +4,9 @@ import type { SheetPlan } from '../../sheets/plan/plan';
 import { oneAtATime, type Queue } from '../one-at-a-time';
 import type { HostProbe, Inserted, SheetHost, SheetView, TakenNames, Watch } from '../sheet-host';
 import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
+import type { SheetEdits } from '../edits';
 import type { Pause } from './clearing';
+import { excelEdits } from './edits';
 import { failure, told, type Failing } from './failure';
 import { SheetInView } from './follow';
 import { insertPlans } from './insertion';
@@ -29,12 +31,15 @@ export class ExcelHost implements SheetHost {
   /** All that writes waits here for its turn. */
   private readonly writing: Queue = oneAtATime();
   private readonly inView = new SheetInView();
+  readonly edits: SheetEdits;
 
   /** `onFault` hears of what fails where no promise can carry it: listening for changes. */
   constructor(
     private readonly onFault: (fault: Error) => void,
     private readonly pause: Pause = forMs,
-  ) {}
+  ) {
+    this.edits = excelEdits(this.writing, onFault);
+  }
 
   taken(): Promise<TakenNames> {
     return told('The names in the workbook could not be read', () => request(readTaken));

@@ -44,7 +44,8 @@ const ROWS_OF_EXCEL = 1_048_576;
 const HEADINGS = new Map(
   SHOWN_KEYS.map((key) => [SCHEDULE_COLUMNS[key].heading.toLowerCase(), key] as const),
 );
-const RULE_NAME = new RegExp(`^${NAME_STEMS.rule}\\d*_`, 'i');
+/** Of a schedule; old ones have their house rules on the same sheet and no other names there. */
+const OWN_NAME = new RegExp(`^(?:${NAME_STEMS.schedule}|${NAME_STEMS.rule})\\d*_`, 'i');
 
 /** Places of our headings in a table's header row; undefined where one is missing. */
 function placesOf(headings: readonly unknown[]): ReadonlyMap<ShownKey, number> | undefined {
@@ -263,7 +264,7 @@ function readAnew(): Promise<Anew> {
     // A schedule without its table, as in a copy that was made to be shared, is known by its names.
     const isOurs = workbook.names.items.some(
       ({ name, formula }) =>
-        RULE_NAME.test(name) &&
+        OWN_NAME.test(name) &&
         [`=${sheetName}!`, `='${sheetName.replaceAll("'", "''")}'!`].some((start) =>
           String(formula).startsWith(start),
         ),

@@ -54,8 +54,8 @@ export function contentLayers({ blocks }: SheetPlan): readonly ContentLayer[] {
   });
 }
 
-/** Whether a cell's content is a formula, asked of a few cells. */
-export function formulaCells(
+/** Whether a cell holds a formula or a number, which a text format would change as they are written. */
+export function notTextCells(
   layers: readonly ContentLayer[],
   within: Area,
 ): (row: number, column: number) => boolean {
@@ -64,6 +64,6 @@ export function formulaCells(
     there.some(({ block, contentAt }) => {
       if (!covers(block.area, row, column)) return false;
       const content = contentAt(row, column);
-      return typeof content === 'object' && content !== null;
+      return typeof content === 'number' || (typeof content === 'object' && content !== null);
     });
 }

@@ -128,13 +128,21 @@ function highlightSteps({ highlights }: SheetPlan): readonly LookStep[] {
   }));
 }
 
-function sizeSteps({ columnWidths, rowHeightsPt = {} }: SheetPlan): readonly Step[] {
+function sizeSteps(plan: SheetPlan): readonly Step[] {
+  const { columnWidths, rowHeightsPt = {}, hiddenColumns = [] } = plan;
+  const hidden = hiddenColumns.map((column) => [column, 0] as const);
   const rows = Object.entries(rowHeightsPt).map(([row, height]) => [Number(row), height] as const);
   return [
     ...[...stretches(columnWidths.entries())].map(({ first, count, measure }) => ({
       bytes: 2 * CALL_BYTES,
       draw: (sheet: Excel.Worksheet) => {
         rangeOf(sheet, area(0, first, 1, count)).format.columnWidth = columnWidthPt(measure);
+      },
+    })),
+    ...[...stretches(hidden)].map(({ first, count }) => ({
+      bytes: 2 * CALL_BYTES,
+      draw: (sheet: Excel.Worksheet) => {
+        rangeOf(sheet, area(0, first, 1, count)).columnHidden = true;
       },
     })),
     ...[...stretches(rows.sort(([one], [other]) => one - other))].map(

@@ -28,6 +28,7 @@ export function applyStyle(format: Excel.RangeFormat, of: Area, style: CellStyle
   if (style.fill !== undefined) format.fill.color = style.fill;
   if (style.align !== undefined) format.horizontalAlignment = ALIGNMENTS[style.align];
   if (style.wrap !== undefined) format.wrapText = style.wrap;
+  if (style.shrink !== undefined) format.shrinkToFit = style.shrink;
   if (style.border !== undefined) {
     // Cells of a table keep one line of sight where a neighbour wraps.
     format.verticalAlignment = 'Center';

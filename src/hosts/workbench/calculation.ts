@@ -4,9 +4,12 @@
  */
 import { ICommandService } from '@univerjs/core';
 import {
+  FormulaExecutedStateType,
   IActiveDirtyManagerService,
+  SetFormulaCalculationNotificationMutation,
   SetFormulaCalculationStartMutation,
   SetFormulaCalculationStopMutation,
+  type ISetFormulaCalculationNotificationMutation,
 } from '@univerjs/engine-formula';
 import type { Grid } from './grid';
 
@@ -20,25 +23,41 @@ const CALCULATION_LIMIT_MS = 60_000;
 
 const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms));
 
-/** Watches the grid from now on; the function that it gives resolves when no cell waits to be calculated. */
-export function watchCalculation({ univer, api }: Grid): () => Promise<void> {
+export interface CalculationWatch {
+  /** Resolves when no cell waits to be calculated. */
+  readonly settled: () => Promise<void>;
+  /** Whether the grid calculates at this moment. */
+  readonly isUnderWay: () => boolean;
+}
+
+/** Watches the grid from now on. */
+export function watchCalculation({ univer, api }: Grid): CalculationWatch {
   const injector = univer.__getInjector();
   const changes = injector.get(IActiveDirtyManagerService);
   /** Until when a change may still have to be taken up, on the clock of the page. */
   let waitsUntil = 0;
-  injector.get(ICommandService).onCommandExecuted(({ id }, options) => {
+  let isRunning = false;
+  injector.get(ICommandService).onCommandExecuted(({ id, params }, options) => {
     const now = performance.now();
-    if (id === SetFormulaCalculationStartMutation.id) waitsUntil = 0;
-    else if (id === SetFormulaCalculationStopMutation.id) waitsUntil = now + STARTED_ANEW_MS;
-    else if (options?.onlyLocal !== true && Boolean(changes.get(id))) {
+    if (id === SetFormulaCalculationStartMutation.id) {
+      waitsUntil = 0;
+      isRunning = true;
+    } else if (id === SetFormulaCalculationStopMutation.id) waitsUntil = now + STARTED_ANEW_MS;
+    else if (id === SetFormulaCalculationNotificationMutation.id) {
+      const { functionsExecutedState: end } = params as ISetFormulaCalculationNotificationMutation;
+      if (end !== undefined && end !== FormulaExecutedStateType.INITIAL) isRunning = false;
+    } else if (options?.onlyLocal !== true && Boolean(changes.get(id))) {
       waitsUntil = Math.max(waitsUntil, now + TAKEN_UP_MS);
     }
   });
   const isWaiting = () => performance.now() < waitsUntil;
-  return async () => {
-    do {
-      while (isWaiting()) await pause(LOOK_MS);
-      await api.getFormula().onCalculationResultApplied(CALCULATION_LIMIT_MS);
-    } while (isWaiting());
+  return {
+    isUnderWay: () => isRunning,
+    async settled() {
+      do {
+        while (isWaiting()) await pause(LOOK_MS);
+        await api.getFormula().onCalculationResultApplied(CALCULATION_LIMIT_MS);
+      } while (isWaiting());
+    },
   };
 }

@@ -1,8 +1,10 @@
 /** What happens in the grid, told to those who listen; and the upkeep of the error sentences that follows from it. */
 import type { ICellData, ICommandInfo, IExecutionOptions } from '@univerjs/core';
 import {
+  SetFormulaCalculationNotificationMutation,
   SetFormulaCalculationResultMutation,
   SetFormulaCalculationStartMutation,
+  type ISetFormulaCalculationNotificationMutation,
 } from '@univerjs/engine-formula';
 import {
   InsertColMutation,
@@ -39,6 +41,7 @@ const CHANGES: ReadonlySet<string> = new Set([
   ...MOVES,
   InsertSheetMutation.id,
   RemoveSheetMutation.id,
+  SetFormulaCalculationStartMutation.id,
   SetFormulaCalculationResultMutation.id,
   SetRangeValuesMutation.id,
   SetWorksheetActiveOperation.id,
@@ -52,6 +55,13 @@ export interface Changes {
   onChange(listener: () => void): () => void;
   /** Calls back after that too, and after other cells were selected. */
   onChangeOrSelection(listener: () => void): () => void;
+}
+
+/** A calculation that comes to nothing new has no results, and ends all the same. */
+function isEndOfCalculation(id: string, params: unknown): boolean {
+  if (id !== SetFormulaCalculationNotificationMutation.id) return false;
+  const { functionsExecutedState } = params as ISetFormulaCalculationNotificationMutation;
+  return functionsExecutedState !== undefined;
 }
 
 function forgetEdited(grid: Grid, command: ICommandInfo): void {
@@ -102,7 +112,7 @@ export function watchChanges(grid: Grid): Changes {
 
   grid.api.addEvent(grid.api.Event.CommandExecuted, ({ id, params, type, options }) => {
     upkeep({ id, params: params as object, type }, options);
-    if (CHANGES.has(id)) tell(true);
+    if (CHANGES.has(id) || isEndOfCalculation(id, params)) tell(true);
     else if (id === SetSelectionsOperation.id) tell(false);
   });
 

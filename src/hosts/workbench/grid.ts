@@ -1,18 +1,16 @@
 /** The spreadsheet grid of the workbench, set up with our functions, before any sheet of ours is in it. */
-import { LocaleType, LogLevel, mergeLocales, Univer } from '@univerjs/core';
+import { LocaleType, LogLevel, Univer, type IWorkbookData } from '@univerjs/core';
 import { FUniver } from '@univerjs/core/facade';
 import { UniverSheetsConditionalFormattingPreset } from '@univerjs/preset-sheets-conditional-formatting';
-import conditionalFormattingEnglish from '@univerjs/preset-sheets-conditional-formatting/locales/en-US';
 import { UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
-import coreEnglish from '@univerjs/preset-sheets-core/locales/en-US';
 import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-validation';
-import dataValidationEnglish from '@univerjs/preset-sheets-data-validation/locales/en-US';
 import type { FWorkbook } from '@univerjs/sheets/facade';
 import type { WorksheetFunction } from '../../functions/worksheet-function';
 import { calculateTakenBranches } from './branches';
 import { compareAfresh } from './comparisons';
 import { noteAreasOnce } from './dependencies';
 import { gridFunctionHelp, gridFunctions } from './functions';
+import { ENGLISH } from './language';
 import { Sentences } from './sentences';
 
 /** What the host and the page need of the grid. */
@@ -23,19 +21,20 @@ export interface Grid {
   readonly sentences: Sentences;
 }
 
-/** Puts an empty workbook with one blank sheet into the element, with these worksheet functions in its formulas. */
-export function openGrid(container: HTMLElement, catalogue: readonly WorksheetFunction[]): Grid {
+/**
+ * Puts a workbook into the element, with these worksheet functions in its formulas: an empty one with one blank sheet, or
+ * the one that was kept. Throws where the kept one cannot be opened; the element is empty again then.
+ */
+export function openGrid(
+  container: HTMLElement,
+  catalogue: readonly WorksheetFunction[],
+  kept?: Partial<IWorkbookData>,
+): Grid {
   compareAfresh();
   const sentences = new Sentences();
   const univer = new Univer({
     locale: LocaleType.EN_US,
-    locales: {
-      [LocaleType.EN_US]: mergeLocales(
-        coreEnglish,
-        dataValidationEnglish,
-        conditionalFormattingEnglish,
-      ),
-    },
+    locales: { [LocaleType.EN_US]: ENGLISH },
     logLevel: LogLevel.WARN,
   });
   const presets = [
@@ -63,6 +62,12 @@ export function openGrid(container: HTMLElement, catalogue: readonly WorksheetFu
   const api = FUniver.newAPI(univer);
   calculateTakenBranches(univer);
   noteAreasOnce(univer);
-  const workbook = api.createWorkbook({ name: 'Workbook' });
-  return { univer, api, workbook, sentences };
+  try {
+    const workbook = api.createWorkbook(kept ?? { name: 'Workbook' });
+    return { univer, api, workbook, sentences };
+  } catch (fault) {
+    univer.dispose();
+    container.replaceChildren();
+    throw fault;
+  }
 }

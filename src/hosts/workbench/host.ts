@@ -2,6 +2,7 @@
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import { areaAddress, quotedSheetName, type Area } from '../../sheets/plan/area';
 import type { SheetPlan } from '../../sheets/plan/plan';
+import { withNumbersAsText } from '../../sheets/plan/typed-text';
 import { oneAtATime } from '../one-at-a-time';
 import {
   InsertionFault,
@@ -13,7 +14,10 @@ import {
   type Watch,
 } from '../sheet-host';
 import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
-import { watchCalculation } from './calculation';
+import { watchCalculation, type CalculationWatch } from './calculation';
+import type { SheetEdits } from '../edits';
+import { workbenchEdits } from './edits';
+import { fillInsertedRows } from './inserted-rows';
 import { watchChanges, type Changes } from './changes';
 import type { Grid } from './grid';
 import { insertedSheets, removeSheets, stepOf } from './insertion';
@@ -25,18 +29,24 @@ import { AddSheetDataValidationCommand } from '@univerjs/preset-sheets-data-vali
 import type { Calculated } from '../../sheets/calculate/calculate';
 import { tellEngine, valuesOf, withoutCalculating } from './filled-in';
 import { insertName } from './names';
-import { ICommandService } from '@univerjs/core';
+import { ICommandService, LifecycleService, LifecycleStages } from '@univerjs/core';
+import { ILayoutService } from '@univerjs/preset-sheets-core';
 
 export class WorkbenchHost implements SheetHost {
   readonly references = 'cells';
   readonly changes: Changes;
   /** Resolves when no cell waits to be calculated. */
   readonly calculated: () => Promise<void>;
+  private readonly calculation: CalculationWatch;
   private readonly writing = oneAtATime();
+  readonly edits: SheetEdits;
 
   constructor(readonly grid: Grid) {
     this.changes = watchChanges(grid);
-    this.calculated = watchCalculation(grid);
+    this.calculation = watchCalculation(grid);
+    this.calculated = this.calculation.settled;
+    this.edits = workbenchEdits(grid, this.changes, this.calculated);
+    fillInsertedRows(grid, this.edits);
   }
 
   taken(): Promise<TakenNames> {
@@ -48,7 +58,7 @@ export class WorkbenchHost implements SheetHost {
   }
 
   insert(plans: readonly SheetPlan[], watch: Watch = {}): Promise<Inserted> {
-    return this.writing(() => this.add(plans, watch));
+    return this.writing(() => this.add(plans.map(withNumbersAsText), watch));
   }
 
   private async add(plans: readonly SheetPlan[], watch: Watch): Promise<Inserted> {
@@ -93,12 +103,15 @@ export class WorkbenchHost implements SheetHost {
   }
 
   view(): Promise<SheetView> {
-    return this.activeGrid().then((grid) => ({ grid, calculation: 'done' }));
+    const calculation = this.calculation.isUnderWay() ? 'under way' : 'done';
+    return this.activeGrid().then((grid) => ({ grid, calculation }));
   }
 
-  calculate(): Promise<void> {
+  async calculate(): Promise<void> {
+    // Before the grid has been drawn for the first time, its engine does not hear.
+    await this.grid.univer.__getInjector().get(LifecycleService).onStage(LifecycleStages.Rendered);
     this.grid.api.getFormula().executeCalculation();
-    return this.calculated();
+    await this.calculated();
   }
 
   activeGrid(): Promise<SheetGrid | null> {
@@ -125,6 +138,10 @@ export class WorkbenchHost implements SheetHost {
     sheet.getRange(gridRange(area)).activate();
     sheet.scrollToCell(Math.max(0, area.row - 3), 0);
     return Promise.resolve();
+  }
+
+  takeKeys(): void {
+    this.grid.univer.__getInjector().get(ILayoutService).focus();
   }
 
   onChange(listener: () => void): () => void {

@@ -60,8 +60,11 @@ export function validationRule(entry: EntryPlan): ISheetDataValidationRule {
     allowBlank: true,
     showDropDown: entry.choices !== undefined,
     renderMode: DataValidationRenderMode.ARROW,
+    // Never STOP, which throws away what was typed: it stays, marked, and the status line says what is wrong with it.
     errorStyle:
-      entry.othersAllowed === true ? DataValidationErrorStyle.INFO : DataValidationErrorStyle.STOP,
+      entry.othersAllowed === true
+        ? DataValidationErrorStyle.INFO
+        : DataValidationErrorStyle.WARNING,
     showErrorMessage: entry.othersAllowed !== true,
     errorTitle: entry.promptTitle,
     error: entry.prompt,

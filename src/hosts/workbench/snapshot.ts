@@ -172,6 +172,7 @@ export function sheetSnapshot(plan: SheetPlan, values?: Calculated): Partial<IWo
   for (const note of plan.notes) {
     cellAt(rows, note.area.row, note.area.column).custom = { note: note.text };
   }
+  const hidden = new Set(plan.hiddenColumns);
   const lastRow = Math.max(0, ...plan.blocks.map(({ area }) => area.row + area.rows));
   const lastColumn = Math.max(0, ...plan.blocks.map(({ area }) => area.column + area.columns));
   return {
@@ -181,7 +182,10 @@ export function sheetSnapshot(plan: SheetPlan, values?: Calculated): Partial<IWo
     columnCount: Math.max(LEAST_COLUMNS, lastColumn + 3),
     cellData: rows,
     columnData: Object.fromEntries(
-      columnWidthsPx(plan).map((width, column) => [column, { w: width }]),
+      columnWidthsPx(plan).map((width, column) => [
+        column,
+        { w: width, ...(hidden.has(column) && { hd: BooleanNumber.TRUE }) },
+      ]),
     ),
     rowData: Object.fromEntries(
       Object.entries(plan.rowHeightsPt ?? {}).map(([row, points]) => [

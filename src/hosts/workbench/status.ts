@@ -1,4 +1,6 @@
 /** What the status line says of the selected cell: why it is an error, or what belongs into it. */
+import { DataValidationErrorStyle, DataValidationStatus } from '@univerjs/core';
+import { SheetDataValidationModel } from '@univerjs/preset-sheets-data-validation';
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import { cellAddress, quotedSheetName } from '../../sheets/plan/area';
 import { ERROR_CODES } from '../../functions/cell';
@@ -37,6 +39,55 @@ function reason(grid: Grid, sheet: FWorksheet, row: number, column: number, code
   return `from ${where}: ${cause.sentence}`;
 }
 
+/** A cell by its sheet's id and its zero-based position. */
+export interface CellPlace {
+  readonly sheetId: string;
+  readonly row: number;
+  readonly column: number;
+}
+
+/** The selected cell. */
+export function selectedPlace({ workbook }: Grid): CellPlace | null {
+  const range = workbook.getActiveCell();
+  if (range === null) return null;
+  const sheetId = workbook.getActiveSheet().getSheetId();
+  return { sheetId, row: range.getRow(), column: range.getColumn() };
+}
+
+/** What a cell's rule of entry has against its content, in a sentence; null where it takes it. */
+function objection(grid: Grid, sheet: FWorksheet, row: number, column: number): string | null {
+  const rules = grid.univer.__getInjector().get(SheetDataValidationModel);
+  const [unitId, subUnitId] = [grid.workbook.getId(), sheet.getSheetId()];
+  const rule = rules.getRuleByLocation(unitId, subUnitId, row, column);
+  if (!rule || rule.errorStyle === DataValidationErrorStyle.INFO) return null;
+  const [workbook, worksheet] = [grid.workbook.getWorkbook(), sheet.getSheet()];
+  const place = { unitId, subUnitId, row, col: column, workbook, worksheet };
+  if (rules.validator(rule, place) !== DataValidationStatus.INVALID) return null;
+  const value = readCell(grid, sheet, row, column);
+  const stands = typeof value === 'boolean' ? String(value).toUpperCase() : String(value);
+  return `${cellAddress(row, column)} “${stands}” is not what this cell asks for, and stays until you change it. ${rule.promptTitle ?? ''}: ${rule.prompt ?? rule.error ?? ''}`;
+}
+
+/**
+ * Calls back when the grid has found an entry that its cell does not take, a moment after it was made. Of entries that it
+ * does take, nothing is heard: the grid finds that out anew whenever it is asked, so that asking then would never end.
+ */
+export function onEntryRefused({ univer }: Grid, listener: () => void): void {
+  univer
+    .__getInjector()
+    .get(SheetDataValidationModel)
+    .validStatusChange$.subscribe(({ status }) => {
+      if (status === DataValidationStatus.INVALID) listener();
+    });
+}
+
+/** What stands against the entry in a cell; nothing where the cell takes it. */
+export function entryStatus(grid: Grid, { sheetId, row, column }: CellPlace): CellStatus {
+  const sheet = grid.workbook.getSheetBySheetId(sheetId);
+  const text = sheet === null ? null : objection(grid, sheet, row, column);
+  return text === null ? { kind: 'nothing', text: '' } : { kind: 'error', text };
+}
+
 /** Describes the selected cell. */
 export function selectedCellStatus(grid: Grid): CellStatus {
   const range = grid.workbook.getActiveCell();
@@ -54,6 +105,8 @@ export function selectedCellStatus(grid: Grid): CellStatus {
     };
   }
 
+  const against = objection(grid, sheet, row, column);
+  if (against !== null) return { kind: 'error', text: against };
   const note: unknown = sheet.getSheet().getCellRaw(row, column)?.custom?.['note'];
   if (typeof note === 'string') return { kind: 'hint', text: `${address} ${note}` };
   const rule = range.getDataValidation()?.rule;

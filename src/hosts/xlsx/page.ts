@@ -7,8 +7,11 @@ import type { SheetPlan } from '../../sheets/plan/plan';
 const A4 = 9;
 const MARGINS_INCHES = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 };
 
+/** A footer's further lines want room above the edge. */
+const FOOTER_LINE_INCHES = 0.17;
+
 /** One page wide and as many high as it takes, with the heading on each. */
-export function applyPage(sheet: Worksheet, { print }: SheetPlan): void {
+export function applyPage(sheet: Worksheet, { print, hidden }: SheetPlan): void {
   const { area, repeatRows } = print;
   // The library puts a "$" ahead of each corner and no other: the row's own has to come with it.
   const first = cellAddress(area.row, area.column, 'row');
@@ -21,8 +24,12 @@ export function applyPage(sheet: Worksheet, { print }: SheetPlan): void {
     fitToWidth: 1,
     fitToHeight: 0,
     horizontalCentered: true,
-    margins: MARGINS_INCHES,
-    printArea: `${first}:${last}`,
+    margins: {
+      ...MARGINS_INCHES,
+      bottom: MARGINS_INCHES.bottom + FOOTER_LINE_INCHES * (print.footer.split('\n').length - 1),
+    },
+    // LibreOffice prints a hidden sheet that has an area to print, and none without.
+    ...(hidden === true ? {} : { printArea: `${first}:${last}` }),
     ...(repeatRows === undefined
       ? {}
       : { printTitlesRow: `${repeatRows.first + 1}:${repeatRows.last + 1}` }),

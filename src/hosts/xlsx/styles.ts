@@ -31,6 +31,7 @@ export function cellStyle(style: CellStyle): Partial<Style> {
       vertical: 'middle',
       ...(style.align === undefined ? {} : { horizontal: ALIGNMENTS[style.align] }),
       ...(style.wrap === true ? { wrapText: true } : {}),
+      ...(style.shrink === true ? { shrinkToFit: true } : {}),
     },
     ...(style.border === undefined
       ? {}

@@ -38,7 +38,13 @@ export async function writeWorkbook(
   // Values travel along for viewers that do not calculate; a spreadsheet that does shall trust none of them.
   workbook.calcProperties.fullCalcOnLoad = true;
 
-  const sheets = plans.map((plan) => [workbook.addWorksheet(plan.name), plan] as const);
+  const sheets = plans.map(
+    (plan) =>
+      [
+        workbook.addWorksheet(plan.name, plan.hidden === true ? { state: 'hidden' } : {}),
+        plan,
+      ] as const,
+  );
   const lists = new ChoiceLists(workbook, plans);
   for (const [sheet, plan] of sheets) drawSheet(sheet, plan, lists, values);
   for (const plan of plans) {
@@ -63,6 +69,7 @@ function drawSheet(
   sheet.properties.defaultColWidth = LIBRARY_COLUMN_WIDTH;
   for (const [index, width] of plan.columnWidths.entries())
     sheet.getColumn(index + 1).width = width;
+  for (const column of plan.hiddenColumns ?? []) sheet.getColumn(column + 1).hidden = true;
   drawCells(sheet, plan, values);
   for (const [row, heightPt] of Object.entries(plan.rowHeightsPt ?? {})) {
     sheet.getRow(Number(row) + 1).height = heightPt;

@@ -14,8 +14,8 @@ describe('two insertions at once', () => {
       expect.stringContaining('“Run schedule”'),
       expect.stringContaining('“Run schedule 2”'),
     ]);
-    // The workbook's own, and four of each.
-    expect(excel.sheetNames).toHaveLength(9);
+    // The workbook's own, and six of each.
+    expect(excel.sheetNames).toHaveLength(13);
     expect(excel.tableNames).toEqual(['LoomRuns', 'LoomRuns2']);
   });
 
@@ -24,8 +24,8 @@ describe('two insertions at once', () => {
     const [one, other] = [patientHost(), patientHost()];
     await Promise.all([insertSchedule(one, 'demo'), insertSchedule(other, 'demo')]);
     expect(excel.tableNames).toHaveLength(2);
-    // The workbook's own, and four of each.
-    expect(excel.sheetNames).toHaveLength(9);
+    // The workbook's own, and six of each.
+    expect(excel.sheetNames).toHaveLength(13);
   });
 });
 
@@ -83,14 +83,18 @@ it('a chart sheet under a name of ours counts as taken: the next names are used'
   const host = patientHost();
   excel.newSheet('Supply', true);
   const { sentence } = await insertSchedule(host, 'demo');
-  expect(sentence).toContain('“Run schedule 2”, “Supply 2”, “Protection 2” and “Verdicts 2”');
+  expect(sentence).toContain(
+    '“Run schedule 2”, “House rules 2”, “Supply 2”, “Protection 2”, “Verdicts 2” and “Crew sheet 2”',
+  );
   expect(excel.sheetNames).toEqual([
     'Notes',
     'Supply',
     'Run schedule 2',
+    'House rules 2',
     'Supply 2',
     'Protection 2',
     'Verdicts 2',
+    'Crew sheet 2',
   ]);
 });
 

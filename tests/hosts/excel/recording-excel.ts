@@ -995,6 +995,10 @@ export class RecordingExcel {
         formulas: (place: Place, rows: unknown) => {
           this.write(place, 'formulas', rows);
         },
+        columnHidden: ({ sheet, column, columns }: Place, isHidden: boolean) => {
+          this.mustBeWritable(sheet);
+          sheet.looks.set(`columns ${column} to ${column + columns - 1} hidden`, isHidden);
+        },
         numberFormat: (place: Place, format: string) => {
           this.mustBeWritable(place.sheet);
           if (typeof format !== 'string')

@@ -36,7 +36,7 @@ function begun({ univer }: Grid): Promise<void> {
 
 test('a change that is made while the grid calculates is waited for as well', async () => {
   grid = longList();
-  const calculated = watchCalculation(grid);
+  const { settled: calculated } = watchCalculation(grid);
   await calculateGrid(grid);
   const sheet = grid.workbook.getActiveSheet();
   const shown = () => [`A${ROWS}`, 'C1'].map((address) => sheet.getRange(address).getValue());
@@ -51,7 +51,7 @@ test('a change that is made while the grid calculates is waited for as well', as
 
 test('a change that nothing hangs on is not waited for without end', async () => {
   grid = longList();
-  const calculated = watchCalculation(grid);
+  const { settled: calculated } = watchCalculation(grid);
   await calculateGrid(grid);
   const sheet = grid.workbook.getActiveSheet();
   sheet.getRange('D1').setValue(5);
@@ -59,4 +59,17 @@ test('a change that nothing hangs on is not waited for without end', async () =>
   sheet.getRange('D1').setFontWeight('bold');
   await calculated();
   expect(sheet.getRange('D1').getValue()).toBe(5);
+});
+
+test('says that it calculates for as long as it does', async () => {
+  grid = longList();
+  const watch = watchCalculation(grid);
+  await calculateGrid(grid);
+  expect(watch.isUnderWay()).toBe(false);
+  const first = begun(grid);
+  grid.workbook.getActiveSheet().getRange('A1').setValue(7);
+  await first;
+  expect(watch.isUnderWay()).toBe(true);
+  await watch.settled();
+  await expect.poll(() => watch.isUnderWay()).toBe(false);
 });

@@ -9,8 +9,10 @@ import { sheetSnapshot } from '../../../src/hosts/workbench/snapshot';
 import { areaAddress, quotedSheetName } from '../../../src/sheets/plan/area';
 import type { GridValue } from '../../../src/sheets/plan/grid';
 import { scheduleSheets } from '../../../src/sheets/new-schedule';
-import { readStationValues, stationValues } from '../../../src/sheets/station-values';
+import { readStationValues } from '../../../src/sheets/station-values';
 import type { StationContent } from '../../../src/sheets/station/content';
+import { calculate } from '../../../src/sheets/calculate/calculate';
+import { withNumbersAsText } from '../../../src/sheets/plan/typed-text';
 import { DEMO } from '../../../src/sheets/station/demo';
 import { scheduleNames } from '../../../src/sheets/station/naming';
 import { compareStations, summary, toldDifferences } from '../../sheets/station-differences';
@@ -54,7 +56,7 @@ const STATIONS: readonly StationContent[] = [
 test.each(STATIONS.map((content) => [content.title, content] as const))(
   'come to what our own evaluation says: %s',
   async (_, content) => {
-    const plans = scheduleSheets(content, 'cells', NOTHING_TAKEN);
+    const plans = scheduleSheets(content, 'cells', NOTHING_TAKEN).map(withNumbersAsText);
     grid = openBareGrid(
       CATALOGUE,
       plans.map((plan) => sheetSnapshot(plan)),
@@ -72,7 +74,11 @@ test.each(STATIONS.map((content) => [content.title, content] as const))(
         cellOf(readCell(grid!, workbook.getSheetByName(sheet)!, row, column)),
     };
     const theirs = readStationValues(calculated, content, scheduleNames());
-    const comparison = compareStations(content, stationValues(content), theirs);
+    const comparison = compareStations(
+      content,
+      readStationValues(calculate(plans), content, scheduleNames()),
+      theirs,
+    );
     console.info(summary(`The grid, ${content.title}`, comparison));
     expect(comparison.compared).toBeGreaterThan(1000);
     expect(toldDifferences(comparison.differences)).toEqual([]);

@@ -1,0 +1,139 @@
+/** Changes that the pane makes in a workbook open in Excel. */
+import { area } from '../../sheets/plan/area';
+import type { RowFill, SheetEdits, TypedCell } from '../edits';
+import type { Queue } from '../one-at-a-time';
+import { failure, told, type Failing } from './failure';
+import { rangeOf } from './range-of';
+import { request } from './request';
+import { writtenText } from './written-text';
+import { TEXT_FORMAT } from './layers';
+
+const doing = (what: string): Failing => ({
+  refused: `It could not be ${what}`,
+  unknown: `Excel did not say whether it was ${what}`,
+});
+
+/** Columns side by side, first and count. */
+function groups(columns: readonly number[]): readonly (readonly [first: number, count: number])[] {
+  const found: [number, number][] = [];
+  for (const column of [...columns].sort((one, other) => one - other)) {
+    const last = found.at(-1);
+    if (last !== undefined && last[0] + last[1] === column) last[1] += 1;
+    else found.push([column, 1]);
+  }
+  return found;
+}
+
+async function typeInto(sheetName: string, cells: readonly TypedCell[]): Promise<void> {
+  await request(async (context) => {
+    const sheet = context.workbook.worksheets.getItem(sheetName);
+    const ranges = cells.map(({ row, column }) => rangeOf(sheet, area(row, column)));
+    for (const range of ranges) range.load('numberFormat');
+    await context.sync();
+    for (const [index, { content }] of cells.entries()) {
+      const range = ranges[index]!;
+      const isText = String(range.numberFormat[0]?.[0]) === TEXT_FORMAT;
+      const written =
+        content === null
+          ? ''
+          : typeof content === 'string'
+            ? writtenText(content, isText)
+            : content;
+      range.values = [[written]];
+    }
+    await context.sync();
+  });
+}
+
+async function fill(sheetName: string, fills: readonly RowFill[], columns: number): Promise<void> {
+  await request(async (context) => {
+    const sheet = context.workbook.worksheets.getItem(sheetName);
+    for (const { from, to, columns: computed } of fills) {
+      rangeOf(sheet, area(to, 0, 1, columns)).copyFrom(
+        rangeOf(sheet, area(from, 0, 1, columns)),
+        'Formats',
+      );
+      for (const [first, count] of groups(computed)) {
+        rangeOf(sheet, area(to, first, 1, count)).copyFrom(
+          rangeOf(sheet, area(from, first, 1, count)),
+          'Formulas',
+        );
+      }
+    }
+    await context.sync();
+  });
+}
+
+/** `onFault` hears of what no promise can carry. */
+export function excelEdits(writing: Queue, onFault: (fault: Error) => void): SheetEdits {
+  return {
+    type: (sheetName, cells) =>
+      writing(() => told(doing('written'), () => typeInto(sheetName, cells))),
+    fillRows: (sheetName, fills, columns) =>
+      writing(() => told(doing('repaired'), () => fill(sheetName, fills, columns))),
+    hiddenColumns: (sheetName, columns) =>
+      told('The columns of the sheet could not be read', () =>
+        request(async (context) => {
+          const sheet = context.workbook.worksheets.getItem(sheetName);
+          const all = Array.from({ length: columns }, (_, column) =>
+            rangeOf(sheet, area(0, column)),
+          );
+          for (const one of all) one.load('columnHidden');
+          await context.sync();
+          return all.flatMap(({ columnHidden }, column) => (columnHidden ? [column] : []));
+        }),
+      ),
+    showColumns: (sheetName, columns, isShown) =>
+      writing(() =>
+        told(doing('shown'), () =>
+          request(async (context) => {
+            const sheet = context.workbook.worksheets.getItem(sheetName);
+            for (const [first, count] of groups(columns)) {
+              rangeOf(sheet, area(0, first, 1, count)).columnHidden = !isShown;
+            }
+            await context.sync();
+          }),
+        ),
+      ),
+    selected: () =>
+      told('What is selected could not be read', () =>
+        request(async (context) => {
+          const cell = context.workbook.getActiveCell();
+          cell.load('rowIndex,columnIndex,worksheet/name');
+          await context.sync();
+          return {
+            sheetName: cell.worksheet.name,
+            row: cell.rowIndex,
+            column: cell.columnIndex,
+          };
+        }),
+      ),
+    onSelection(listener) {
+      let stopped = false;
+      const listening = Excel.run(async (context) => {
+        const handler = context.workbook.onSelectionChanged.add(() => {
+          if (!stopped) listener();
+          return Promise.resolve();
+        });
+        await context.sync();
+        return { context, handler };
+      });
+      listening.catch((error: unknown) => {
+        onFault(failure('The pane does not follow what is selected', error));
+      });
+      return () => {
+        stopped = true;
+        listening
+          .then(({ context, handler }) =>
+            Excel.run(context, async (same) => {
+              handler.remove();
+              await same.sync();
+            }),
+          )
+          .catch(() => {
+            // It never listened, which onFault has heard, or Excel is gone.
+          });
+      };
+    },
+  };
+}

@@ -1,0 +1,47 @@
+/** The grid's workbook as a text that can be put away, and back: sheets, names, rules of entry, conditional formats. */
+import type { IWorkbookData } from '@univerjs/core';
+import type { Grid } from './grid';
+
+/** Raised whenever an older text could no longer be opened. */
+const FORM = 1;
+
+/** A workbook as it was put away. */
+export interface KeptWorkbook {
+  readonly workbook: Partial<IWorkbookData>;
+  /** The sheet that was in view. */
+  readonly inView: string;
+}
+
+/** The workbook as it stands. What formulas come to is in it too, but is not to be trusted: a calculation may be under way. */
+export function keptText({ workbook }: Grid): string {
+  return JSON.stringify({
+    form: FORM,
+    inView: workbook.getActiveSheet().getSheetId(),
+    workbook: workbook.save(),
+  });
+}
+
+const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** Reads a kept text; throws an Error with a sentence where it is none, or of another form. */
+export function readKept(text: string): KeptWorkbook {
+  let kept: unknown;
+  try {
+    kept = JSON.parse(text);
+  } catch (cause) {
+    throw new Error('it is damaged', { cause });
+  }
+  if (!isObject(kept)) throw new Error('it is no workbook');
+  const { form, inView, workbook } = kept;
+  if (form !== FORM) throw new Error('another version of this page wrote it');
+  if (!isObject(workbook) || typeof inView !== 'string') throw new Error('it is no workbook');
+  const { sheets, sheetOrder } = workbook;
+  const isWhole =
+    isObject(sheets) &&
+    Array.isArray(sheetOrder) &&
+    sheetOrder.length > 0 &&
+    sheetOrder.every((id) => isObject(sheets[String(id)]));
+  if (!isWhole) throw new Error('sheets are missing in it');
+  return { workbook: workbook, inView };
+}

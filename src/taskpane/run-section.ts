@@ -1,0 +1,138 @@
+/** "Runs": add one in a line, hear what the selected one comes to, carry a new name on, put back what is missing. */
+import type { SheetHost } from '../hosts/sheet-host';
+import { calmly } from './calm';
+import { commandButton } from './command-button';
+import { make, say } from './make';
+import { makeNotice, sentenceOf } from './notice';
+import {
+  addRun,
+  namesInView,
+  renamedSince,
+  repairSchedule,
+  selectedSentence,
+  type Renamed,
+  type RunNames,
+} from './run-actions';
+import { sectionElement, type Section } from './section';
+
+const DELAY_MS = 300;
+const EXAMPLE = 'Van HF, 22 A, 10 ft, from Van main, at least 11.7 V';
+
+export function runSection(host: SheetHost): Section {
+  const notice = makeNotice();
+  const line = make('input', {
+    type: 'text',
+    id: 'loom-run-line',
+    class: 'loom-line',
+    placeholder: EXAMPLE,
+    autocomplete: 'off',
+  });
+  const selected = make('p', { class: 'loom-selected', role: 'status' });
+  let isBusy = false;
+
+  const work = (start: string, does: () => Promise<string>) => {
+    if (isBusy) return;
+    isBusy = true;
+    for (const button of [add, repair, rename]) button.setBusy(true);
+    notice.tell(start);
+    does()
+      .then(notice.tell, (fault: unknown) => {
+        notice.warn(sentenceOf(fault));
+      })
+      .finally(() => {
+        isBusy = false;
+        for (const button of [add, repair, rename]) button.setBusy(false);
+        notice.reveal();
+        follow.poke();
+      });
+  };
+
+  const addTyped = () => {
+    work('Adding the run…', async () => {
+      const told = await addRun(host, line.value);
+      line.value = '';
+      return told;
+    });
+  };
+  const add = commandButton('Add the run', 'primary', addTyped);
+  line.addEventListener('keydown', (event) => {
+    if (event.key === 'Enter' && !event.isComposing) addTyped();
+  });
+  const repair = commandButton('Put missing formulas back', 'outline', () => {
+    work('Putting formulas back…', () => repairSchedule(host));
+  });
+
+  let offered: Renamed | undefined;
+  const offer = make('p', { class: 'loom-status', role: 'status' });
+  const rename = commandButton('Rename it there too', 'outline', () => {
+    const renamed = offered;
+    if (renamed === undefined) return;
+    work('Renaming…', async () => {
+      await host.edits.type(renamed.sheetName, renamed.cells);
+      offerRename(undefined);
+      return `“${renamed.before}” is “${renamed.after}” in ${renamed.cells.length} more rows.`;
+    });
+  });
+  const offerRename = (renamed: Renamed | undefined) => {
+    offered = renamed;
+    rename.element.hidden = renamed === undefined;
+    say(
+      offer,
+      renamed === undefined
+        ? ''
+        : `“${renamed.before}” is now “${renamed.after}”; ${renamed.cells.length} rows are still fed from “${renamed.before}”.`,
+    );
+  };
+
+  let names: RunNames | undefined;
+  let stopped = false;
+  const follow = calmly(async () => {
+    try {
+      const now = await namesInView(host);
+      const renamed = await renamedSince(host, names, now);
+      const told = await selectedSentence(host);
+      if (stopped) return;
+      names = now;
+      // An offer stands until it is taken, or the old name or its rows are gone.
+      const isStale = offered !== undefined && !(await stillNamed(host, offered));
+      if (renamed !== undefined || isStale) offerRename(renamed);
+      say(selected, told);
+    } catch {
+      // What cannot be read is told by the section on the schedule in view.
+    }
+  }, DELAY_MS);
+  const stopListening = [host.onChange(follow.poke), host.edits.onSelection(follow.poke)];
+  offerRename(undefined);
+  follow.poke();
+
+  return {
+    element: sectionElement(
+      'run',
+      'Runs',
+      make('label', { for: 'loom-run-line' }, 'Add a run in one line'),
+      line,
+      make('div', { class: 'loom-commands' }, add.element, repair.element),
+      notice.element,
+      offer,
+      rename.element,
+      selected,
+    ),
+    stop() {
+      stopped = true;
+      for (const stop of stopListening) stop();
+      follow.stop();
+    },
+  };
+}
+
+/** Whether rows are still fed from the old name. */
+async function stillNamed(
+  host: SheetHost,
+  { before, cells, sheetName }: Renamed,
+): Promise<boolean> {
+  const { grid } = await host.view();
+  return (
+    grid?.sheetName === sheetName &&
+    cells.some(({ row, column }) => String(grid.values[row]?.[column] ?? '').trim() === before)
+  );
+}
