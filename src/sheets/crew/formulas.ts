@@ -191,6 +191,8 @@ export function printedFormulas(layout: Layout): Readonly<Record<CrewKey, string
   // Where its text found no room, its own line still says how grave it is.
   const unsaid = `IF(${cell.ofLevel}=${OK},"",IF(INDEX(${crew.column.lines},${cell.of})=1,${word}&": ",""))`;
   const fuse = there('fuse');
+  // A number in a text cell, without a unit of its own: in the house unit, as a number is.
+  const isBare = `AND(ISTEXT(${there('length')}),LEN(${there('feetSaid')})=0,LEN(${there('restUnit')})=0)`;
   const rated = (amps: string) =>
     `${amps}&" A "&${kindInForce(`INDEX(${ownKinds},${cell.ofPlace})`, protect.fuseKind, amps)}`;
   const isAtEnd = `${there('endFused')}="yes"`;
@@ -206,7 +208,9 @@ export function printedFormulas(layout: Layout): Readonly<Record<CrewKey, string
       `${unsaid}&${shortened(route, LINE_CHARS)}`,
       `IF(${cell.line}<0,"",${textLine(points)})`,
     ),
-    length: onFigures(`IF(LEN(${there('length')})=0,"?",${lengthOf(there('length'), rule.unit)})`),
+    length: onFigures(
+      `IF(LEN(${there('length')})=0,"?",IF(${isBare},TRIM(${there('length')})&" "&${rule.unit},${lengthOf(there('length'), rule.unit)}))`,
+    ),
     wire: onFigures(`IFERROR(IF(LEN(${there('size')})=0,"?",${there('size')}&""),"none fits")`),
     fuse: onFigures(
       `IF(${there('fused')}="no",${none},IF(ISNUMBER(${fuse}),${rated(fuse)}&${before}&${atEnd},IF(ISERROR(${fuse}),"none fits","?")))`,

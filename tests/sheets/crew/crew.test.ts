@@ -179,6 +179,22 @@ describe('the crew sheet', () => {
     expect(routes.get('Set')).toBe(`Trunk${ARROW}its load`);
   });
 
+  it('has lengths as typed, and the unit of the house where none was', () => {
+    const lengths = [22, '22', '2.5 m', '8\' 6"', "8' 6", '18 in'];
+    const runs = lengths.map((length, index) => ({ run: `R${index}`, peak: 3, length }));
+    const content: StationContent = { title: 'Lengths', rules: { unit: 'ft' }, runs };
+    const entries = entriesOf(linesOf(copyOf(content, 8), 8));
+    const said = new Map(entries.map(({ figures }) => [figures.run, figures.length]));
+    expect(runs.map(({ run }) => said.get(run))).toEqual([
+      '22 ft',
+      '22 ft',
+      '2.5 m',
+      '8\' 6"',
+      "8' 6",
+      '18 in',
+    ]);
+  });
+
   it('shows nothing where there are no runs', () => {
     const content = { title: 'Nothing yet', runs: [] };
     expect(entriesOf(linesOf(copyOf(content, 20), 20))).toEqual([]);
