@@ -3,7 +3,7 @@
  * the work grows with the number of runs and not with its square; what is wrong with a run is broken into lines at its
  * blanks, because a formula's text does not run on over its neighbours.
  */
-import { areaAddress, cellAddress, quotedSheetName } from '../plan/area';
+import { area, areaAddress, cellAddress, quotedSheetName } from '../plan/area';
 import { text } from '../plan/formula';
 import { protectionArea } from '../protection/layout';
 import { columnReferences, ROW } from '../schedule/layout';
@@ -13,6 +13,7 @@ import type { ColumnKey } from '../station/schedule-keys';
 import { LEVELS } from '../station/verdicts';
 import {
   crewReferences,
+  GAP_COLUMN,
   lineCount,
   TEXT_LINES,
   type CrewKey,
@@ -97,7 +98,8 @@ function textOf(points: Pointers): string {
 function endOf(crew: CrewReferences, line: number): string {
   const before = line === 1 ? '0' : crew.cell[`end${line - 1}` as CrewWorkingKey];
   const said = crew.cell.text;
-  const steps = `ROW($A$1:$A$${LINE_CHARS + 1})`;
+  // Of the empty column: to some spreadsheets a cell hangs on what it only asks the row of, and the lines hang on this.
+  const steps = `ROW(${areaAddress(area(0, GAP_COLUMN, LINE_CHARS + 1, 1), 'both')})`;
   const blank = `SUMPRODUCT(MAX((MID(${said},${before}+${steps},1)=" ")*${steps}))`;
   return `IF(LEN(${said})-${before}<=${LINE_CHARS},LEN(${said}),${before}+IF(${blank}=0,${LINE_CHARS},${blank}))`;
 }

@@ -39,7 +39,9 @@ type LineKey = (typeof BY_LINE)[number];
 export type CrewWorkingKey = PlaceKey | OrderKey | LineKey;
 export const CREW_WORKING_KEYS: readonly CrewWorkingKey[] = [...BY_PLACE, ...BY_ORDER, ...BY_LINE];
 
-const WORKINGS_FROM = CREW_KEYS.length + 1;
+/** Between what is printed and the workings; nothing ever stands in it. */
+export const GAP_COLUMN = CREW_KEYS.length;
+const WORKINGS_FROM = GAP_COLUMN + 1;
 
 /** Runs that a table may still grow by. */
 const GROWTH = 25;
