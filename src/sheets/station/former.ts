@@ -4,7 +4,7 @@
  */
 import type { ProtectionCellKey } from './protection-keys';
 import type { RuleKey } from './house-rules';
-import type { ColumnKey } from './schedule-keys';
+import { RARE_KEYS, type ColumnKey } from './schedule-keys';
 import type { SupplyKey } from './supply-keys';
 
 /** Former headings of the schedule. */
@@ -20,18 +20,7 @@ export const FORMER_HEADINGS: Readonly<Partial<Record<ColumnKey, string>>> = {
 };
 
 /** Columns of the schedule that old ones lack. */
-export const LATER_COLUMNS = [
-  'mostVolts',
-  'atOnce',
-  'efficiency',
-  'unfused',
-  'returns',
-  'surge',
-  'endsAt',
-  'endFused',
-  'notes',
-  'pathDrop',
-] as const satisfies readonly ColumnKey[];
+export const LATER_COLUMNS = [...RARE_KEYS, 'pathDrop'] as const satisfies readonly ColumnKey[];
 
 /** Former labels of cells that a person types or may type over. */
 export const FORMER_LABELS: Readonly<Partial<Record<RuleKey | SupplyKey, string>>> = {

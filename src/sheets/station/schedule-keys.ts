@@ -1,4 +1,18 @@
 /** Keys of the schedule's columns, in the order they stand. */
+
+/** Entries that most rows leave alone: out of sight where no run has one, until they are wanted. */
+export const RARE_KEYS = [
+  'mostVolts',
+  'atOnce',
+  'efficiency',
+  'unfused',
+  'returns',
+  'surge',
+  'endsAt',
+  'endFused',
+  'notes',
+] as const;
+
 export const SHOWN_KEYS = [
   'run',
   'fedFrom',
@@ -17,15 +31,7 @@ export const SHOWN_KEYS = [
   'volts',
   'target',
   'joints',
-  'mostVolts',
-  'atOnce',
-  'efficiency',
-  'unfused',
-  'returns',
-  'surge',
-  'endsAt',
-  'endFused',
-  'notes',
+  ...RARE_KEYS,
   'runAmps',
   'suggested',
   'setBy',
@@ -37,19 +43,6 @@ export const SHOWN_KEYS = [
 ] as const;
 
 export type ShownKey = (typeof SHOWN_KEYS)[number];
-
-/** Entries that most rows leave alone: out of sight where no run has one, until they are wanted. */
-export const RARE_KEYS = [
-  'mostVolts',
-  'atOnce',
-  'efficiency',
-  'unfused',
-  'returns',
-  'surge',
-  'endsAt',
-  'endFused',
-  'notes',
-] as const satisfies readonly ShownKey[];
 
 /** How far up and down from a run the sheets follow a tree: so many feeders above it. */
 export const TREE_DEPTH = 4;
