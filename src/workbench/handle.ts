@@ -19,6 +19,8 @@ export interface WorkbenchHandle {
   readonly readCell: (sheetName: string, address: string) => GridValue;
   /** Types a value, or a formula with its leading "=", and resolves when everything is calculated. */
   readonly writeCell: (sheetName: string, address: string, value: GridValue) => Promise<void>;
+  /** Resolves when no cell waits to be calculated. */
+  readonly calculated: () => Promise<void>;
   /** Puts an empty row before a zero-based row, as the grid's own menu does. */
   readonly insertRow: (sheetName: string, row: number) => void;
   /** Selects a cell, as a click would. */
@@ -58,6 +60,7 @@ export function workbenchHandle(host: WorkbenchHost, ready: Promise<void>): Work
       else range.setValue(value);
       await host.calculated();
     },
+    calculated: () => host.calculated(),
     insertRow(sheetName, row) {
       sheetNamed(sheetName).insertRowBefore(row);
     },

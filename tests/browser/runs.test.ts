@@ -21,6 +21,8 @@ afterAll(() => browser.close());
 const at = (place: number, key: ColumnKey) =>
   cellAddress(ROW.first + place, columnOf(key)).replaceAll('$', '');
 const read = (place: number, key: ColumnKey) => workbench.read(SHEET, at(place, key));
+/** What must not change in a row that moves. */
+const ANSWERS: readonly ColumnKey[] = ['run', 'verdict', 'mend', 'size', 'fuse'];
 const section = () => workbench.page.locator('.loom-run-section');
 
 it('a line adds a run and answers in a sentence', async () => {
@@ -38,14 +40,24 @@ it('a line adds a run and answers in a sentence', async () => {
 });
 
 it('a row put between others has its formulas, and keeps the others right', async () => {
-  const before = await read(2, 'run');
+  const last = DEMO.runs.length;
+  const answers = async (places: readonly number[]) =>
+    Promise.all(places.map((place) => Promise.all(ANSWERS.map((key) => read(place, key)))));
+  const places = Array.from({ length: last }, (_, place) => place);
+  const before = await answers(places);
+  expect(before.flat().filter((value) => String(value).startsWith('#VALUE'))).toEqual([]);
   await workbench.page.evaluate(
-    ([name, row]) => {
+    async ([name, row]) => {
       window.loomWorkbench!.insertRow(name, row);
+      await window.loomWorkbench!.calculated();
     },
     [SHEET, ROW.first + 2] as const,
   );
-  await expect.poll(() => read(2, 'place')).toBe(3);
-  expect(await read(3, 'run')).toBe(before);
-  await expect.poll(() => read(3, 'place')).toBe(4);
+  expect(await answers(places.map((place) => (place < 2 ? place : place + 1)))).toEqual(before);
+  // The new row answers as soon as it has entries.
+  await workbench.write(SHEET, at(2, 'run'), 'Step lamp');
+  await workbench.write(SHEET, at(2, 'peak'), '3 A');
+  await workbench.write(SHEET, at(2, 'length'), `8' 6"`);
+  expect(await read(2, 'oneWay')).toBe(8.5);
+  expect(await read(2, 'verdict')).toBe('ok');
 });

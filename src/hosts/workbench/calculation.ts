@@ -26,8 +26,10 @@ const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve,
 export interface CalculationWatch {
   /** Resolves when no cell waits to be calculated. */
   readonly settled: () => Promise<void>;
-  /** Whether the grid calculates at this moment. */
+  /** Whether the grid calculates at this moment, or may be about to: until then its cells are not to be judged. */
   readonly isUnderWay: () => boolean;
+  /** Calls back where a change was waited for that needed no calculation. */
+  readonly onNothingToDo: (listener: () => void) => () => void;
 }
 
 /** Watches the grid from now on. */
@@ -37,22 +39,39 @@ export function watchCalculation({ univer, api }: Grid): CalculationWatch {
   /** Until when a change may still have to be taken up, on the clock of the page. */
   let waitsUntil = 0;
   let isRunning = false;
+  const listeners = new Set<() => void>();
+  let looking: ReturnType<typeof setTimeout> | undefined;
+  const isWaiting = () => performance.now() < waitsUntil;
+  const lookAgain = () => {
+    looking = undefined;
+    if (isWaiting()) looking = setTimeout(lookAgain, waitsUntil - performance.now() + LOOK_MS);
+    else if (!isRunning) for (const listener of listeners) listener();
+  };
+  const waitUntil = (until: number) => {
+    waitsUntil = Math.max(waitsUntil, until);
+    looking ??= setTimeout(lookAgain, waitsUntil - performance.now() + LOOK_MS);
+  };
   injector.get(ICommandService).onCommandExecuted(({ id, params }, options) => {
     const now = performance.now();
     if (id === SetFormulaCalculationStartMutation.id) {
       waitsUntil = 0;
       isRunning = true;
-    } else if (id === SetFormulaCalculationStopMutation.id) waitsUntil = now + STARTED_ANEW_MS;
+    } else if (id === SetFormulaCalculationStopMutation.id) waitUntil(now + STARTED_ANEW_MS);
     else if (id === SetFormulaCalculationNotificationMutation.id) {
       const { functionsExecutedState: end } = params as ISetFormulaCalculationNotificationMutation;
       if (end !== undefined && end !== FormulaExecutedStateType.INITIAL) isRunning = false;
     } else if (options?.onlyLocal !== true && Boolean(changes.get(id))) {
-      waitsUntil = Math.max(waitsUntil, now + TAKEN_UP_MS);
+      waitUntil(now + TAKEN_UP_MS);
     }
   });
-  const isWaiting = () => performance.now() < waitsUntil;
   return {
-    isUnderWay: () => isRunning,
+    isUnderWay: () => isRunning || isWaiting(),
+    onNothingToDo(listener) {
+      listeners.add(listener);
+      return () => {
+        listeners.delete(listener);
+      };
+    },
     async settled() {
       do {
         while (isWaiting()) await pause(LOOK_MS);

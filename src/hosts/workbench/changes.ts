@@ -21,23 +21,29 @@ import {
   SetSelectionsOperation,
   SetWorksheetActiveOperation,
   SetWorksheetNameMutation,
+  type IInsertRowMutationParams,
   type ISetRangeValuesMutationParams,
 } from '@univerjs/sheets';
 import type { Grid } from './grid';
 
-/** After these a formula may stand at another address than the one where its sentence was left. */
+/** Rows and columns put in or taken out: which of the two, and which way. */
+const LINES: ReadonlyMap<string, { readonly of: 'row' | 'column'; readonly by: 1 | -1 }> = new Map([
+  [InsertRowMutation.id, { of: 'row', by: 1 }],
+  [RemoveRowMutation.id, { of: 'row', by: -1 }],
+  [InsertColMutation.id, { of: 'column', by: 1 }],
+  [RemoveColMutation.id, { of: 'column', by: -1 }],
+]);
+
+/** After these a formula may stand anywhere else than where its sentence was left. */
 const MOVES: ReadonlySet<string> = new Set([
-  InsertColMutation.id,
-  InsertRowMutation.id,
   MoveColsMutation.id,
   MoveRangeMutation.id,
   MoveRowsMutation.id,
-  RemoveColMutation.id,
-  RemoveRowMutation.id,
   ReorderRangeMutation.id,
 ]);
 
 const CHANGES: ReadonlySet<string> = new Set([
+  ...LINES.keys(),
   ...MOVES,
   InsertSheetMutation.id,
   RemoveSheetMutation.id,
@@ -62,6 +68,16 @@ function isEndOfCalculation(id: string, params: unknown): boolean {
   if (id !== SetFormulaCalculationNotificationMutation.id) return false;
   const { functionsExecutedState } = params as ISetFormulaCalculationNotificationMutation;
   return functionsExecutedState !== undefined;
+}
+
+/** The engine calculates what it has to by itself then. */
+function moveWithLines(grid: Grid, { id, params }: ICommandInfo): void {
+  const lines = LINES.get(id);
+  if (lines === undefined) return;
+  const { subUnitId, range } = params as IInsertRowMutationParams;
+  const [from, to] =
+    lines.of === 'row' ? [range.startRow, range.endRow] : [range.startColumn, range.endColumn];
+  grid.sentences.moveLines(subUnitId, lines.of, from, lines.by * (to - from + 1));
 }
 
 function forgetEdited(grid: Grid, command: ICommandInfo): void {
@@ -104,6 +120,7 @@ export function watchChanges(grid: Grid): Changes {
     const fromCalculation =
       options?.['applyFormulaCalculationResult'] === true || options?.onlyLocal === true;
     if (command.id === SetRangeValuesMutation.id && !fromCalculation) forgetEdited(grid, command);
+    moveWithLines(grid, command);
     if (MOVES.has(command.id)) {
       grid.sentences.forgetAll();
       grid.api.getFormula().executeCalculation();

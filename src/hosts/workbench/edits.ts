@@ -1,6 +1,10 @@
 /** Changes that the pane makes in the workbench's grid. */
 import { CellValueType, ICommandService, type ICellData } from '@univerjs/core';
-import { SetColHiddenCommand, SetSpecificColsVisibleCommand } from '@univerjs/sheets';
+import {
+  SetColHiddenCommand,
+  SetRangeValuesCommand,
+  SetSpecificColsVisibleCommand,
+} from '@univerjs/sheets';
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import { filledDown } from '../../sheets/plan/fill-down';
 import type { GridValue } from '../../sheets/plan/grid';
@@ -60,21 +64,29 @@ export function workbenchEdits(
     },
     async fillRows(sheetName, fills, columns) {
       const sheet = sheetNamed(sheetName);
-      await inOneStep(() => {
-        for (const { from, to, columns: computed } of fills) {
-          const formulas = new Set(computed);
-          for (let column = 0; column < columns; column += 1) {
-            const style = sheet.getSheet().getCellRaw(from, column)?.s;
-            const looks: ICellData = style === undefined ? {} : { s: style };
-            const formula = formulas.has(column) ? sheet.getRange(from, column).getFormula() : '';
-            const content =
-              formula === ''
-                ? {}
-                : { f: filledDown(formula)(to - from), v: null, si: null, p: null };
-            if (style === undefined && formula === '') continue;
-            sheet.getRange(to, column).setValue({ ...looks, ...content });
-          }
+      const value: Record<number, Record<number, ICellData>> = {};
+      for (const { from, to, columns: computed } of fills) {
+        const formulas = new Set(computed);
+        const cells: Record<number, ICellData> = (value[to] = {});
+        for (let column = 0; column < columns; column += 1) {
+          const style = sheet.getSheet().getCellRaw(from, column)?.s;
+          const formula = formulas.has(column) ? sheet.getRange(from, column).getFormula() : '';
+          if (style === undefined && formula === '') continue;
+          cells[column] = {
+            ...(style === undefined ? {} : { s: style }),
+            ...(formula === ''
+              ? {}
+              : { f: filledDown(formula)(to - from), v: null, si: null, p: null }),
+          };
         }
+      }
+      await inOneStep(() => {
+        // In one command: a hundred of them take a second.
+        injector.get(ICommandService).syncExecuteCommand(SetRangeValuesCommand.id, {
+          unitId: grid.workbook.getId(),
+          subUnitId: sheet.getSheetId(),
+          value,
+        });
       });
     },
     hiddenColumns(sheetName, columns) {

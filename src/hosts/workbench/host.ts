@@ -145,7 +145,10 @@ export class WorkbenchHost implements SheetHost {
   }
 
   onChange(listener: () => void): () => void {
-    return this.changes.onChange(listener);
+    const stops = [this.changes.onChange(listener), this.calculation.onNothingToDo(listener)];
+    return () => {
+      for (const stop of stops) stop();
+    };
   }
 
   private addSheet(plan: SheetPlan, taken: TakenNames, values: Calculated | undefined): FWorksheet {

@@ -57,7 +57,29 @@ export class Sentences {
     this.sheets.get(sheetId)?.delete(`${row},${column}`);
   }
 
-  /** Forgets everything, as after rows moved; a full calculation brings it back. */
+  /** Goes along with lines that are put into a sheet before a place, or taken out from there on (a negative count). */
+  moveLines(sheetId: string, of: 'row' | 'column', at: number, count: number): void {
+    const moved = (place: number) =>
+      place < at ? place : place < at - count ? undefined : place + count;
+    const before = this.sheets.get(sheetId);
+    if (before === undefined) return;
+    const after = new Map<string, Left>();
+    for (const [key, left] of before) {
+      const [row, column] = key.split(',').map(Number) as [number, number];
+      const cell = { row, column };
+      const place = moved(cell[of]);
+      if (place === undefined) continue;
+      const errors = left.errors.flatMap((error) => {
+        const to = moved(error[of]);
+        return to === undefined ? [] : [{ ...error, [of]: to }];
+      });
+      const to = { ...cell, [of]: place };
+      after.set(`${to.row},${to.column}`, { ...left, errors });
+    }
+    this.sheets.set(sheetId, after);
+  }
+
+  /** Forgets everything, as after cells were put in another order; a full calculation brings it back. */
   forgetAll(): void {
     this.sheets.clear();
   }

@@ -233,6 +233,7 @@ const isError = (cell: Cell) => cell instanceof CellError;
 export const NATIVE_FUNCTIONS: Readonly<Record<string, NativeFunction>> = {
   ABS: ofNumber(Math.abs),
   AND: ofTruths((truths) => truths.every(Boolean)),
+  CHAR: ofNumber((number) => String.fromCharCode(number)),
   COUNT: (args) => {
     let count = 0;
     for (const arg of args) {

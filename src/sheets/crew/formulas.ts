@@ -232,7 +232,7 @@ export function headFormulas(layout: Layout) {
   const followed = `COUNT(${schedule.level})>${head.all}`;
   return {
     title: `"Crew sheet: "&${title}`,
-    summary: `${head.all}&IF(${head.all}=1," run: "," runs: ")&${counted}&". A fuse ""after 4 ft"" has so much wire without a fuse before it."`,
+    summary: `${head.all}&IF(${head.all}=1," run: "," runs: ")&${counted}&${text('. A fuse "after 4 ft" has so much wire without a fuse before it.')}`,
     warning: `IF(${followed},"Runs are missing here: the schedule has more than this sheet follows. Take a new copy. ","")&IF(${head.used}>${head.printed},"Widen the print area: "&(${head.used}-${head.printed})&" lines stand below it.","")`,
     counts: LEVELS.map((_, index) => `COUNTIF(${column.levelThere},${index + 1})`),
     all: `SUM(${head.counts})`,

@@ -68,8 +68,23 @@ test('says that it calculates for as long as it does', async () => {
   expect(watch.isUnderWay()).toBe(false);
   const first = begun(grid);
   grid.workbook.getActiveSheet().getRange('A1').setValue(7);
+  expect(watch.isUnderWay()).toBe(true);
   await first;
   expect(watch.isUnderWay()).toBe(true);
   await watch.settled();
   await expect.poll(() => watch.isUnderWay()).toBe(false);
+});
+
+test('tells once it is sure that a change needs no calculation', async () => {
+  grid = longList();
+  const watch = watchCalculation(grid);
+  await calculateGrid(grid);
+  const told = new Promise<boolean>((resolve) => {
+    const stop = watch.onNothingToDo(() => {
+      stop();
+      resolve(watch.isUnderWay());
+    });
+  });
+  grid.workbook.getActiveSheet().getRange('D1').setFontWeight('bold');
+  await expect(told).resolves.toBe(false);
 });

@@ -45,4 +45,31 @@ describe('sentences by cell', () => {
     sentences.forgetCell('one', 1, 1);
     expect(sentences.find('one', 2, 2, '#N/A')).toBeNull();
   });
+
+  test.each([
+    ['row', 2, 3, [4, 1], [7, 1]],
+    ['row', 5, 3, [4, 1], [4, 1]],
+    ['row', 1, -2, [4, 1], [2, 1]],
+    ['column', 0, 2, [4, 1], [4, 3]],
+  ] as const)(
+    'move with lines of a %s at %d: %d',
+    (of, at, count, [row, column], [down, right]) => {
+      const sentences = new Sentences();
+      sentences.keep('one', row, column, [[thin]]);
+      sentences.moveLines('one', of, at, count);
+      expect(sentences.find('one', down, right, '#VALUE!')).toBe('too thin');
+      if (down !== row || right !== column) {
+        expect(sentences.find('one', row, column, '#VALUE!')).toBeNull();
+      }
+    },
+  );
+
+  test('go with the row that they stand in', () => {
+    const sentences = new Sentences();
+    sentences.keep('one', 4, 1, [[thin]]);
+    sentences.moveLines('one', 'row', 3, -2);
+    for (let row = 0; row < 8; row += 1) {
+      expect(sentences.find('one', row, 1, '#VALUE!')).toBeNull();
+    }
+  });
 });

@@ -82,6 +82,16 @@ describe('a schedule', () => {
     }
   });
 
+  // Of two quotes in a row the grid (0.25.1) loses one when it moves a formula, and with it the formula.
+  test('has no doubled quotes within a text', () => {
+    const texts = [
+      ...plans.flatMap(formulasOf),
+      ...plans.flatMap(({ highlights }) => highlights.map(({ formula }) => formula)),
+    ].flatMap((formula) => formula.match(/"(?:[^"]|"")*"/g) ?? []);
+    expect(texts.length).toBeGreaterThan(1000);
+    expect(texts.filter((said) => said.slice(1, -1).includes('""'))).toEqual([]);
+  });
+
   test('has warnings that only compare cells, since they cannot call our functions', () => {
     for (const plan of plans) {
       for (const { formula } of plan.highlights) expect(formula).not.toMatch(OUR_CALL);
@@ -124,7 +134,7 @@ describe('a workbook that needs no add-in', () => {
 
   /** Functions that Excel 2016, Excel for the web and LibreOffice 7.4 all know. */
   const KNOWN = new Set(
-    'ABS AND COLUMN COUNT COUNTIF EXP IF IFERROR INDEX INT ISERROR ISNA ISNUMBER ISTEXT LEFT LEN LN LOWER LOOKUP MATCH MAX MID MIN N NA NOT OR ROUND ERROR.TYPE ROW ROWS SEARCH SQRT SUM SUMIF SUMPRODUCT SUBSTITUTE RIGHT TEXT TRIM VALUE'.split(
+    'ABS AND CHAR COLUMN COUNT COUNTIF EXP IF IFERROR INDEX INT ISERROR ISNA ISNUMBER ISTEXT LEFT LEN LN LOWER LOOKUP MATCH MAX MID MIN N NA NOT OR ROUND ERROR.TYPE ROW ROWS SEARCH SQRT SUM SUMIF SUMPRODUCT SUBSTITUTE RIGHT TEXT TRIM VALUE'.split(
       ' ',
     ),
   );
