@@ -8,6 +8,7 @@ import { addInSheets, BOOK } from '../sheets/book';
 import { calculate } from '../sheets/calculate/calculate';
 import { area, cellAddress } from '../sheets/plan/area';
 import { scheduleSheets } from '../sheets/new-schedule';
+import { linesPrinted, printing } from '../sheets/crew/sheet';
 import { columnOf, ROW } from '../sheets/schedule/layout';
 import { readSchedule } from '../sheets/schedule/reading';
 import { roomyRows } from '../sheets/schedule/sheet';
@@ -111,6 +112,9 @@ class Scratch {
     readonly rows: number,
     private readonly patience: Patience,
     private readonly references: ReferenceStyle,
+    /** Lines of the crew's page that were set to print, by what its sheet came to when it was inserted. */
+    private readonly crewLines: number,
+    private readonly isCalculating: () => Promise<boolean>,
   ) {}
 
   /** Whether a verdict was misjudged while something in its row was still being calculated. */
@@ -125,8 +129,10 @@ class Scratch {
   private plans(content: StationContent, more = 0): readonly SheetPlan[] {
     const layout = { names: this.names, references: 'cells' as const, rows: this.rows };
     // Where cells are no table, a number in a text cell is text.
-    const drawn = (plan: SheetPlan) =>
-      this.references === 'cells' ? withNumbersAsText(plan) : plan;
+    const drawn = (plan: SheetPlan) => {
+      const typed = this.references === 'cells' ? withNumbersAsText(plan) : plan;
+      return plan.name === this.names.crewSheet ? printing(typed, this.crewLines) : typed;
+    };
     const inserted = addInSheets(layout, content).map(drawn);
     if (more === 0) return inserted;
     const grown = addInSheets({ ...layout, rows: this.rows + more }, content).map(drawn);
@@ -165,7 +171,8 @@ class Scratch {
       const compared = await this.compareOnce(sheets);
       const now = Date.now();
       const wrong = compared.wrong.join();
-      if (wrong !== seen || compared.isBusy) [changed, seen] = [now, wrong];
+      const isBusy = compared.isBusy || (wrong !== '' && (await this.isCalculating()));
+      if (wrong !== seen || isBusy) [changed, seen] = [now, wrong];
       const isOver = now - start > mostMs || now - changed > quietMs;
       if (wrong === '' || isOver) return compared;
       await new Promise((resolve) => setTimeout(resolve, this.patience.pauseMs));
@@ -292,7 +299,16 @@ export async function checkSpreadsheet(
       return scheduleSheets(DEMO, host.references, taken);
     });
     inserted = made;
-    scratch = new Scratch(probe, names!, rows, patience, host.references);
+    const { crewSheet } = names!;
+    scratch = new Scratch(
+      probe,
+      names!,
+      rows,
+      patience,
+      host.references,
+      linesPrinted(plans.find(({ name }) => name === crewSheet)!),
+      async () => (await host.view()).calculation === 'under way',
+    );
     const { missing } = made;
     return missing.length === 0
       ? { held: true, found: `${plans.length} sheets, nothing missing` }

@@ -209,12 +209,21 @@ function printFor(printed: number): SheetPlan['print'] {
   };
 }
 
-/** The sheet with as much of it printed as so many lines want, where it has them. */
-export function forLines(plan: SheetPlan, wanted: number): SheetPlan {
-  const printed = Math.min(linesToPrint(wanted), plan.print.area.rows - CREW_ROW.first);
+/** How many lines of the sheet are printed. */
+export function linesPrinted({ print }: SheetPlan): number {
+  return print.area.rows - CREW_ROW.first;
+}
+
+/** The sheet with so many of its lines printed. */
+export function printing(plan: SheetPlan, lines: number): SheetPlan {
   return {
     ...plan,
-    blocks: [...plan.blocks, { area: HEAD_AREAS.printed, cells: [[printed]] }],
-    print: printFor(printed),
+    blocks: [...plan.blocks, { area: HEAD_AREAS.printed, cells: [[lines]] }],
+    print: printFor(lines),
   };
+}
+
+/** The sheet with as much of it printed as so many lines want, where it has them. */
+export function forLines(plan: SheetPlan, wanted: number): SheetPlan {
+  return printing(plan, Math.min(linesToPrint(wanted), linesPrinted(plan)));
 }
