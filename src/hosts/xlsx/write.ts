@@ -1,8 +1,9 @@
 /** Plans as an .xlsx file. Everything is as the plan says; the same plans give the same bytes. */
-import ExcelJS, { type CellFormulaValue, type CellValue, type Worksheet } from 'exceljs';
+import ExcelJS, { type CellFormulaValue, type Worksheet } from 'exceljs';
 import { CellError, type ResultCell } from '../../functions/cell';
 import type { Calculated } from '../../sheets/calculate/calculate';
-import { areaAddress, quotedSheetName } from '../../sheets/plan/area';
+import { areaAddress, cellAddress, quotedSheetName } from '../../sheets/plan/area';
+import { filledDown } from '../../sheets/plan/fill-down';
 import { layBlocks } from '../../sheets/plan/lay-blocks';
 import type { CellContent, CellStyle, HighlightPlan, SheetPlan } from '../../sheets/plan/plan';
 import { applyEntry } from './entries';
@@ -88,10 +89,15 @@ function drawSheet(
 
 function drawCells(sheet: Worksheet, plan: SheetPlan, values: Calculated | undefined): void {
   const styles = new Map<string, ReturnType<typeof cellStyle>>();
+  const formulas = new FilledFormulas();
   for (const { row, column, content, style } of layBlocks(plan.blocks)) {
     const cell = sheet.getCell(row + 1, column + 1);
-    if (content !== null) {
-      cell.value = cellValue(content, row, values?.at(plan.name, row, column) ?? undefined);
+    if (typeof content === 'object' && content !== null) {
+      const formula = formulas.at(row, column, unlike(content.formula.replace(/^=/, ''), row));
+      const value = values?.at(plan.name, row, column) ?? undefined;
+      cell.value = value === undefined ? formula : { ...formula, result: resultOf(value) };
+    } else if (content !== null) {
+      cell.value = typeof content === 'string' ? escapeText(content) : content;
     }
     const own = styleFor(content, style);
     const key = JSON.stringify(own);
@@ -123,16 +129,28 @@ function unlike(formula: string, row: number): string {
   return row % ALIKE_AT_MOST === 0 ? `(${formula})` : formula;
 }
 
-/** What stands in a cell of a zero-based row: a constant, or a formula with what it comes to. */
-function cellValue(
-  content: Exclude<CellContent, null>,
-  row: number,
-  value: ResultCell | undefined,
-): CellValue {
-  if (typeof content === 'string') return escapeText(content);
-  if (typeof content !== 'object') return content;
-  const formula = unlike(content.formula.replace(/^=/, ''), row);
-  return value === undefined ? { formula } : { formula, result: resultOf(value) };
+/**
+ * Formulas that are filled down, each written out once: the cells below say that they share it. The long ones of a copy
+ * without the add-in make a file of megabytes otherwise. One that names another sheet is written out in every row, since
+ * the older format of workbooks knew no such formula that is shared.
+ */
+class FilledFormulas {
+  private readonly firstOf = new Map<number, { row: number; formula: string; last: number }>();
+
+  at(
+    row: number,
+    column: number,
+    formula: string,
+  ): { formula: string } | { sharedFormula: string } {
+    const first = this.firstOf.get(column);
+    if (first?.last === row - 1 && filledDown(first.formula)(row - first.row) === formula) {
+      first.last = row;
+      return { sharedFormula: cellAddress(first.row, column) };
+    }
+    if (formula.includes('!')) this.firstOf.delete(column);
+    else this.firstOf.set(column, { row, formula, last: row });
+    return { formula };
+  }
 }
 
 function resultOf(value: ResultCell): NonNullable<CellFormulaValue['result']> {

@@ -84,6 +84,24 @@ describe('a plan as an .xlsx file', () => {
     }
   });
 
+  it('writes a formula that is filled down once, and one that names another sheet in every row', async () => {
+    const at = (row: number) => [{ formula: `=B${row}*2` }, row, { formula: `=Else!B${row}*2` }];
+    const sheet = await sheetOf(
+      rows([[null, null, null], at(2), at(3), [1, 3, null], at(5), at(6)]),
+    );
+    const own = [2, 3, 5, 6].map((row) => sheet.getCell(row, 1));
+    expect(own.map(({ value }) => value)).toEqual([
+      expect.objectContaining({ formula: 'B2*2', ref: 'A2:A3' }),
+      { sharedFormula: 'A2' },
+      expect.objectContaining({ formula: 'B5*2', ref: 'A5:A6' }),
+      { sharedFormula: 'A5' },
+    ]);
+    expect(own.map(({ formula }) => formula)).toEqual(['B2*2', 'B3*2', 'B5*2', 'B6*2']);
+    for (const row of [2, 3, 5, 6]) {
+      expect(sheet.getCell(row, 3).value).toEqual({ formula: `Else!B${row}*2` });
+    }
+  });
+
   it('never formats a formula as text, which would show the formula itself when edited', async () => {
     const sheet = await sheetOf(
       rows([[{ formula: '="10 AWG"' }, '10 AWG']], { numberFormat: '@' }),
