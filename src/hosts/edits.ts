@@ -17,6 +17,13 @@ export interface RowFill {
   readonly columns: readonly number[];
 }
 
+/** Entries and formulas of one sheet that change together. */
+export interface SheetChange {
+  readonly sheetName: string;
+  readonly cells: readonly TypedCell[];
+  readonly fills: readonly RowFill[];
+}
+
 /** The first selected cell. */
 export interface Selected {
   readonly sheetName: string;
@@ -29,6 +36,8 @@ export interface SheetEdits {
   type(sheetName: string, cells: readonly TypedCell[]): Promise<void>;
   /** Copies formulas and looks of rows into others; what is typed there stays. */
   fillRows(sheetName: string, fills: readonly RowFill[], columns: number): Promise<void>;
+  /** Types and copies formulas on several sheets, all in one step that undo takes back; looks stay. */
+  rearrange(changes: readonly SheetChange[]): Promise<void>;
   /** Columns of a sheet that are out of sight. */
   hiddenColumns(sheetName: string, columns: number): Promise<readonly number[]>;
   /** Shows or hides columns. */

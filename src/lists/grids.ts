@@ -127,6 +127,13 @@ function companion(
   return alike.find(names) ?? (alike.length === 1 ? alike[0] : undefined);
 }
 
+const PROTECTION_SIGNS = LASTING_PROTECTION.map((key) => PROTECTION_CELLS[key].label);
+
+/** The name of the Protection sheet that belongs to the schedule of a sheet. */
+export function companionOf(grids: readonly ComputedGrid[], sheetName: string): string | undefined {
+  return companion(grids.map(gridTable), sheetName, PROTECTION_SIGNS)?.sheetName;
+}
+
 /** The schedule on a sheet with its supply and protection; undefined where the sheet holds none of ours. */
 export function stationOf(
   grids: readonly ComputedGrid[],
@@ -146,11 +153,7 @@ export function stationOf(
   );
   const sources = sourcesIn(supply?.rows ?? []);
   const { runs, places } = readRows(list, { given: unit, wanted: unit }, sources.sources);
-  const protection = companion(
-    tables,
-    sheetName,
-    LASTING_PROTECTION.map((key) => PROTECTION_CELLS[key].label),
-  );
+  const protection = companion(tables, sheetName, PROTECTION_SIGNS);
   const title = head[0]?.cells.find((cell) => !isEmpty(cell));
   return {
     runs,

@@ -1,6 +1,7 @@
 /** What the pane does to a run of the schedule in view, over the spreadsheet and nothing of the page. */
 import type { TypedCell } from '../hosts/edits';
 import type { SheetHost } from '../hosts/sheet-host';
+import { cellsInOrder, orderOf, ORDERS, type OrderKey } from '../lists/row-order';
 import { isSameName, readRunLine, type ReadLine } from '../lists/run-line';
 import { area } from '../sheets/plan/area';
 import type { ComputedGrid } from '../sheets/plan/grid';
@@ -94,6 +95,18 @@ export async function repairSchedule(host: SheetHost): Promise<string> {
   return lacking.length === 1
     ? `Row ${lacking[0]!.to + 1} has its formulas again.`
     : `${lacking.length} rows have their formulas again.`;
+}
+
+/** Puts the runs of the schedule in view in another order, with their fuses on Protection. */
+export async function putInOrder(host: SheetHost, key: OrderKey): Promise<string> {
+  const { sheetName } = await scheduleInView(host);
+  const grids = await host.allGrids();
+  const grid = grids.find((one) => one.sheetName === sheetName)!;
+  const order = orderOf(grid, key);
+  const changes = order === undefined ? [] : cellsInOrder(grids, sheetName, order);
+  if (changes.length === 0) return `The runs stand ${ORDERS[key]} already.`;
+  await host.edits.rearrange(changes);
+  return `The runs stand ${ORDERS[key]}. Undo puts them back.`;
 }
 
 /** A run that got another name while others are still fed from it by the old one. */

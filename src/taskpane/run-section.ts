@@ -1,12 +1,15 @@
-/** "Runs": add one in a line, hear what the selected one comes to, carry a new name on, put back what is missing. */
+/** "Runs": add one in a line, hear what the selected one comes to, carry a new name on, put them in order. */
 import type { SheetHost } from '../hosts/sheet-host';
 import { calmly } from './calm';
+import { ORDERS, type OrderKey } from '../lists/row-order';
+import { columnTicks } from './column-ticks';
 import { commandButton } from './command-button';
 import { make, say } from './make';
 import { makeNotice, sentenceOf } from './notice';
 import {
   addRun,
   namesInView,
+  putInOrder,
   renamedSince,
   repairSchedule,
   selectedSentence,
@@ -33,7 +36,7 @@ export function runSection(host: SheetHost): Section {
   const work = (start: string, does: () => Promise<string>) => {
     if (isBusy) return;
     isBusy = true;
-    for (const button of [add, repair, rename]) button.setBusy(true);
+    for (const button of [add, repair, rename, sort]) button.setBusy(true);
     notice.tell(start);
     does()
       .then(notice.tell, (fault: unknown) => {
@@ -41,7 +44,7 @@ export function runSection(host: SheetHost): Section {
       })
       .finally(() => {
         isBusy = false;
-        for (const button of [add, repair, rename]) button.setBusy(false);
+        for (const button of [add, repair, rename, sort]) button.setBusy(false);
         notice.reveal();
         follow.poke();
       });
@@ -60,6 +63,31 @@ export function runSection(host: SheetHost): Section {
   });
   const repair = commandButton('Put missing formulas back', 'outline', () => {
     work('Putting formulas back…', () => repairSchedule(host));
+  });
+
+  const order = make(
+    'select',
+    { id: 'loom-order', class: 'loom-line' },
+    ...Object.entries(ORDERS).map(([key, words]) => make('option', { value: key }, words)),
+  );
+  const sort = commandButton('Put the runs in order', 'outline', () => {
+    work('Putting the runs in order…', () => putInOrder(host, order.value as OrderKey));
+  });
+  const ticks = columnTicks(host, (fault) => {
+    notice.warn(sentenceOf(fault));
+  });
+  const more = make(
+    'details',
+    { class: 'loom-more' },
+    make('summary', {}, 'Order, columns, repair'),
+    make('label', { for: order.id }, 'Order of the runs'),
+    order,
+    make('div', { class: 'loom-commands' }, sort.element),
+    ticks.element,
+    make('div', { class: 'loom-commands' }, repair.element),
+  );
+  more.addEventListener('toggle', () => {
+    follow.poke();
   });
 
   let offered: Renamed | undefined;
@@ -97,6 +125,7 @@ export function runSection(host: SheetHost): Section {
       const isStale = offered !== undefined && !(await stillNamed(host, offered));
       if (renamed !== undefined || isStale) offerRename(renamed);
       say(selected, told);
+      if (more.open) await ticks.refresh();
     } catch {
       // What cannot be read is told by the section on the schedule in view.
     }
@@ -111,11 +140,12 @@ export function runSection(host: SheetHost): Section {
       'Runs',
       make('label', { for: 'loom-run-line' }, 'Add a run in one line'),
       line,
-      make('div', { class: 'loom-commands' }, add.element, repair.element),
+      make('div', { class: 'loom-commands' }, add.element),
       notice.element,
       offer,
       rename.element,
       selected,
+      more,
     ),
     stop() {
       stopped = true;

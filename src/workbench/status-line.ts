@@ -20,12 +20,18 @@ export function showStatus(host: WorkbenchHost, line: HTMLElement): (hint: strin
   let edited: CellPlace | undefined;
   let left: CellPlace | null | undefined;
   let hint = '';
+  /** Why rows were left as they are, until another cell is chosen. */
+  let refusal: { readonly text: string; readonly at: CellPlace | null } | undefined;
 
   const isAt = (a: CellPlace | null, b: CellPlace | null | undefined) =>
     a?.sheetId === b?.sheetId && a?.row === b?.row && a?.column === b?.column;
 
   const status = () => {
     if (hint !== '') return { kind: 'hint', text: hint };
+    if (refusal !== undefined) {
+      if (isAt(selectedPlace(grid), refusal.at)) return { kind: 'error', text: refusal.text };
+      refusal = undefined;
+    }
     if (edited !== undefined) {
       const now = selectedPlace(grid);
       if (left === undefined && !isAt(now, edited)) left = now;
@@ -53,6 +59,10 @@ export function showStatus(host: WorkbenchHost, line: HTMLElement): (hint: strin
   });
   changes.onChangeOrSelection(show);
   onEntryRefused(grid, show);
+  host.onRefusal((text) => {
+    refusal = { text, at: selectedPlace(grid) };
+    show();
+  });
   show();
   return (text) => {
     hint = text;

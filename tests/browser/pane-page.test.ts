@@ -129,6 +129,10 @@ test('the cautions are in view in a pane of ordinary height, wherever it is scro
   await page.locator('.loom-body').evaluate((body) => {
     body.scrollTop = body.scrollHeight;
   });
+  const folded = await page.locator('.loom-cautions-section').boundingBox();
+  expect(folded!.height).toBeLessThan(760 / 10);
+  expect(folded!.y + folded!.height).toBeLessThanOrEqual(760);
+  await page.locator('.loom-cautions > summary').click();
   for (const caution of CAUTIONS) {
     const box = await page.getByText(caution).boundingBox();
     expect(box, caution).not.toBeNull();

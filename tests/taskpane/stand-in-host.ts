@@ -41,6 +41,13 @@ export class StandInHost implements SheetHost {
       this.filled.push(...fills);
       return this.answer(undefined);
     },
+    rearrange: (changes) => {
+      for (const { sheetName, cells, fills } of changes) {
+        this.typed.push({ sheetName, cells });
+        this.filled.push(...fills);
+      }
+      return this.answer(undefined);
+    },
     hiddenColumns: () => this.answer([...this.hidden]),
     showColumns: (_, columns, isShown) => {
       for (const column of columns) {

@@ -1,6 +1,6 @@
 /** Changes that the pane makes in a workbook open in Excel. */
 import { area } from '../../sheets/plan/area';
-import type { RowFill, SheetEdits, TypedCell } from '../edits';
+import type { RowFill, SheetChange, SheetEdits } from '../edits';
 import type { Queue } from '../one-at-a-time';
 import { failure, told, type Failing } from './failure';
 import { rangeOf } from './range-of';
@@ -13,6 +13,8 @@ const doing = (what: string): Failing => ({
   unknown: `Excel did not say whether it was ${what}`,
 });
 
+type Typed = Pick<SheetChange, 'sheetName' | 'cells'>;
+
 /** Columns side by side, first and count. */
 function groups(columns: readonly number[]): readonly (readonly [first: number, count: number])[] {
   const found: [number, number][] = [];
@@ -24,23 +26,36 @@ function groups(columns: readonly number[]): readonly (readonly [first: number, 
   return found;
 }
 
-async function typeInto(sheetName: string, cells: readonly TypedCell[]): Promise<void> {
-  await request(async (context) => {
+/** Types into cells; for each the spreadsheet is asked first whether it is a text cell. */
+async function typeInto(context: Excel.RequestContext, changes: readonly Typed[]): Promise<void> {
+  const typed = changes.flatMap(({ sheetName, cells }) => {
     const sheet = context.workbook.worksheets.getItem(sheetName);
-    const ranges = cells.map(({ row, column }) => rangeOf(sheet, area(row, column)));
-    for (const range of ranges) range.load('numberFormat');
-    await context.sync();
-    for (const [index, { content }] of cells.entries()) {
-      const range = ranges[index]!;
-      const isText = String(range.numberFormat[0]?.[0]) === TEXT_FORMAT;
-      const written =
-        content === null
-          ? ''
-          : typeof content === 'string'
-            ? writtenText(content, isText)
-            : content;
-      range.values = [[written]];
-    }
+    return cells.map(
+      ({ row, column, content }) => [rangeOf(sheet, area(row, column)), content] as const,
+    );
+  });
+  for (const [range] of typed) range.load('numberFormat');
+  await context.sync();
+  for (const [range, content] of typed) {
+    const isText = String(range.numberFormat[0]?.[0]) === TEXT_FORMAT;
+    const written =
+      content === null ? '' : typeof content === 'string' ? writtenText(content, isText) : content;
+    range.values = [[written]];
+  }
+}
+
+function copyFormulas(sheet: Excel.Worksheet, { from, to, columns }: RowFill): void {
+  for (const [first, count] of groups(columns)) {
+    rangeOf(sheet, area(to, first, 1, count)).copyFrom(
+      rangeOf(sheet, area(from, first, 1, count)),
+      'Formulas',
+    );
+  }
+}
+
+async function type(changes: readonly Typed[]): Promise<void> {
+  await request(async (context) => {
+    await typeInto(context, changes);
     await context.sync();
   });
 }
@@ -48,18 +63,25 @@ async function typeInto(sheetName: string, cells: readonly TypedCell[]): Promise
 async function fill(sheetName: string, fills: readonly RowFill[], columns: number): Promise<void> {
   await request(async (context) => {
     const sheet = context.workbook.worksheets.getItem(sheetName);
-    for (const { from, to, columns: computed } of fills) {
-      rangeOf(sheet, area(to, 0, 1, columns)).copyFrom(
-        rangeOf(sheet, area(from, 0, 1, columns)),
+    for (const row of fills) {
+      rangeOf(sheet, area(row.to, 0, 1, columns)).copyFrom(
+        rangeOf(sheet, area(row.from, 0, 1, columns)),
         'Formats',
       );
-      for (const [first, count] of groups(computed)) {
-        rangeOf(sheet, area(to, first, 1, count)).copyFrom(
-          rangeOf(sheet, area(from, first, 1, count)),
-          'Formulas',
-        );
-      }
+      copyFormulas(sheet, row);
     }
+    await context.sync();
+  });
+}
+
+async function rearrange(changes: readonly SheetChange[]): Promise<void> {
+  await request(async (context) => {
+    // Formulas come before what is typed over others, of which one might be copied.
+    for (const { sheetName, fills } of changes) {
+      const sheet = context.workbook.worksheets.getItem(sheetName);
+      for (const row of fills) copyFormulas(sheet, row);
+    }
+    await typeInto(context, changes);
     await context.sync();
   });
 }
@@ -68,9 +90,10 @@ async function fill(sheetName: string, fills: readonly RowFill[], columns: numbe
 export function excelEdits(writing: Queue, onFault: (fault: Error) => void): SheetEdits {
   return {
     type: (sheetName, cells) =>
-      writing(() => told(doing('written'), () => typeInto(sheetName, cells))),
+      writing(() => told(doing('written'), () => type([{ sheetName, cells }]))),
     fillRows: (sheetName, fills, columns) =>
       writing(() => told(doing('repaired'), () => fill(sheetName, fills, columns))),
+    rearrange: (changes) => writing(() => told(doing('put in order'), () => rearrange(changes))),
     hiddenColumns: (sheetName, columns) =>
       told('The columns of the sheet could not be read', () =>
         request(async (context) => {

@@ -8,7 +8,7 @@ import {
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import { filledDown } from '../../sheets/plan/fill-down';
 import type { GridValue } from '../../sheets/plan/grid';
-import type { SheetEdits } from '../edits';
+import type { SheetEdits, TypedCell } from '../edits';
 import type { Changes } from './changes';
 import type { Grid } from './grid';
 import { beginUndoStep } from './undo-step';
@@ -53,40 +53,61 @@ export function workbenchEdits(
     await calculated();
   };
 
+  type Cells = Record<number, Record<number, ICellData>>;
+  /** In one command: a hundred of them take a second. */
+  const setCells = (sheet: FWorksheet, value: Cells) => {
+    injector.get(ICommandService).syncExecuteCommand(SetRangeValuesCommand.id, {
+      unitId: grid.workbook.getId(),
+      subUnitId: sheet.getSheetId(),
+      value,
+    });
+  };
+  const typedCells = (cells: readonly TypedCell[]): Cells => {
+    const value: Cells = {};
+    for (const { row, column, content } of cells) (value[row] ??= {})[column] = typedCell(content);
+    return value;
+  };
+  const formulaCell = (sheet: FWorksheet, column: number, from: number, to: number): ICellData => {
+    const formula = sheet.getRange(from, column).getFormula();
+    return formula === '' ? {} : { f: filledDown(formula)(to - from), v: null, si: null, p: null };
+  };
+
   return {
     async type(sheetName, cells) {
       const sheet = sheetNamed(sheetName);
       await inOneStep(() => {
-        for (const { row, column, content } of cells) {
-          sheet.getRange(row, column).setValue(typedCell(content));
-        }
+        setCells(sheet, typedCells(cells));
       });
     },
     async fillRows(sheetName, fills, columns) {
       const sheet = sheetNamed(sheetName);
-      const value: Record<number, Record<number, ICellData>> = {};
+      const value: Cells = {};
       for (const { from, to, columns: computed } of fills) {
         const formulas = new Set(computed);
-        const cells: Record<number, ICellData> = (value[to] = {});
+        const cells: Cells[number] = (value[to] = {});
         for (let column = 0; column < columns; column += 1) {
           const style = sheet.getSheet().getCellRaw(from, column)?.s;
-          const formula = formulas.has(column) ? sheet.getRange(from, column).getFormula() : '';
-          if (style === undefined && formula === '') continue;
-          cells[column] = {
-            ...(style === undefined ? {} : { s: style }),
-            ...(formula === ''
-              ? {}
-              : { f: filledDown(formula)(to - from), v: null, si: null, p: null }),
-          };
+          const formula = formulas.has(column) ? formulaCell(sheet, column, from, to) : {};
+          if (style === undefined && formula.f === undefined) continue;
+          cells[column] = { ...(style === undefined ? {} : { s: style }), ...formula };
         }
       }
       await inOneStep(() => {
-        // In one command: a hundred of them take a second.
-        injector.get(ICommandService).syncExecuteCommand(SetRangeValuesCommand.id, {
-          unitId: grid.workbook.getId(),
-          subUnitId: sheet.getSheetId(),
-          value,
-        });
+        setCells(sheet, value);
+      });
+    },
+    async rearrange(changes) {
+      await inOneStep(() => {
+        for (const { sheetName, cells, fills } of changes) {
+          const sheet = sheetNamed(sheetName);
+          const value = typedCells(cells);
+          for (const { from, to, columns } of fills) {
+            for (const column of columns) {
+              (value[to] ??= {})[column] = formulaCell(sheet, column, from, to);
+            }
+          }
+          setCells(sheet, value);
+        }
       });
     },
     hiddenColumns(sheetName, columns) {

@@ -17,7 +17,7 @@ import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
 import { watchCalculation, type CalculationWatch } from './calculation';
 import type { SheetEdits } from '../edits';
 import { workbenchEdits } from './edits';
-import { fillInsertedRows } from './inserted-rows';
+import { keepRowsTogether } from './row-commands';
 import { watchChanges, type Changes } from './changes';
 import type { Grid } from './grid';
 import { insertedSheets, removeSheets, stepOf } from './insertion';
@@ -40,13 +40,16 @@ export class WorkbenchHost implements SheetHost {
   private readonly calculation: CalculationWatch;
   private readonly writing = oneAtATime();
   readonly edits: SheetEdits;
+  private readonly refusals = new Set<(sentence: string) => void>();
 
   constructor(readonly grid: Grid) {
     this.changes = watchChanges(grid);
     this.calculation = watchCalculation(grid);
     this.calculated = this.calculation.settled;
     this.edits = workbenchEdits(grid, this.changes, this.calculated);
-    fillInsertedRows(grid, this.edits);
+    keepRowsTogether(grid, this.edits, (sentence) => {
+      for (const listener of this.refusals) listener(sentence);
+    });
   }
 
   taken(): Promise<TakenNames> {
@@ -142,6 +145,11 @@ export class WorkbenchHost implements SheetHost {
 
   takeKeys(): void {
     this.grid.univer.__getInjector().get(ILayoutService).focus();
+  }
+
+  /** Calls back with a sentence where the grid refuses to put in or move rows. */
+  onRefusal(listener: (sentence: string) => void): void {
+    this.refusals.add(listener);
   }
 
   onChange(listener: () => void): () => void {

@@ -13,3 +13,8 @@ export interface SheetGrid {
 export interface ComputedGrid extends SheetGrid {
   readonly computed: readonly (readonly boolean[])[];
 }
+
+/** Whether nothing but blanks stands in a cell. */
+export function isBlank(value: GridValue | undefined): boolean {
+  return String(value ?? '').trim() === '';
+}

@@ -50,6 +50,9 @@ export function columnReferences(
   );
 }
 
+/** Where the number of the first row stands in a sheet without a table: over the places, out of sight. */
+export const FIRST_ROW = area(ROW.title, columnOf('place'));
+
 /** References of one zero-based sheet row: structured ones, or the addresses of its cells. */
 export function rowReferences(layout: Layout, row: number, call: Call = callAddIn): RowReferences {
   const { names, references } = layout;
@@ -69,6 +72,10 @@ export function rowReferences(layout: Layout, row: number, call: Call = callAddI
     protect: names.protect,
     verdicts: names.verdicts,
     notSettled: 'FALSE',
-    place: `ROW()-ROW(${cellAddress(ROW.header, 0, 'both')})`,
+    // Counted from the first row that the formulas look at: of a row put in above that one they know nothing.
+    place:
+      references === 'table'
+        ? `ROW()-ROW(${cellAddress(ROW.header, 0, 'both')})`
+        : `ROW()-${areaAddress(FIRST_ROW, 'both')}+1`,
   };
 }

@@ -1,6 +1,6 @@
 /** What a schedule that stands already lacks, and where its next run goes. Pure: it reads cells and names others. */
 import { HEADINGS, SCHEDULE_COLUMNS } from './columns';
-import type { ComputedGrid, GridValue } from '../plan/grid';
+import { isBlank, type ComputedGrid } from '../plan/grid';
 import { readSchedule, type ScheduleReading } from './reading';
 import { COLUMN_KEYS, type ColumnKey } from '../station/schedule-keys';
 
@@ -36,8 +36,6 @@ export function extentOf({ values, computed }: ComputedGrid): Extent | undefined
     ? undefined
     : { reading, first: reading.headerRow + 1, last, columnOf };
 }
-
-const isBlank = (value: GridValue | undefined) => String(value ?? '').trim() === '';
 
 /**
  * Rows among those of the schedule, or right below with something typed, that lack a computed column's formula; filled from

@@ -17,7 +17,15 @@ import { SCHEDULE_FORMULAS, type FormulaKey } from './formulas';
 import { scheduleHighlights } from './highlights';
 import { COLUMN_KEYS, RARE_KEYS, WORKING_KEYS, type ColumnKey } from '../station/schedule-keys';
 import { LEVELS, type Level } from '../station/verdicts';
-import { columnArea, columnOf, columnReferences, feedArea, ROW, rowReferences } from './layout';
+import {
+  columnArea,
+  columnOf,
+  columnReferences,
+  feedArea,
+  FIRST_ROW,
+  ROW,
+  rowReferences,
+} from './layout';
 import type { ScheduleRun } from '../station/run';
 
 /** The number format of text cells. */
@@ -33,7 +41,18 @@ export function roomyRows(runs: number): number {
 /** What stands over the headings, in the one row that stays in view with them. */
 function headBlocks(layout: Layout, title: string): Block[] {
   const { rule } = layout.names;
+  const runs = columnReferences(layout).run;
   return [
+    ...(layout.references === 'table'
+      ? []
+      : [
+          {
+            area: FIRST_ROW,
+            cells: [[{ formula: `=SUMPRODUCT(MIN(ROW(${runs})))` }]],
+            style: SMALL_STYLE,
+            afterTable: true,
+          },
+        ]),
     {
       area: area(ROW.title, 0),
       cells: [[title]],
@@ -91,11 +110,21 @@ interface Warning {
 
 /** Rows with a load or a length and no formulas: put in by hand where the spreadsheet does not fill them. */
 function unanswered(layout: Layout): Warning {
-  const { peak, length, level } = columnReferences(layout);
+  // From the headings on, so that a row put in above the first run is seen.
+  const withHeading = (key: ColumnKey) =>
+    areaAddress(area(ROW.header, columnOf(key), layout.rows + 1, 1), 'both');
+  const { peak, length, level } =
+    layout.references === 'table'
+      ? columnReferences(layout)
+      : {
+          peak: withHeading('peak'),
+          length: withHeading('length'),
+          level: withHeading('level'),
+        };
   const count = `SUMPRODUCT(--(LEN(${peak})+LEN(${length})>0),--(LEN(${level})=0))`;
   return {
     test: `IFERROR(${count}>0,FALSE)`,
-    said: `${count}&IF(${count}=1," row has"," rows have")&" no answer: copy the row above down over it, then write it again, or take Put missing formulas back in the pane"`,
+    said: `${count}&IF(${count}=1," row has"," rows have")&" no answer: copy the row of another run over it, and write its entries again"`,
   };
 }
 
