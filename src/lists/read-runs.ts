@@ -28,6 +28,7 @@ import { quotedName, UnreadableFile } from './unreadable';
 import { openWorkbook, sheetTables } from './workbook';
 
 export type { GivenRules, GivenSupply } from './rules';
+export { readColumnMap, UnusableMap } from './column-map';
 export type { ColumnQuestion } from './questions';
 export type { RowProblem } from './problem';
 export { UnreadableFile } from './unreadable';
