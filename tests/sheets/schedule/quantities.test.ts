@@ -5,6 +5,7 @@ import { CellError } from '../../../src/functions/cell';
 import { METRES_PER, type LengthUnit } from '../../../src/core/length';
 import { plainDigits } from '../../../src/sheets/plan/plain-digits';
 import { stationValues, type RunValues } from '../../../src/sheets/station-values';
+import { protectionStations } from '../protection-stations';
 import type { ScheduleRun } from '../../../src/sheets/station/run';
 import { WORD } from '../../../src/sheets/station/verdicts';
 
@@ -146,4 +147,24 @@ test('any amount written out is read back as it was', () => {
     }),
     { numRuns: 30 },
   );
+});
+
+describe('a length with its unit', () => {
+  const { demo, thin1, thin3 } = protectionStations();
+  test.each([
+    ['the demonstration', demo!],
+    ['a thin station', thin1!],
+    ['another', thin3!],
+  ])('comes to the same figures, faults and fixes as a bare one: %s', (_, station) => {
+    const typed = station.runs.map((run) =>
+      typeof run.length === 'number'
+        ? { ...run, length: `${run.length} ${String(station.rules?.unit)}` }
+        : run,
+    );
+    const bare = stationValues(station);
+    const united = stationValues({ ...station, runs: typed });
+    expect(united.protection.rows).toEqual(bare.protection.rows);
+    expect(united.runs.map(({ mend }) => mend)).toEqual(bare.runs.map(({ mend }) => mend));
+    expect(bare.protection.rows.some(({ guarded }) => guarded !== '')).toBe(true);
+  });
 });
