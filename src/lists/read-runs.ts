@@ -22,7 +22,14 @@ import { readSourceList, type SourceList } from './source-list';
 import { nearestName } from './nearest-name';
 import { valuesOf } from './run-names';
 import { agrees, questionsOf, someValues, type ColumnQuestion } from './questions';
-import { bodyOf, findList, hasRuns, type FoundList, type TypedColumn } from './table';
+import {
+  bodyOf,
+  findList,
+  hasRuns,
+  likeliestList,
+  type FoundList,
+  type TypedColumn,
+} from './table';
 import { asLengthUnit, plain } from '../core/units';
 import { quotedName, UnreadableFile } from './unreadable';
 import { openWorkbook, sheetTables } from './workbook';
@@ -138,7 +145,7 @@ export async function openRuns(
 
 /** The list of some tables, as a person says of its columns. */
 function listIn(tables: readonly RawTable[], fileName: string, said?: ColumnMap): FoundList {
-  const list = findList(tables, said);
+  const list = likeliestList(tables, said);
   if (list === undefined) throw new UnreadableFile(noListSentence(fileName));
   const names = list.headings.flatMap(({ heading, above }) => [heading, above ?? heading]);
   const known = new Set(names.map(plain));
@@ -209,10 +216,7 @@ function readSheets(
 ): RunsReport {
   const list = listIn(tables, fileName, said);
   const sheetName = list.table.sheetName ?? '';
-  const others = tables.filter((table) => {
-    const other = table === list.table ? undefined : findList([table]);
-    return other !== undefined && hasRuns(other);
-  });
+  const others = tables.filter((table) => table !== list.table && findList([table]) !== undefined);
   const own = readStation(workbook, tables, sheetName);
   const station = withSources(
     own,

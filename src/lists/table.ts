@@ -73,11 +73,17 @@ export function hasRuns({ columns }: FoundList): boolean {
 
 const NOTHING_SAID: ColumnMap = new Map();
 
+/** The likeliest list of these tables; undefined where none has headings of one. */
+export function findList(tables: readonly RawTable[]): FoundList | undefined {
+  const list = likeliestList(tables);
+  return list !== undefined && hasRuns(list) ? list : undefined;
+}
+
 /**
- * The likeliest list of these tables. Where none of its columns is a load or a length it may still be one whose headings
- * are not understood; undefined where nothing looks like headings.
+ * The likeliest list of these tables, as a person says of its columns. None of them may be a load or a length: then it may
+ * still be a list, whose headings are not understood. Undefined where nothing looks like headings.
  */
-export function findList(
+export function likeliestList(
   tables: readonly RawTable[],
   said: ColumnMap = NOTHING_SAID,
 ): FoundList | undefined {
