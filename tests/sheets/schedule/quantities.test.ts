@@ -168,3 +168,28 @@ describe('a length with its unit', () => {
     expect(bare.protection.rows.some(({ guarded }) => guarded !== '')).toBe(true);
   });
 });
+
+describe('a bare figure in a cell of per cent', () => {
+  test.each([
+    ['target', 3, /Drop target \(as 3%, which is 0\.03\)/],
+    ['target', 0.5, /Drop target \(as 3%/],
+    ['target', '3', /Drop target \(as 3%/],
+    ['atOnce', 40, /At once \(as 50%, which is 0\.5\)/],
+    ['efficiency', 85, /Efficiency \(as 85%, which is 0\.85\)/],
+  ] as const)(
+    '%s %j is refused with how to write it, never taken for hundreds',
+    (key, figure, how) => {
+      const { verdict, mend, size } = runOf({ peak: '60 W', [key]: figure });
+      expect(verdict).toBe(WORD.checkEntries);
+      expect(mend).toMatch(how);
+      expect(size).toBeInstanceOf(CellError);
+    },
+  );
+
+  test('that the house rules give is refused in every row', () => {
+    const run = { run: 'Lamp', peak: 5, length: 10 };
+    const { runs } = stationValues({ title: 'One', rules: { target: 3 }, runs: [run] });
+    expect(runs[0]?.verdict).toBe(WORD.checkEntries);
+    expect(runs[0]?.mend).toMatch(/Drop target \(as 3%/);
+  });
+});
