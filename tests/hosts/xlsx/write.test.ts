@@ -241,6 +241,13 @@ describe('a plan as an .xlsx file', () => {
     ]);
   });
 
+  it('hides the columns that the plan hides, and no other', async () => {
+    const sheet = await sheetOf({ columnWidths: [10, 10, 10, 10], hiddenColumns: [1, 2] });
+    expect([1, 2, 3, 4].map((column) => sheet.getColumn(column).hidden)).toEqual([
+      ...[false, true, true, false],
+    ]);
+  });
+
   it('prints and filters as planned', async () => {
     const workbook = await drawn({
       table: { name: 'T', area: area(2, 0, 10, 4), columns: [] },
