@@ -1,8 +1,4 @@
-/**
- * `npm start`: builds the pages and serves the workbench on this machine alone.
- *   --port N   another port (default 4173, or the next free one)
- *   --https    serves the add-in's pages at https://localhost:3000, where the manifest looks for them
- */
+/** `npm start`: builds the pages and serves the workbench on this machine alone. */
 import { existsSync, readFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import path from 'node:path';
@@ -15,6 +11,17 @@ import { serve, type Certificate, type RunningServer } from './web-server';
 const WORKBENCH_PORT = 4173;
 /** The manifest names this port. */
 const ADD_IN_PORT = 3000;
+
+const HELP = [
+  'Usage: npm start -- [--port N] [--https]',
+  '',
+  'Builds the pages and serves the workbench on this machine alone, until Ctrl+C.',
+  '',
+  `  --port N  another port than ${WORKBENCH_PORT}; where that is taken, the next free one`,
+  `  --https   the add-in's pages for Excel at https://localhost:${ADD_IN_PORT}, where the manifest looks for them`,
+  '  --help    this',
+];
+
 const CERTIFICATE_COMMAND = 'npx office-addin-dev-certs@3.0.0 install';
 
 function portGiven(text: string | undefined, otherwise: number): number {
@@ -38,10 +45,28 @@ function developmentCertificate(): Certificate {
   return { key: readFileSync(key), cert: readFileSync(cert) };
 }
 
+/** What was asked for. Throws where an option is none of ours, with a sentence that names it. */
+function wish() {
+  try {
+    return parseArgs({
+      options: {
+        port: { type: 'string' },
+        https: { type: 'boolean', default: false },
+        help: { type: 'boolean', short: 'h', default: false },
+      },
+    }).values;
+  } catch (fault) {
+    const sentence = fault instanceof Error ? fault.message : String(fault);
+    throw new Error(`${sentence}\nFor help: npm start -- --help`, { cause: fault });
+  }
+}
+
 async function start(): Promise<void> {
-  const { values } = parseArgs({
-    options: { port: { type: 'string' }, https: { type: 'boolean', default: false } },
-  });
+  const values = wish();
+  if (values.help) {
+    for (const line of HELP) console.log(line);
+    return;
+  }
   const forExcel = values.https;
   const port = portGiven(values.port, forExcel ? ADD_IN_PORT : WORKBENCH_PORT);
   // Asked for before the build, so that what is missing is said at once.

@@ -5,12 +5,19 @@ import { parseArgs } from 'node:util';
 import { stationValues } from '../sheets/station-values';
 import type { StationContent } from '../sheets/station/content';
 import { LEVELS } from '../sheets/station/verdicts';
-import { readRuns, readSources, UnreadableFile, type RunsReport } from '../lists/read-runs';
+import { GIVEN_HEADINGS, readColumnMap, UnusableMap, type ColumnMap } from '../lists/column-map';
+import {
+  readRuns,
+  readSources,
+  UnreadableFile,
+  UnreadHeadings,
+  type RunsReport,
+} from '../lists/read-runs';
 import type { SourceList } from '../lists/source-list';
 import { SOURCE_KINDS } from '../sheets/station/source-kinds';
 import { FIGURE_NAMES } from './figures';
 import { jsonDocument, jsonText } from './json';
-import { printable, reportLines, verdictLines } from './printed';
+import { printable, questionLines, reportLines, verdictLines } from './printed';
 import { readRules, ruleLines, UnknownRule } from './rules';
 import { sharedFile } from '../hosts/xlsx/shared-file';
 
@@ -24,13 +31,33 @@ export interface Terminal {
 
 const HALF = Math.ceil(FIGURE_NAMES.length / 2);
 
+const HELP_WIDTH = 110;
+
+/** Words with commas between them, in lines. */
+function wrapped(words: readonly string[]): readonly string[] {
+  const lines: string[] = [];
+  for (const [index, word] of words.entries()) {
+    const text = index === words.length - 1 ? `${word}.` : `${word},`;
+    const last = lines.at(-1);
+    if (last === undefined || last.length + text.length > HELP_WIDTH) lines.push(`  ${text}`);
+    else lines[lines.length - 1] = `${last} ${text}`;
+  }
+  return lines;
+}
+
 const HELP = [
-  'Usage: npm run schedule -- LIST WORKBOOK [--sources FILE] [--rules NAME=VALUE ...] [--title TEXT] [--json]',
+  'Usage: npm run schedule -- LIST WORKBOOK [--map COLUMN=OURS ...] [--sources FILE] [--rules NAME=VALUE ...]',
+  '                               [--title TEXT] [--json]',
   '',
   'Reads a list of runs (.csv, or a workbook .xlsx with one) and writes WORKBOOK, an .xlsx that computes in any',
   'spreadsheet without an add-in. Headings are matched generously, units in them are understood: "Current (A)",',
   '"Power (W)", "Length (ft)". What was not understood is printed, with line numbers. Bare drop targets of 0.5 to 20',
   'are percent; "Fed from" may say battery or panel; "Own fuse" yes or no.',
+  '',
+  '--map "From where=Fed from" says what a column of the list is that was not understood, once for each; with a unit,',
+  '"How far=One-way length (ft)", "Draw=Peak load (W)"; "Colour=leave out" where nothing is wanted of it. Notes may come',
+  'from several. The columns of ours are:',
+  ...wrapped(GIVEN_HEADINGS),
   '',
   'Sources (batteries, panels, power supplies, chargers) come from --sources FILE, or from another sheet of the same',
   'workbook: a row a source under headings, "Name" and "Kind" among them, the others called as on the Supply sheet.',
@@ -63,12 +90,16 @@ interface Wish {
   readonly list: string;
   readonly workbook: string;
   readonly rules: readonly string[];
+  readonly columns: ColumnMap;
   readonly sources?: string;
   readonly title?: string;
   readonly json: boolean;
 }
 
 class Misuse extends Error {}
+
+/** What is thrown where the command itself has to be written otherwise. */
+const MISUSES = [Misuse, UnknownRule, UnusableMap] as const;
 
 /** What the arguments ask for; undefined for help. Throws Misuse. */
 function readWish(args: readonly string[]): Wish | undefined {
@@ -96,7 +127,7 @@ function readWish(args: readonly string[]): Wish | undefined {
   if (resolve(list) === resolve(workbook)) {
     throw new Misuse('The workbook would overwrite the list. Give it another name.');
   }
-  const { title, sources, json = false } = values;
+  const { title, sources, map = [], json = false } = values;
   if (sources !== undefined && resolve(sources) === resolve(workbook)) {
     throw new Misuse('The workbook would overwrite the sources. Give it another name.');
   }
@@ -104,10 +135,22 @@ function readWish(args: readonly string[]): Wish | undefined {
     list,
     workbook,
     rules,
+    columns: readColumnMap(map.map(mappedPair)),
     json,
     ...(sources !== undefined && { sources }),
     ...(title !== undefined && { title }),
   };
+}
+
+/** A heading may have the sign in it, a column of ours has not. */
+function mappedPair(pair: string): readonly [heading: string, text: string] {
+  const at = pair.lastIndexOf('=');
+  if (at < 1) {
+    throw new Misuse(
+      `"${pair}" maps nothing. Write --map "From where=Fed from": the heading in the list, then a column of ours.`,
+    );
+  }
+  return [pair.slice(0, at), pair.slice(at + 1)];
 }
 
 function parse(args: readonly string[]) {
@@ -116,6 +159,7 @@ function parse(args: readonly string[]) {
       args: [...args],
       options: {
         rules: { type: 'string', multiple: true },
+        map: { type: 'string', multiple: true },
         sources: { type: 'string' },
         title: { type: 'string' },
         json: { type: 'boolean' },
@@ -140,8 +184,8 @@ export async function runTerminal(args: readonly string[], terminal: Terminal): 
     if (wish === undefined) HELP.forEach((line) => terminal.print(line));
     return wish === undefined ? ENDED.well : await fulfil(wish, terminal);
   } catch (error) {
-    if (!(error instanceof Misuse || error instanceof UnknownRule)) throw error;
-    terminal.complain(error.message);
+    if (!MISUSES.some((kind) => error instanceof kind)) throw error;
+    terminal.complain(printable(messageOf(error)));
     terminal.complain('For help: npm run schedule -- --help');
     return ENDED.misused;
   }
@@ -162,13 +206,18 @@ async function fulfil(wish: Wish, terminal: Terminal): Promise<number> {
     report = await readRuns(bytes, basename(wish.list), {
       ...(lengthUnit && { lengthUnit }),
       ...(described && { sources: described.sources }),
+      columns: wish.columns,
     });
   } catch (error) {
+    if (error instanceof UnusableMap) throw error;
     terminal.complain(
       error instanceof UnreadableFile
         ? error.message
         : `"${reading}" could not be read: ${messageOf(error)}`,
     );
+    if (error instanceof UnreadHeadings) {
+      for (const line of questionLines(error.questions)) terminal.complain(printable(line));
+    }
     return ENDED.unread;
   }
   for (const { line, why } of described?.problems ?? []) {

@@ -23,7 +23,7 @@ export interface JsonNote {
   readonly line: number | null;
   /** The column's heading; null where it is not about a column that was left out. */
   readonly heading: string | null;
-  /** The row as it stands in the file. */
+  /** The row as it stands in the file; of a column that was left out, some of its values. */
   readonly text: string | null;
   /** Whether the row is among the runs all the same. */
   readonly taken: boolean | null;
@@ -58,7 +58,12 @@ const NOTHING = { line: null, heading: null, text: null, taken: null };
 function notesOf({ problems, leftOver, remarks }: RunsReport): readonly JsonNote[] {
   return [
     ...problems.map((problem) => ({ ...NOTHING, ...problem })),
-    ...leftOver.map((column) => ({ ...NOTHING, ...column })),
+    ...leftOver.map(({ heading, values, why }) => ({
+      ...NOTHING,
+      heading,
+      why,
+      text: values.length === 0 ? null : values.join(' | '),
+    })),
     ...remarks.map((why) => ({ ...NOTHING, why })),
   ];
 }

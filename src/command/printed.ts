@@ -1,6 +1,6 @@
 /** What the terminal prints for people: the runs as a table, and what was made of the list. */
 import { CellError, type ResultCell } from '../functions/cell';
-import type { RunsReport } from '../lists/read-runs';
+import type { ColumnQuestion, RunsReport } from '../lists/read-runs';
 import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import type { StationValues } from '../sheets/station-values';
 import type { StationContent } from '../sheets/station/content';
@@ -57,10 +57,29 @@ function section(title: string, lines: readonly string[]): readonly string[] {
   return lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
 }
 
+const quoted = (values: readonly string[]) => values.map((value) => `"${value}"`).join(', ');
+
+/** How a column that was not understood is taken in all the same. */
+export function questionLines(questions: readonly ColumnQuestion[]): readonly string[] {
+  const open = questions.find(({ suggested }) => suggested === undefined);
+  return [
+    ...questions.map(({ heading, values, suggested }) => {
+      const how = suggested === undefined ? '' : `: --map "${heading}=${suggested}"`;
+      return `"${heading}" holds ${quoted(values)}${how}`;
+    }),
+    ...(open === undefined
+      ? []
+      : [
+          `Any column is taken in by --map, such as --map "${open.heading}=${SCHEDULE_COLUMNS.notes.heading}"; --help names the columns.`,
+        ]),
+  ];
+}
+
 /** What was made of the list. */
 export function reportLines({
   understood,
   leftOver,
+  questions,
   problems,
   remarks,
 }: RunsReport): readonly string[] {
@@ -77,6 +96,7 @@ export function reportLines({
       'Columns left out:',
       leftOver.map(({ heading, why }) => `"${heading}": ${why}`),
     ),
+    ...section('To take in columns that were left out:', questionLines(questions)),
     ...section(
       'Rows to look at:',
       problems.map(

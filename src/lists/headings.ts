@@ -22,12 +22,12 @@ export const RUN_COLUMNS: Readonly<Record<RunKey, KnownColumn>> = {
   run: {
     quantities: [],
     names:
-      'run|name|run name|circuit|circuit name|cable|cable run|cable name|label|tag|id|item|line|no|nr|number|#|circuit no|circuit number',
+      'run|name|run name|circuit|circuit name|cable|cable run|cable name|label|tag|id|item|line|no|nr|number|#|circuit no|circuit number|circuit #|cable no|cable number|cable #|run no|run number|run #|item no|item number|item #|line no|line #',
   },
   fedFrom: {
     quantities: [],
     names:
-      'fed from|fed by|from|feed|feeder|source|supply|supplied from|supplied by|upstream|parent',
+      'fed from|fed by|from|feed|feeder|source|supply|supplied from|supplied by|upstream|parent|parent run|fed off',
   },
   load: {
     quantities: [],
@@ -172,7 +172,8 @@ export type HeadingMeaning =
     }
   /** One of our computed columns, which is computed anew; `also` where other people's lists mean another thing by it. */
   | { readonly is: 'computed'; readonly also?: RunKey }
-  | { readonly is: 'unknown'; readonly why: string };
+  /** `computed` where it is a computed column by its name. */
+  | { readonly is: 'unknown'; readonly why: string; readonly computed?: true };
 
 interface Split {
   readonly name: string;
@@ -254,8 +255,8 @@ function likeliest(text: string): { readonly key: RunKey; readonly unit?: Unit }
   return undefined;
 }
 
-/** Headings that look like one of ours and are not, by a word in them, and what to do about it. */
-const LOOK_ALIKES: readonly (readonly [RegExp, string])[] = [
+/** Headings that look like one of ours and are not, by a word in them, what to do about it, and which it may well be. */
+const LOOK_ALIKES: readonly (readonly [pattern: RegExp, hint: string, key?: RunKey])[] = [
   [
     /\b(?:fuse|fuses|fusing|breaker|mcb)\b/,
     `whether a run has a fuse of its own stands under "${headingOf('fused')}", yes or no`,
@@ -267,6 +268,7 @@ const LOOK_ALIKES: readonly (readonly [RegExp, string])[] = [
   [
     /\bfrom\b|\bfeed\b|\bfed\b|\bsource\b|\bupstream\b/,
     `if it names the run that feeds this one, head it "${headingOf('fedFrom')}"`,
+    'fedFrom',
   ],
 ];
 
@@ -274,18 +276,65 @@ function headingOf(key: RunKey): string {
   return SCHEDULE_COLUMNS[key].heading;
 }
 
+function lookAlike(text: string) {
+  return LOOK_ALIKES.find(([pattern]) => pattern.test(words(text)));
+}
+
+/** The column that a heading is a misspelling of. */
+function misspelt(text: string): RunKey | undefined {
+  for (const { name } of splits(text)) {
+    const nearest = nearestName(bareName(name), BY_NAME.keys());
+    const key = nearest === undefined ? undefined : BY_NAME.get(nearest)?.[0];
+    if (key !== undefined) return key;
+  }
+  return undefined;
+}
+
 /** What a heading that is not used looks like, said behind why it is not. */
 export function hintFor(heading: string): string {
   const text = plain(heading);
-  const known = LOOK_ALIKES.find(([pattern]) => pattern.test(words(text)));
+  const known = lookAlike(text);
   if (known !== undefined) return `; ${known[1]}`;
-  const names = splits(text).map(({ name }) => bareName(name));
-  for (const name of names) {
-    const nearest = nearestName(name, BY_NAME.keys());
-    const key = nearest === undefined ? undefined : BY_NAME.get(nearest)?.[0];
-    if (key !== undefined) return `; if it is "${headingOf(key)}", head it so`;
-  }
-  return '';
+  const key = misspelt(text);
+  return key === undefined ? '' : `; if it is "${headingOf(key)}", head it so`;
+}
+
+/** Columns that are guessed at by a name of theirs among other words; of the others such a word says too little. */
+const GUESSED_BY_WORD = [
+  'run',
+  'fedFrom',
+  'peak',
+  'length',
+  'ownSize',
+] as const satisfies readonly RunKey[];
+/** Words that turn a heading with such a name into another thing, or into one of two. */
+const OTHER_THINGS =
+  /\b(?:drop|loss|fuse|fuses|breaker|mcb|price|cost|feeds|feeding|total|overall|sum|type|colou?r|date)\b/;
+
+/** The unit that a heading says of a column's figures; undefined where it says none that the column may have. */
+export function unitFor(heading: string, key: RunKey): Unit | undefined {
+  return splits(plain(heading)).find(
+    ({ unit }) => unit !== undefined && RUN_COLUMNS[key].quantities.includes(unit.quantity),
+  )?.unit;
+}
+
+/** Whether a heading speaks of the way there and back. */
+export function saysBothWays(heading: string): boolean {
+  return BOTH_WAYS.test(words(plain(heading)));
+}
+
+/** What a heading that is not understood may well mean, by itself, the likeliest first; a person has to say so. */
+export function likelyKeys(heading: string): readonly RunKey[] {
+  const text = plain(heading);
+  const known = lookAlike(text);
+  if (known !== undefined) return known[2] === undefined ? [] : [known[2]];
+  const near = misspelt(text);
+  const all = words(text);
+  const says = (name: string) => name.length > 2 && ` ${all} `.includes(` ${name} `);
+  const named = OTHER_THINGS.test(all)
+    ? []
+    : GUESSED_BY_WORD.filter((key) => RUN_COLUMNS[key].names.split('|').some(says));
+  return [...(near === undefined ? [] : [near]), ...named];
 }
 
 /** What a heading means. */

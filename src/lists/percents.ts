@@ -1,6 +1,6 @@
 /** Bare numbers of a share: 3 and 2 under "Max drop" are 3 % and 2 %, unless something in the column speaks against it. */
 import { RUN_COLUMNS } from './headings';
-import type { FoundList, TypedColumn } from './table';
+import { bodyOf, type FoundList, type TypedColumn } from './table';
 import { findUnit } from '../core/units';
 import { bareNumber, type ListHabits } from './values';
 
@@ -14,7 +14,7 @@ export interface ReadPercents {
 /** The list with the unit that its bare shares turn out to have. On a schedule of ours, 3 is 300 % as it says. */
 export function readPercents(list: FoundList, habits: Pick<ListHabits, 'numerals'>): ReadPercents {
   if (list.ours || PERCENT === undefined) return { list, remarks: [] };
-  const body = list.table.rows.slice(list.headerIndex + 1);
+  const body = bodyOf(list);
   const remarks: string[] = [];
   const columns = list.columns.map((column): TypedColumn => {
     const { percents } = RUN_COLUMNS[column.key];

@@ -2,13 +2,15 @@
  * Lists of runs from files: a shared workbook of ours, any workbook with a list in it, or a text of values. Nothing is
  * changed anywhere; the report says what was understood, so that a person can look before anything is inserted.
  */
+import type { Workbook } from 'exceljs';
 import type { LengthUnit } from '../core/length';
 import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import type { ScheduleRun } from '../sheets/station/run';
 import { readCsv, SEPARATORS } from './csv';
 import { decodeText } from './decode';
 import { withFuses } from './fuses';
-import { RUN_COLUMNS } from './headings';
+import { UnusableMap, type ColumnMap } from './column-map';
+import { RUN_COLUMNS, saysBothWays } from './headings';
 import { ruleUnit, usualUnit } from './length-unit';
 import { cellText, isEmpty } from './raw';
 import { readStation, type GivenRules, type GivenStation, type GivenSupply } from './rules';
@@ -17,12 +19,24 @@ import type { RawTable } from './raw';
 import type { RowProblem } from './problem';
 import { readRows } from './runs';
 import { readSourceList, type SourceList } from './source-list';
-import { findList, type FoundList, type TypedColumn } from './table';
-import { asLengthUnit } from '../core/units';
+import { nearestName } from './nearest-name';
+import { valuesOf } from './run-names';
+import { agrees, questionsOf, someValues, type ColumnQuestion } from './questions';
+import {
+  bodyOf,
+  findList,
+  hasRuns,
+  likeliestList,
+  type FoundList,
+  type TypedColumn,
+} from './table';
+import { asLengthUnit, plain } from '../core/units';
 import { quotedName, UnreadableFile } from './unreadable';
 import { openWorkbook, sheetTables } from './workbook';
 
 export type { GivenRules, GivenSupply } from './rules';
+export { readColumnMap, UnusableMap } from './column-map';
+export type { ColumnQuestion } from './questions';
 export type { RowProblem } from './problem';
 export { UnreadableFile } from './unreadable';
 
@@ -33,6 +47,14 @@ export interface UnderstoodColumn {
   readonly as: string;
   /** Unit of its figures, where they have one. */
   readonly unit?: string;
+}
+
+/** A column that is not among the runs. */
+export interface LeftOverColumn {
+  readonly heading: string;
+  /** Up to three of its values. */
+  readonly values: readonly string[];
+  readonly why: string;
 }
 
 export interface RunsReport {
@@ -52,7 +74,11 @@ export interface RunsReport {
   readonly understood: readonly UnderstoodColumn[];
   /** Columns of ours that are computed anew. */
   readonly computedAnew: readonly string[];
-  readonly leftOver: readonly { readonly heading: string; readonly why: string }[];
+  readonly leftOver: readonly LeftOverColumn[];
+  /** Columns that would be lost, for a person to say what they are. */
+  readonly questions: readonly ColumnQuestion[];
+  /** There are several runs, and no column says what feeds them. */
+  readonly lacksFeeders: boolean;
   /** Rows that could not be read, and rows taken with something in them to look at. */
   readonly problems: readonly RowProblem[];
   /** What else was made of the file, in sentences. */
@@ -64,6 +90,8 @@ export interface ReadOptions {
   readonly lengthUnit?: LengthUnit;
   /** Sources from a file of their own. */
   readonly sources?: readonly GivenSupply[];
+  /** What a person says of columns. */
+  readonly columns?: ColumnMap;
 }
 
 /** Most runs of one list; each is a row of some forty cells. */
@@ -78,16 +106,61 @@ function startsWith(bytes: Uint8Array, mark: readonly number[]): boolean {
   return mark.every((byte, at) => bytes[at] === byte);
 }
 
+/** A file that is open, to be read as often as a person says something else of its columns. */
+export interface OpenFile {
+  /** Throws UnreadableFile, or UnusableMap where what was said of its columns cannot be. */
+  read(columns?: ColumnMap): RunsReport;
+}
+
+/** A list may be there, and none of its headings is a load or a length; the questions say what headings there are. */
+export class UnreadHeadings extends UnreadableFile {
+  constructor(
+    message: string,
+    readonly questions: readonly ColumnQuestion[],
+  ) {
+    super(message);
+  }
+}
+
 /** Reads the list of runs in a file. Throws UnreadableFile, whose message says in a sentence why there is none. */
 export async function readRuns(
   bytes: Uint8Array,
   fileName: string,
   options: ReadOptions = {},
 ): Promise<RunsReport> {
+  return (await openRuns(bytes, fileName, options)).read(options.columns);
+}
+
+/** Opens a file with a list of runs. Throws UnreadableFile. */
+export async function openRuns(
+  bytes: Uint8Array,
+  fileName: string,
+  options: ReadOptions = {},
+): Promise<OpenFile> {
   checkFile(bytes, fileName);
   return startsWith(bytes, ZIP)
-    ? readWorkbook(bytes, fileName, options)
-    : readText(bytes, fileName, options);
+    ? openSheets(bytes, fileName, options)
+    : openText(bytes, fileName, options);
+}
+
+/** The list of some tables, as a person says of its columns. */
+function listIn(tables: readonly RawTable[], fileName: string, said?: ColumnMap): FoundList {
+  const list = likeliestList(tables, said);
+  if (list === undefined) throw new UnreadableFile(noListSentence(fileName));
+  const names = list.headings.flatMap(({ heading, above }) => [heading, above ?? heading]);
+  const known = new Set(names.map(plain));
+  const unknown = [...(said?.keys() ?? [])].find((heading) => !known.has(heading));
+  if (unknown !== undefined) {
+    const nearest = nearestName(unknown, names);
+    const hint = nearest === undefined ? '' : `; did you mean "${nearest}"?`;
+    throw new UnusableMap(
+      `${quotedName(fileName)} has no column "${unknown}"${hint}${hint === '' ? '.' : ''} Its columns are ${list.headings.map(({ heading }) => `"${heading}"`).join(', ')}.`,
+    );
+  }
+  if (!hasRuns(list)) {
+    throw new UnreadHeadings(noListSentence(fileName), questionsOf(list));
+  }
+  return list;
 }
 
 function checkFile(bytes: Uint8Array, fileName: string): void {
@@ -124,15 +197,24 @@ export async function readSources(bytes: Uint8Array, fileName: string): Promise<
   return list;
 }
 
-async function readWorkbook(
+async function openSheets(
   bytes: Uint8Array,
   fileName: string,
   options: ReadOptions,
-): Promise<RunsReport> {
+): Promise<OpenFile> {
   const workbook = await openWorkbook(bytes, fileName);
   const tables = sheetTables(workbook);
-  const list = findList(tables);
-  if (list === undefined) throw new UnreadableFile(noListSentence(fileName));
+  return { read: (said) => readSheets(workbook, tables, fileName, options, said) };
+}
+
+function readSheets(
+  workbook: Workbook,
+  tables: readonly RawTable[],
+  fileName: string,
+  options: ReadOptions,
+  said?: ColumnMap,
+): RunsReport {
+  const list = listIn(tables, fileName, said);
   const sheetName = list.table.sheetName ?? '';
   const others = tables.filter((table) => table !== list.table && findList([table]) !== undefined);
   const own = readStation(workbook, tables, sheetName);
@@ -160,19 +242,21 @@ async function readWorkbook(
   };
 }
 
-function readText(bytes: Uint8Array, fileName: string, options: ReadOptions): RunsReport {
+function openText(bytes: Uint8Array, fileName: string, options: ReadOptions): OpenFile {
   const { text, encoding } = decodeText(bytes, fileName);
   if (text.trim() === '')
     throw new UnreadableFile(`${quotedName(fileName)} holds nothing but blanks.`);
-  const list = findList(SEPARATORS.map((separator) => readCsv(text, separator)));
-  if (list === undefined) throw new UnreadableFile(noListSentence(fileName));
-  return report(
-    fileName,
-    list,
-    withSources({ rules: {}, supply: {}, duty: [], protection: {}, fuses: new Map() }, options),
-    options,
-    encoding === undefined ? [] : [`Its characters were read as ${encoding}.`],
-  );
+  const tables = SEPARATORS.map((separator) => readCsv(text, separator));
+  return {
+    read: (said) =>
+      report(
+        fileName,
+        listIn(tables, fileName, said),
+        withSources({ rules: {}, supply: {}, duty: [], protection: {}, fuses: new Map() }, options),
+        options,
+        encoding === undefined ? [] : [`Its characters were read as ${encoding}.`],
+      ),
+  };
 }
 
 /** Sources from a file of their own, or from a sheet beside the list. */
@@ -193,14 +277,18 @@ function noListSentence(fileName: string): string {
   );
 }
 
+/** Said where several runs have no column of feeders. */
+export const NO_FEEDERS = `No column is "${SCHEDULE_COLUMNS.fedFrom.heading}": every run is taken to start at the source, none at another run.`;
+
 function report(
   fileName: string,
-  list: FoundList,
+  found: FoundList,
   { rules, supply, sources, duty, protection, fuses }: GivenStation,
   options: ReadOptions,
   remarks: readonly string[],
 ): RunsReport {
-  const rows = list.table.rows.slice(list.headerIndex + 1);
+  const list = withoutEchoes(found);
+  const rows = bodyOf(list);
   const filled = rows.filter((row) =>
     row.cells.some((cell) => !isEmpty(cell) && cell.computed !== true),
   );
@@ -221,6 +309,7 @@ function report(
     remarks: readAs,
     ...read
   } = readRows(list, units, sourcesOf({ supply, ...(sources && { sources }) }));
+  const lacksFeeders = runs.length > 1 && !columns.some(({ key }) => key === 'fedFrom');
   // A list may name sources of which nothing else is known yet.
   const given = supplyContent(read.sources);
   const named = read.sources.filter((source) => Object.keys(source).join() === 'name');
@@ -234,10 +323,17 @@ function report(
     lengthUnit: units.wanted,
     understood: columns.map((column) => understood(column, units.given)),
     computedAnew: list.computed,
-    leftOver: list.leftOver,
+    leftOver: list.leftOver.map(({ heading, why, index }) => ({
+      heading,
+      values: someValues(index, rows),
+      why,
+    })),
+    questions: questionsOf(list),
+    lacksFeeders,
     problems,
     remarks: [
       ...remarks,
+      ...list.remarks,
       ...units.remarks,
       ...columnRemarks(list),
       ...readAs,
@@ -246,8 +342,19 @@ function report(
         : [
             `Named as sources, to be described on the Supply sheet: ${named.map(({ name }) => name).join(', ')}.`,
           ]),
+      ...(lacksFeeders ? [NO_FEEDERS] : []),
     ],
   };
+}
+
+/** Nothing is lost by a column whose figures are those of another. */
+function withoutEchoes(list: FoundList): FoundList {
+  const leftOver = list.leftOver.map((column) =>
+    agrees(column, list)
+      ? { ...column, why: `${column.why} in every row`, needless: true }
+      : column,
+  );
+  return { ...list, leftOver };
 }
 
 interface LengthUnits {
@@ -267,6 +374,9 @@ function lengthUnits(list: FoundList, rules: GivenRules, options: ReadOptions): 
   const wanted = options.lengthUnit ?? byRule ?? own ?? usual;
   if (column === undefined) return { given, wanted, remarks: [] };
   if (byHeading === undefined && byRule === undefined) {
+    // Figures that all say their own unit leave nothing to take them for.
+    const isBare = valuesOf(column.index, bodyOf(list)).some((text) => /^[\d.,]+$/.test(text));
+    if (!isBare) return { given, wanted, remarks: [] };
     return {
       given,
       wanted,
@@ -300,11 +410,14 @@ const USUAL_UNITS: Readonly<Partial<Record<TypedColumn['key'], string>>> = {
   surge: 'A',
 };
 
-function columnRemarks({ columns, table, headerIndex }: FoundList): readonly string[] {
+function columnRemarks(list: FoundList): readonly string[] {
   const isBare = (index: number) =>
-    table.rows.slice(headerIndex + 1).some(({ cells }) => /^\d+$/.test(cellText(cells[index])));
-  return columns.flatMap(({ key, heading, unit, bothWays, index }) => [
+    bodyOf(list).some(({ cells }) => /^\d+$/.test(cellText(cells[index])));
+  return list.columns.flatMap(({ key, heading, unit, bothWays, index, said }) => [
     ...(bothWays ? [`"${heading}" counts both ways; half of it is the one-way length.`] : []),
+    ...(key === 'length' && !bothWays && said === true && saysBothWays(heading)
+      ? [`"${heading}" was taken for the one-way length, as was said, whole and not halved.`]
+      : []),
     ...(key === 'ownSize' && unit === undefined && isBare(index)
       ? [`Bare numbers under "${heading}" were taken for AWG numbers.`]
       : []),

@@ -7,13 +7,13 @@ import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import type { ScheduleRun } from '../sheets/station/run';
 import type { SupplyValues } from '../sheets/station/supply';
 import { isKnownFeeder, readFeeders } from './feeders';
-import { RUN_COLUMNS } from './headings';
+import { readHeading, RUN_COLUMNS } from './headings';
 import { habitOf, type NumeralHabit } from './numerals';
 import { cellText, isEmpty, rowText, type RawRow } from './raw';
 import { readPercents } from './percents';
 import type { RowProblem } from './problem';
 import { namedSources } from './source-list';
-import { isOfSources, type FoundList, type TypedColumn } from './table';
+import { bodyOf, isOfSources, type FoundList, type TypedColumn } from './table';
 import type { Unit } from '../core/units';
 import { kindOf, readValue, type ListHabits } from './values';
 import { BATTERY } from './words';
@@ -33,6 +33,18 @@ export interface ReadRows {
 /** Most characters that a cell holds (Excel's limit). */
 const CELL_MOST = 32_767;
 
+/** Between the notes of several columns. */
+const BETWEEN_NOTES = '; ';
+
+/** What stands before the sums under a list. */
+const SUMS = /^(?:(?:grand |sub-?)?totals?|sums?)\s*:?$/i;
+
+/** A column of notes by its own heading; of another that was chosen for one, the heading says what the note is of. */
+function isNote({ heading, said }: TypedColumn): boolean {
+  const meaning = said === true ? readHeading(heading) : undefined;
+  return meaning === undefined || (meaning.is === 'typed' && meaning.key === 'notes');
+}
+
 const NOT_RUNS: ReadonlySet<string> = new Set(CAUTIONS);
 
 /** The rows under the headings. */
@@ -41,7 +53,7 @@ export function readRows(
   lengths: { readonly given: LengthUnit; readonly wanted: LengthUnit },
   sources: readonly SupplyValues[] = [],
 ): ReadRows {
-  const body = found.table.rows.slice(found.headerIndex + 1);
+  const body = bodyOf(found);
   const numerals = numeralHabit(found, body);
   const { list, remarks } = readPercents(found, { numerals });
   const habits: ListHabits = {
@@ -118,8 +130,8 @@ function readRow(list: FoundList, row: RawRow, habits: ListHabits): ReadRow {
   if (filled.length === 1 && NOT_RUNS.has(cellText(row.cells[filled[0]!]))) return { problems: [] };
   const header = table.rows[headerIndex]!;
   if (rowText(row) === rowText(header)) return { problems: ['the headings again'] };
-  const beyond = filled.filter((index) => isEmpty(header.cells[index]));
-  if (beyond.length > 0 && table.separator !== undefined) {
+  const last = header.cells.findLastIndex((cell) => !isEmpty(cell));
+  if (table.separator !== undefined && filled.some((index) => index > last)) {
     return {
       problems: [
         'it has more cells than there are headings; put a text with commas in it, or a decimal comma, in quotes',
@@ -130,7 +142,12 @@ function readRow(list: FoundList, row: RawRow, habits: ListHabits): ReadRow {
     return { problems: [`a cell holds more than ${CELL_MOST} characters`] };
   }
 
+  if (!ours && SUMS.test(cellText(row.cells[filled[0]!]))) {
+    return { problems: ['it sums up other rows and is no run'] };
+  }
+
   const run: Record<string, string | number> = {};
+  const notes: string[] = [];
   const problems: string[] = [];
   let loadUnit: Unit | undefined;
   for (const column of columns) {
@@ -138,7 +155,10 @@ function readRow(list: FoundList, row: RawRow, habits: ListHabits): ReadRow {
     // Where the schedule's own formula stands in a cell, the run says nothing of its own.
     if (ours && cell?.computed === true && SCHEDULE_COLUMNS[column.key].kind !== 'typed') continue;
     const { value, unit, doubt } = readValue(cell, column, habits);
-    if (value === undefined || column.key in run) continue;
+    if (value === undefined) continue;
+    if (column.key === 'notes')
+      notes.push(isNote(column) ? `${value}` : `${column.heading}: ${value}`);
+    if (column.key in run) continue;
     run[column.key] = value;
     if (doubt !== undefined) problems.push(`${column.heading}: ${doubt}`);
     if (column.key === 'peak') loadUnit = unit ?? column.unit;
@@ -151,6 +171,7 @@ function readRow(list: FoundList, row: RawRow, habits: ListHabits): ReadRow {
   } else if (kind === LOAD_KINDS[1]) {
     run['kind'] = kind;
   }
+  if (notes.length > 0) run['notes'] = notes.join(BETWEEN_NOTES);
   if (Object.keys(run).length === 0) {
     // Formulas of ours fill every row of a schedule, used or not.
     return ours ? { problems: [] } : { problems: ['nothing under a heading that was understood'] };

@@ -41,7 +41,10 @@ export function reportElement(report: RunsReport): HTMLElement {
     ),
     ...list(
       'Left out',
-      leftOver.map(({ heading, why }) => `“${heading}”: ${why}`),
+      leftOver.map(({ heading, values, why }) => {
+        const held = values.length === 0 ? '' : ` (${values.join(', ')})`;
+        return `“${heading}”${held}: ${why}`;
+      }),
     ),
     ...list('Please note', remarks),
     ...list(

@@ -1,15 +1,27 @@
 /** "Import a list": a shared workbook or a list of runs from a file, shown as understood before it is inserted. */
 import type { SheetHost } from '../hosts/sheet-host';
-import type { RunsReport } from '../lists/read-runs';
+import { openList, type AnsweredList, type Reading } from './answered-list';
+import { columnQuestions, type ColumnQuestions } from './column-questions';
 import { commandButton } from './command-button';
 import { inserting } from './inserting';
 import { insertReport } from './insertion';
 import { reportElement, reportSentence } from './list-report';
-import { make } from './make';
+import { make, say } from './make';
 import { makeNotice, sentenceOf } from './notice';
 import { sectionElement, type Section } from './section';
 
 const ACCEPTED = '.xlsx,.csv,.tsv,.txt';
+
+const INSERT = 'Insert as a new schedule';
+/** Where a column that nobody understood might have said what feeds what. */
+const INSERT_FLAT = 'Insert, every run from the source';
+
+interface Waiting {
+  readonly fileName: string;
+  readonly list: AnsweredList;
+  readonly reading: Reading;
+  readonly questions?: ColumnQuestions;
+}
 
 export interface TakeInSection extends Section {
   /** Takes in a file as if it were chosen here; one that is understood wholly is inserted without asking. */
@@ -19,22 +31,46 @@ export interface TakeInSection extends Section {
 export function takeInSection(host: SheetHost): TakeInSection {
   const notice = makeNotice();
   const shown = make('div', { hidden: true });
+  const reported = make('div');
   const input = make('input', {
     type: 'file',
     accept: ACCEPTED,
     class: 'loom-file',
     'aria-label': 'File with a list of runs',
   });
-  let waiting: { readonly fileName: string; readonly report: RunsReport } | undefined;
+  let waiting: Waiting | undefined;
 
-  const read = async (file: File): Promise<string> => {
-    // The reader and the library behind it are only loaded when a file is chosen.
-    const { readRuns } = await import('../lists/read-runs');
-    const report = await readRuns(new Uint8Array(await file.arrayBuffer()), file.name);
-    waiting = { fileName: file.name, report };
-    shown.replaceChildren(reportElement(report), commands);
+  const read = async (file: File): Promise<void> => {
+    const list = await openList(new Uint8Array(await file.arrayBuffer()), file.name);
+    const questions =
+      list.questions.length === 0 ? undefined : columnQuestions(list.questions, readAnswers);
+    waiting = {
+      fileName: file.name,
+      list,
+      reading: { refusal: '' },
+      ...(questions && { questions }),
+    };
+    shown.replaceChildren(
+      ...(questions === undefined ? [] : [questions.element]),
+      reported,
+      commands,
+    );
     shown.hidden = false;
-    return reportSentence(file.name, report);
+    readAnswers();
+  };
+  /** Reads the list as its columns are answered for now, and tells what that comes to. */
+  const readAnswers = () => {
+    if (waiting === undefined) return;
+    const { fileName, list, questions } = waiting;
+    const reading = list.read(questions?.answers() ?? []);
+    waiting = { ...waiting, reading };
+    const { report } = reading;
+    reported.replaceChildren(...(report === undefined ? [] : [reportElement(report)]));
+    const isAsked = questions !== undefined && report?.lacksFeeders === true;
+    questions?.tellFeeders(isAsked);
+    say(insert.element, isAsked ? INSERT_FLAT : INSERT);
+    if (report === undefined) notice.warn(reading.refusal);
+    else notice.tell(reportSentence(fileName, report));
   };
   const forget = () => {
     waiting = undefined;
@@ -52,37 +88,52 @@ export function takeInSection(host: SheetHost): TakeInSection {
     setBusy(true);
     notice.tell(`Reading “${file.name}”…`);
     return read(file)
-      .then(notice.tell, (fault: unknown) => {
+      .catch((fault: unknown) => {
         notice.warn(sentenceOf(fault));
       })
       .finally(() => {
         setBusy(false);
         notice.reveal();
+        waiting?.questions?.focus();
       });
   };
 
   const insertWaiting = () => {
     if (waiting === undefined) return;
-    const { fileName, report } = waiting;
+    const { fileName, reading } = waiting;
+    const { report } = reading;
+    if (report === undefined) {
+      notice.warn(reading.refusal);
+      notice.reveal();
+      return;
+    }
     insertion.run('Inserting the list…', async (watch) => {
       const told = await insertReport(host, fileName, report, watch);
       finish();
       return told;
     });
   };
-  const insert = commandButton('Insert as a new schedule', 'primary', insertWaiting);
-  const leave = commandButton('Cancel', 'outline', () => {
+  const insert = commandButton(INSERT, 'primary', insertWaiting);
+  const putAway = () => {
     finish();
     notice.tell(insertion.leavesRest ? 'The list was put away.' : 'Nothing was inserted.');
-  });
+    input.focus();
+  };
+  const leave = commandButton('Cancel', 'outline', putAway);
   const commands = make('div', { class: 'loom-commands' }, insert.element, leave.element);
+  let isBusy = false;
   const setBusy = (busy: boolean) => {
+    isBusy = busy;
     insert.setBusy(busy);
     leave.setBusy(busy);
+    waiting?.questions?.setBusy(busy);
     input.disabled = busy;
   };
   const insertion = inserting(notice, setBusy);
 
+  shown.addEventListener('keydown', (event) => {
+    if (event.key === 'Escape' && !isBusy) putAway();
+  });
   input.addEventListener('change', () => {
     const file = input.files?.[0];
     if (file !== undefined) void readAndTell(file);
@@ -95,7 +146,7 @@ export function takeInSection(host: SheetHost): TakeInSection {
       make(
         'p',
         {},
-        'A shared workbook (.xlsx) or a list of runs (.csv) with headings such as Name, Current (A), Length (ft). You see what was understood before anything is inserted.',
+        'A shared workbook (.xlsx) or a list of runs (.csv) with headings such as Name, Fed from, Current (A), Length (ft). You see what was understood before anything is inserted, and say what any other column is.',
       ),
       input,
       notice.element,
@@ -105,8 +156,8 @@ export function takeInSection(host: SheetHost): TakeInSection {
     take(file) {
       if (input.disabled) return;
       void readAndTell(file).then(() => {
-        const report = waiting?.report;
-        if (report === undefined) return;
+        const report = waiting?.reading.report;
+        if (report === undefined || waiting?.questions !== undefined) return;
         if (report.problems.length === 0 && report.leftOver.length === 0) insertWaiting();
         else insert.element.focus();
       });

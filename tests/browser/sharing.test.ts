@@ -127,6 +127,36 @@ describe('sharing from the pane', () => {
     },
   );
 
+  test('asks what a column is that it does not understand', { timeout: 120_000 }, async () => {
+    await choose('board.csv', 'Name,From where,Amps,Length (ft)\nBoard,,24,7\nRadio,Board,14,5\n');
+    const column = workbench.page.getByLabel('“From where” holds Board');
+    await expect.poll(() => column.evaluate((one) => one === document.activeElement)).toBe(true);
+    expect(await column.inputValue()).toBe('Fed from');
+    expect(await violations(workbench.page, '.loom-pane')).toEqual([]);
+    expect(await sidewaysPx(workbench.page, '.loom-body')).toBe(0);
+
+    await column.selectOption('Leave out');
+    const flat = button('Insert, every run from the source');
+    await expect.poll(() => flat.count()).toBe(1);
+    expect(await section('take-in').locator('.loom-lacking').textContent()).toContain(
+      'every run will start at the source',
+    );
+    await column.press('Escape');
+    await expect.poll(() => said('take-in').textContent()).toBe('Nothing was inserted.');
+
+    await choose('board.csv', 'Name,From where,Amps,Length (ft)\nBoard,,24,7\nRadio,Board,14,5\n');
+    await expect.poll(() => column.inputValue()).toBe('Fed from');
+    await button('Insert as a new schedule').click();
+    await expect
+      .poll(() => said('take-in').textContent(), { timeout: 60_000 })
+      .toMatch(/^Inserted “Run schedule 3” with 2 runs\.$/);
+    const reading = readSchedule((await workbench.activeGrid()).values);
+    expect(reading?.rows.map(({ values }) => [values.run, values.fedFrom])).toEqual([
+      ['Board', ''],
+      ['Radio', 'Board'],
+    ]);
+  });
+
   test('takes its own shared copy in again', { timeout: 60_000 }, async () => {
     await workbench.select(demonstration, 'A1');
     const { bytes } = await downloaded();

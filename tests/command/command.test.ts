@@ -12,6 +12,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { GIVEN_HEADINGS } from '../../src/lists/column-map';
 import { readRuns } from '../../src/lists/read-runs';
 import { ENDED, runTerminal } from '../../src/command/command';
 import { FIGURES } from '../../src/command/figures';
@@ -135,6 +136,48 @@ describe('the schedule from a terminal', () => {
     expect(again.sources?.[0]).toMatchObject({ name: 'Bench', kind: 'power supply', mostAmps: 8 });
   });
 
+  const ODD = 'Name,From where,Amps,How far,Colour\nBoard,,24,7 ft,red\nRadio,Board,14,5 ft,\n';
+
+  it('says what a column that was not understood holds, and how to take it in', async () => {
+    writeFileSync(at('odd.csv'), ODD);
+    const { ended, printed } = await run(at('odd.csv'), at('out.xlsx'));
+    expect(ended).toBe(ENDED.well);
+    expect(printed).toContain('every run is taken to start at the source');
+    expect(printed).toContain('"From where" holds "Board": --map "From where=Fed from"');
+    expect(printed).toContain('"How far" holds "7 ft", "5 ft": --map "How far=One-way length"');
+    expect(printed).toMatch(/"Colour" holds "red"\n.*--map "Colour=Notes"; --help names/);
+  });
+
+  it('takes columns in as they are mapped', async () => {
+    writeFileSync(at('odd.csv'), ODD);
+    const maps = ['From where=Fed from', 'How far=One-way length', 'Colour=leave out'];
+    const { ended, printed } = await run(
+      at('odd.csv'),
+      at('out.xlsx'),
+      ...maps.flatMap((pair) => ['--map', pair]),
+    );
+    expect(ended).toBe(ENDED.well);
+    expect(printed).not.toContain('--map');
+    expect(printed).not.toContain('start at the source');
+    expect((await readBack('out.xlsx')).runs).toEqual([
+      { run: 'Board', peak: 24, length: 7 },
+      { run: 'Radio', fedFrom: 'Board', peak: 14, length: 5 },
+    ]);
+  });
+
+  it('says which headings there are where none of them is a load or a length', async () => {
+    writeFileSync(at('odd.csv'), 'Thing,How much,How far\nRadio,22 A,10 ft\n');
+    const unread = await run(at('odd.csv'), at('out.xlsx'));
+    expect(unread.ended).toBe(ENDED.unread);
+    expect(unread.complaints).toMatch(/"How far" holds "10 ft": --map "How far=One-way length"/);
+    const { ended } = await run(
+      ...[at('odd.csv'), at('out.xlsx'), '--map', 'How far=One-way length'],
+      ...['--map', 'How much=Peak load', '--map', 'Thing=Run'],
+    );
+    expect(ended).toBe(ENDED.well);
+    expect((await readBack('out.xlsx')).runs).toEqual([{ run: 'Radio', peak: 22, length: 10 }]);
+  });
+
   it('says that a file of sources cannot be read, and does not overwrite it', async () => {
     const missing = await run(at('runs.csv'), at('out.xlsx'), '--sources', at('none.csv'));
     expect(missing.ended).toBe(ENDED.unread);
@@ -153,6 +196,11 @@ describe('the schedule from a terminal', () => {
     [['--rules', 'target=3'], /target: 3 is not below 0\.5; 3 means 300 %/],
     [['--rules', 'duty=often'], /duty: .*continuous/],
     [['--rules', 'volts'], /"volts" is no house rule\. Write name=value/],
+    [['--map', 'Colours=Notes'], /no column "colours"; did you mean "Colour"\? .*"Name"/],
+    [['--map', 'Colour=Paint'], /"Paint" is no column that a list gives.*Run, Fed from/],
+    [['--map', 'Colour'], /"Colour" maps nothing.*--map "From where=Fed from"/],
+    [['--map', 'Colour=Run', '--map', 'Wire=Run'], /"Colour" and "Wire" cannot both be "Run"/],
+    [['--map', 'Colour=Run', '--map', 'colour=Load'], /"colour" is mapped twice/],
     [['--speed'], /speed/],
     [['third.csv'], /Give two names/],
   ])('refuses %j and writes nothing', async (args, sentence) => {
@@ -207,6 +255,8 @@ describe('the schedule from a terminal', () => {
     for (const field of [
       '--json',
       '--sources',
+      '--map',
+      ...GIVEN_HEADINGS,
       ...Object.keys(FIGURES),
       ...['runs', 'supply', 'sources', 'notes'].map((part) => `\n  ${part} `),
     ]) {

@@ -135,8 +135,8 @@ describe('a figure in the wrong column', () => {
 
 describe('a column of drop targets', () => {
   const targets = async (...given: readonly string[]) => {
-    const rows = given.map((said) => `5,3,"${said}"\n`).join('');
-    const report = await read(`Amps,Length (m),Max drop\n${rows}`);
+    const rows = given.map((said) => `,5,3,"${said}"\n`).join('');
+    const report = await read(`Fed from,Amps,Length (m),Max drop\n${rows}`);
     return { report, targets: report.runs.map(({ target }) => target) };
   };
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { readRuns, UnreadableFile, MOST_RUNS } from '../../src/lists/read-runs';
+import { readRuns, NO_FEEDERS, UnreadableFile, MOST_RUNS } from '../../src/lists/read-runs';
 
 const utf8 = (text: string) => new TextEncoder().encode(text);
 const read = (text: string) => readRuns(utf8(text), 'runs.csv');
@@ -30,7 +30,7 @@ describe('a list of runs as text', () => {
       { heading: 'Current (A)', as: 'Peak load', unit: 'A' },
       { heading: 'Length (m)', as: 'One-way length', unit: 'm' },
     ]);
-    expect([report.leftOver, report.problems, report.remarks]).toEqual([[], [], []]);
+    expect([report.leftOver, report.problems, report.remarks]).toEqual([[], [], [NO_FEEDERS]]);
   });
 
   it.each([
@@ -64,7 +64,9 @@ describe('a list of runs as text', () => {
     const report = await readRuns(bytes, 'runs.csv');
     expect(report.runs.map(({ run }) => run)).toEqual(['Hütte – Nº 1', 'Camera']);
     expect(report.remarks).toEqual(
-      encoding === undefined ? [] : [`Its characters were read as ${encoding}.`],
+      encoding === undefined
+        ? [NO_FEEDERS]
+        : [`Its characters were read as ${encoding}.`, NO_FEEDERS],
     );
   });
 

@@ -1,6 +1,6 @@
 import ExcelJS from 'exceljs';
 import { describe, expect, it } from 'vitest';
-import { readRuns, UnreadableFile } from '../../src/lists/read-runs';
+import { NO_FEEDERS, readRuns, UnreadableFile } from '../../src/lists/read-runs';
 import { writeWorkbook } from '../../src/hosts/xlsx/write';
 import { DEMO } from '../../src/sheets/station/demo';
 import { scheduleSheets } from '../../src/sheets/new-schedule';
@@ -153,6 +153,7 @@ describe('any workbook with a list', () => {
     expect(report.remarks).toEqual([
       'Read from the sheet "Cables".',
       'Bare numbers under "Wire" were taken for AWG numbers.',
+      NO_FEEDERS,
     ]);
   });
 

@@ -8,6 +8,7 @@ import { layBlocks } from '../../sheets/plan/lay-blocks';
 import type { CellContent, CellStyle, HighlightPlan, SheetPlan } from '../../sheets/plan/plan';
 import { applyEntry } from './entries';
 import { escapeText } from '../../lists/escape';
+import { unmark, type Place, type UnmarkedCells } from './ignored-errors';
 import { ChoiceLists } from './lists';
 import { applyPage, applyPanes } from './page';
 import { cellStyle, highlightStyle } from './styles';
@@ -47,7 +48,10 @@ export async function writeWorkbook(
       ] as const,
   );
   const lists = new ChoiceLists(workbook, plans);
-  for (const [sheet, plan] of sheets) drawSheet(sheet, plan, lists, values);
+  unmark(
+    workbook,
+    new Map(sheets.map(([sheet, plan]) => [sheet.id, drawSheet(sheet, plan, lists, values)])),
+  );
   for (const plan of plans) {
     for (const { name, area } of plan.names) {
       const where = `${quotedSheetName(plan.name)}!${areaAddress(area, 'both')}`;
@@ -60,18 +64,19 @@ export async function writeWorkbook(
   return bytes;
 }
 
+/** Draws the sheet, and tells which of its cells are to carry no mark of a fault. */
 function drawSheet(
   sheet: Worksheet,
   plan: SheetPlan,
   lists: ChoiceLists,
   values: Calculated | undefined,
-): void {
+): UnmarkedCells {
   // The library leaves out columns of its default width, so that has to be the file's default too.
   sheet.properties.defaultColWidth = LIBRARY_COLUMN_WIDTH;
   for (const [index, width] of plan.columnWidths.entries())
     sheet.getColumn(index + 1).width = width;
   for (const column of plan.hiddenColumns ?? []) sheet.getColumn(column + 1).hidden = true;
-  drawCells(sheet, plan, values);
+  const unmarked = drawCells(sheet, plan, values);
   for (const [row, heightPt] of Object.entries(plan.rowHeightsPt ?? {})) {
     sheet.getRow(Number(row) + 1).height = heightPt;
   }
@@ -85,9 +90,16 @@ function drawSheet(
   }
   applyPanes(sheet, plan);
   applyPage(sheet, plan);
+  return unmarked;
 }
 
-function drawCells(sheet: Worksheet, plan: SheetPlan, values: Calculated | undefined): void {
+function drawCells(
+  sheet: Worksheet,
+  plan: SheetPlan,
+  values: Calculated | undefined,
+): UnmarkedCells {
+  const texts: Place[] = [];
+  const unlikes: Place[] = [];
   const styles = new Map<string, ReturnType<typeof cellStyle>>();
   const formulas = new FilledFormulas();
   for (const { row, column, content, style } of layBlocks(plan.blocks)) {
@@ -105,7 +117,13 @@ function drawCells(sheet: Worksheet, plan: SheetPlan, values: Calculated | undef
     if (shared === undefined) styles.set(key, (shared = cellStyle(own)));
     // One object for all cells that look alike: the library looks styles up by identity.
     cell.style = shared;
+    if (own.numberFormat === TEXT_FORMAT) texts.push({ row, column });
+    // The first row has none above it to differ from.
+    if (typeof content === 'object' && content !== null && row > 0 && isUnlike(row)) {
+      unlikes.push({ row, column });
+    }
   }
+  return { texts, unlike: unlikes };
 }
 
 /** A formula in a cell formatted as text would turn into its own text when edited, and the reverse. */
@@ -125,8 +143,10 @@ function styleFor(content: CellContent, style: CellStyle): CellStyle {
  */
 const ALIKE_AT_MOST = 64;
 
+const isUnlike = (row: number) => row % ALIKE_AT_MOST === 0;
+
 function unlike(formula: string, row: number): string {
-  return row % ALIKE_AT_MOST === 0 ? `(${formula})` : formula;
+  return isUnlike(row) ? `(${formula})` : formula;
 }
 
 /**

@@ -525,7 +525,7 @@ export const PROTECTION_FORMULAS: Readonly<
   otherOhms: (row) =>
     `IF(${isJudged(row)},${row.supply.bankMilliohms}*${row.protect.weakTimes}/1000+(${above(row, row.ownColumn.warmOhms)})+${fixedOhms(row)},"")`,
   wireM: (row) =>
-    `${conductorsOf(there(row, 'back'))}*${there(row, 'length')}*${row.sizes.metresPer}*${row.protect.warm}`,
+    `IF(ISNUMBER(${there(row, 'oneWay')}),${conductorsOf(there(row, 'back'))}*${there(row, 'oneWay')}*${row.sizes.metresPer}*${row.protect.warm},"")`,
   guardPlace,
   endOhms: (row) =>
     `IF(${isAtEnd(row)},${ofEnd(row, 'bankMilliohms')}*${row.protect.weakTimes}/1000+${fixedOhms(row)},"")`,

@@ -63,6 +63,10 @@ const READ_IN: Readonly<Partial<Record<ColumnKey, ColumnKey>>> = { peak: 'draw',
 const WRITTEN_AS: Readonly<Partial<Record<ColumnKey, string>>> = {
   peak: ' (as 22 A, 60 W or 800 mA; no mark for thousands)',
   length: ' (as 10 ft, 2.5 m or 8\' 6"; no mark for thousands)',
+  // A bare figure that was pasted stands there as hundreds of per cent.
+  target: ' (as 3%, which is 0.03)',
+  atOnce: ' (as 50%, which is 0.5)',
+  efficiency: ' (as 85%, which is 0.85)',
 };
 
 /** Headings of the typed cells of the row that cannot be used. */

@@ -162,6 +162,14 @@ describe('drawing', () => {
     expect(givenAt(excel, 'getRangeByIndexes(2,0,1,1).format.rowHeight')).toBe(30);
   });
 
+  it('hides the columns that the plan hides, and no other', async () => {
+    const excel = await inserted(samplePlan());
+    expect(givenAt(excel, 'getRangeByIndexes(0,2,1,2).columnHidden')).toBe(true);
+    expect(placesOf(excel, /columnHidden$/)).toHaveLength(1);
+    const open = { ...samplePlan(), hiddenColumns: [] };
+    expect(pathsOf(await inserted(open)).join()).not.toContain('columnHidden');
+  });
+
   it('asks for inner lines only where there is something between cells', async () => {
     const excel = await inserted(samplePlan());
     const lines = (range: string) =>

@@ -8,6 +8,7 @@ export function samplePlan(name = 'Runs', rows = 3): SheetPlan {
   return {
     name,
     columnWidths: [20, 8.43, 10, 12],
+    hiddenColumns: [2, 3],
     blocks: [
       { area: area(0, 0), cells: [['River watch']], style: { bold: true, fontSizePt: 14 } },
       {

@@ -50,6 +50,16 @@ describe('a plan', () => {
     expect(snapshot.rowCount).toBeGreaterThan(100);
   });
 
+  test('hides the columns that it hides, and no other', () => {
+    const { columnData } = sheetSnapshot({
+      ...BARE_PLAN,
+      columnWidths: [10, 10, 10, 10],
+      hiddenColumns: [1, 2],
+    });
+    const hidden = [0, 1, 2, 3].map((column) => columnData?.[column]?.hd ?? BooleanNumber.FALSE);
+    expect(hidden).toEqual([0, 1, 1, 0]);
+  });
+
   test('gives a column with a list room for the arrow, and its cells one line', () => {
     const snapshot = sheetSnapshot({
       ...BARE_PLAN,

@@ -2,12 +2,15 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import ExcelJS from 'exceljs';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { writeWorkbook } from '../../../src/hosts/xlsx/write';
 import { calculate } from '../../../src/sheets/calculate/calculate';
-import { area } from '../../../src/sheets/plan/area';
+import { areasOf } from '../../../src/hosts/xlsx/ignored-errors';
+import { area, cellAddress } from '../../../src/sheets/plan/area';
 import type { CellContent, SheetPlan } from '../../../src/sheets/plan/plan';
 import { BARE_PLAN } from '../../sheets/bare-plan';
+import { childrenOf, named, only, parseXml, type XmlElement } from '../../xml-tree';
 import { runDebianTool } from '../../published/debian-tool';
 
 const ALL = area(0, 0, 300, 4);
@@ -38,6 +41,32 @@ function rows(cells: readonly (readonly CellContent[])[], style = {}) {
 
 interface Ruled {
   readonly dataValidations: { readonly model: Readonly<Record<string, ExcelJS.DataValidation>> };
+}
+
+/** The parts of a sheet in the order of ECMA-376 part 1, 18.3.1.99 (CT_Worksheet), from those that ours have on. */
+const ORDER = [
+  ...['sheetPr', 'dimension', 'sheetViews', 'sheetFormatPr', 'cols', 'sheetData', 'autoFilter'],
+  ...['mergeCells', 'conditionalFormatting', 'dataValidations', 'hyperlinks', 'printOptions'],
+  ...['pageMargins', 'pageSetup', 'headerFooter', 'rowBreaks', 'colBreaks', 'ignoredErrors'],
+  ...['drawing', 'legacyDrawing', 'picture', 'tableParts', 'extLst'],
+];
+
+/** Each sheet of a written file, as its XML has it. */
+async function sheetXml(plans: readonly Partial<SheetPlan>[]): Promise<readonly XmlElement[]> {
+  const room = mkdtempSync(join(tmpdir(), 'loomsheet-write-'));
+  try {
+    const path = join(room, 'sheets.xlsx');
+    const named = plans.map((plan, index) => planOf({ ...plan, name: `Sheet ${index + 1}` }));
+    writeFileSync(path, await writeWorkbook(named));
+    const unzip = { command: 'unzip', debianPackage: 'unzip' };
+    return await Promise.all(
+      plans.map((_, index) =>
+        parseXml(runDebianTool(unzip, ['-p', path, `xl/worksheets/sheet${index + 1}.xml`])),
+      ),
+    );
+  } finally {
+    rmSync(room, { recursive: true, force: true });
+  }
 }
 
 const prompted = { promptTitle: 'Title', prompt: 'Prompt' };
@@ -212,6 +241,13 @@ describe('a plan as an .xlsx file', () => {
     ]);
   });
 
+  it('hides the columns that the plan hides, and no other', async () => {
+    const sheet = await sheetOf({ columnWidths: [10, 10, 10, 10], hiddenColumns: [1, 2] });
+    expect([1, 2, 3, 4].map((column) => sheet.getColumn(column).hidden)).toEqual([
+      ...[false, true, true, false],
+    ]);
+  });
+
   it('prints and filters as planned', async () => {
     const workbook = await drawn({
       table: { name: 'T', area: area(2, 0, 10, 4), columns: [] },
@@ -235,6 +271,44 @@ describe('a plan as an .xlsx file', () => {
     expect(sheet.headerFooter.oddFooter).toContain('this && that');
     expect(sheet.autoFilter).toBe('A3:D12');
     expect(workbook.definedNames.getRanges('Somewhere').ranges).toEqual(["'Sheet of one'!$C$4"]);
+  });
+
+  it('marks neither figures that are text on purpose nor formulas that stand in brackets', async () => {
+    const { blocks } = rows(
+      Array.from({ length: 70 }, () => ['10', 'note', { formula: '=1+1' }, 5]),
+    );
+    const texts = { area: area(2, 0, 5, 2), style: { numberFormat: '@' } };
+    const below = { area: area(20, 0), style: { numberFormat: '@' } };
+    const first = {
+      blocks: [...blocks, texts, below],
+      notes: [{ area: area(0, 0), text: 'with a drawing' }],
+    };
+    const [marked, bare] = await sheetXml([first, {}]);
+    const parts = childrenOf(marked!).map((part) => part['#name']);
+    expect(parts.filter((part) => part === 'ignoredErrors')).toHaveLength(1);
+    // Excel opens no sheet whose parts stand in another order.
+    expect(parts).toEqual([...parts].sort((a, b) => ORDER.indexOf(a) - ORDER.indexOf(b)));
+    expect(parts.slice(parts.indexOf('ignoredErrors') + 1)).toEqual(['legacyDrawing']);
+    expect(childrenOf(only(marked!, 'ignoredErrors')).map(({ $ }) => $)).toEqual([
+      { sqref: 'A3:B7 A21', numberStoredAsText: '1' },
+      { sqref: 'C65', formula: '1' },
+    ]);
+    expect(named(bare!, 'ignoredErrors')).toEqual([]);
+  });
+
+  it('leaves the marks off every cell of a text column, and off no other', () => {
+    const place = fc.record({ row: fc.nat(12), column: fc.nat(6) });
+    fc.assert(
+      fc.property(fc.array(place), (places) => {
+        const covered = areasOf(places).flatMap((of) =>
+          Array.from({ length: of.rows * of.columns }, (_, index) =>
+            cellAddress(of.row + Math.floor(index / of.columns), of.column + (index % of.columns)),
+          ),
+        );
+        const wanted = new Set(places.map(({ row, column }) => cellAddress(row, column)));
+        expect([...covered].sort()).toEqual([...wanted].sort());
+      }),
+    );
   });
 
   it('makes spreadsheets calculate on opening, whatever values travel along', async () => {

@@ -5,6 +5,7 @@ import { CellError } from '../../../src/functions/cell';
 import { METRES_PER, type LengthUnit } from '../../../src/core/length';
 import { plainDigits } from '../../../src/sheets/plan/plain-digits';
 import { stationValues, type RunValues } from '../../../src/sheets/station-values';
+import { protectionStations } from '../protection-stations';
 import type { ScheduleRun } from '../../../src/sheets/station/run';
 import { WORD } from '../../../src/sheets/station/verdicts';
 
@@ -146,4 +147,49 @@ test('any amount written out is read back as it was', () => {
     }),
     { numRuns: 30 },
   );
+});
+
+describe('a length with its unit', () => {
+  const { demo, thin1, thin3 } = protectionStations();
+  test.each([
+    ['the demonstration', demo!],
+    ['a thin station', thin1!],
+    ['another', thin3!],
+  ])('comes to the same figures, faults and fixes as a bare one: %s', (_, station) => {
+    const typed = station.runs.map((run) =>
+      typeof run.length === 'number'
+        ? { ...run, length: `${run.length} ${String(station.rules?.unit)}` }
+        : run,
+    );
+    const bare = stationValues(station);
+    const united = stationValues({ ...station, runs: typed });
+    expect(united.protection.rows).toEqual(bare.protection.rows);
+    expect(united.runs.map(({ mend }) => mend)).toEqual(bare.runs.map(({ mend }) => mend));
+    expect(bare.protection.rows.some(({ guarded }) => guarded !== '')).toBe(true);
+  });
+});
+
+describe('a bare figure in a cell of per cent', () => {
+  test.each([
+    ['target', 3, /Drop target \(as 3%, which is 0\.03\)/],
+    ['target', 0.5, /Drop target \(as 3%/],
+    ['target', '3', /Drop target \(as 3%/],
+    ['atOnce', 40, /At once \(as 50%, which is 0\.5\)/],
+    ['efficiency', 85, /Efficiency \(as 85%, which is 0\.85\)/],
+  ] as const)(
+    '%s %j is refused with how to write it, never taken for hundreds',
+    (key, figure, how) => {
+      const { verdict, mend, size } = runOf({ peak: '60 W', [key]: figure });
+      expect(verdict).toBe(WORD.checkEntries);
+      expect(mend).toMatch(how);
+      expect(size).toBeInstanceOf(CellError);
+    },
+  );
+
+  test('that the house rules give is refused in every row', () => {
+    const run = { run: 'Lamp', peak: 5, length: 10 };
+    const { runs } = stationValues({ title: 'One', rules: { target: 3 }, runs: [run] });
+    expect(runs[0]?.verdict).toBe(WORD.checkEntries);
+    expect(runs[0]?.mend).toMatch(/Drop target \(as 3%/);
+  });
 });
