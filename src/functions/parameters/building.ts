@@ -1,5 +1,6 @@
 /** The parameters of building a loom and proving it. */
 import { numberParameter, optional } from '../parameter';
+import { currentParameter } from '../quantity-parameter';
 
 export const voltsIn = numberParameter(
   'volts_in',
@@ -13,7 +14,7 @@ export const voltsOut = numberParameter(
   { least: 0 },
 );
 
-export const measuredAmps = numberParameter('amps', 'Amps that flow during the reading.', {
+export const measuredAmps = currentParameter('amps', 'Amps that flow during the reading.', {
   above: 0,
   remedy: 'measure while the load runs',
 });
