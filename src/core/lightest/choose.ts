@@ -42,6 +42,7 @@ function chooseOnce(
   tree: SizingTree,
   prices: VoltPrices,
   most: number,
+  mostLater: number,
   knownCost: number,
   lookedAtBefore: number,
 ): Round | undefined {
@@ -62,7 +63,7 @@ function chooseOnce(
       price: prices.onRun[at]!,
       least: prices.least[at]!,
       margin,
-      most: lookedAt < MOST_LOOKED_AT ? most : ROUNDS[0]!,
+      most: lookedAt < MOST_LOOKED_AT ? most : mostLater,
     });
     lookedAt += thinned.lookedAt;
     if (thinned.front.room.length === 0) return undefined;
@@ -89,13 +90,17 @@ function chooseOnce(
  * even the options that lose least do not keep them. Time and memory grow in proportion to the runs times the longest
  * front, which ROUNDS bound.
  */
-export function chooseLeast(tree: SizingTree): Choice | undefined {
+export function chooseLeast(
+  tree: SizingTree,
+  rounds: readonly number[] = ROUNDS,
+): Choice | undefined {
   if (leastLost(tree).some((volts, at) => volts > tree.budgets[at]!)) return undefined;
   const prices = priceVolts(tree);
   let best: Choice | undefined;
   let lookedAt = 0;
-  for (const most of ROUNDS) {
-    const round = chooseOnce(tree, prices, most, best?.cost ?? Infinity, lookedAt);
+  for (const most of rounds) {
+    const known = best?.cost ?? Infinity;
+    const round = chooseOnce(tree, prices, most, Math.min(most, ROUNDS[0]!), known, lookedAt);
     if (round === undefined) return best && { ...best, atLeast: best.cost };
     const better = best === undefined || round.cost < best.cost ? round : best;
     const bound = Math.max(prices.leastOfAll, round.droppedFrom, best?.atLeast ?? -Infinity);
