@@ -28,30 +28,46 @@ export interface ChosenGauge {
   readonly limit: GaugeLimit;
 }
 
+/** What a run carries, and the rules for its fuse. */
+export type CarryDemand = Pick<RunDemand, 'amps' | 'continuous' | 'fuseLimit' | 'material'>;
+
 /** The fuse of a run of this size, whose ampacity under the run's conditions is known. */
-export function fuseOf(demand: RunDemand, size: ConductorSize, ampacityA: number): Outcome<number> {
+export function fuseOf(
+  demand: CarryDemand,
+  size: ConductorSize,
+  ampacityA: number,
+): Outcome<number> {
   const limitA = fuseLimitA(demand.fuseLimit, size, demand.material);
   return fuseFor(demand.amps, ampacityA, demand.continuous, limitA);
 }
 
-/** Whether a size meets one limit; `ampacityA` is its ampacity under the run's conditions. */
-const MEETS: Readonly<
-  Record<GaugeLimit, (demand: RunDemand, size: ConductorSize, ampacityA: number) => boolean>
+/** Whether a size meets one limit of what it carries; `ampacityA` is its ampacity under the run's conditions. */
+const CARRIES: Readonly<
+  Record<
+    Exclude<GaugeLimit, 'drop'>,
+    (demand: CarryDemand, size: ConductorSize, ampacityA: number) => boolean
+  >
 > = {
-  drop: (demand, size) =>
-    atMost(lostVolts(demand.amps, runOhms(size, demand)), demand.volts * demand.maxDrop),
   heat: (demand, _size, ampacityA) => atMost(demand.amps, ampacityA),
   fuse: (demand, size, ampacityA) => !isRefusal(fuseOf(demand, size, ampacityA)),
 };
 
-function whyNone(limit: GaugeLimit, demand: RunDemand, thickest: ConductorSize): string {
+/** Whether a size meets one limit. */
+const MEETS = {
+  drop: (demand: RunDemand, size: ConductorSize) =>
+    atMost(lostVolts(demand.amps, runOhms(size, demand)), demand.volts * demand.maxDrop),
+  ...CARRIES,
+} as const;
+
+function whyNotWithin(demand: RunDemand, thickest: ConductorSize): string {
   const fixedVolts = demand.amps * fixedOhms(demand);
   const targetVolts = demand.volts * demand.maxDrop;
-  if (limit === 'drop') {
-    return atMost(fixedVolts, targetVolts)
-      ? `no size keeps the drop within ${amount(targetVolts, 'V')}: the thickest loses ${amount(lostVolts(demand.amps, runOhms(thickest, demand)), 'V')}; shorten the run, divide the load or raise the volts`
-      : `${fixedParts(demand)} alone lose ${amount(fixedVolts, 'V')} of the ${amount(targetVolts, 'V')} that the target allows`;
-  }
+  return atMost(fixedVolts, targetVolts)
+    ? `no size keeps the drop within ${amount(targetVolts, 'V')}: the thickest loses ${amount(lostVolts(demand.amps, runOhms(thickest, demand)), 'V')}; shorten the run, divide the load or raise the volts`
+    : `${fixedParts(demand)} alone lose ${amount(fixedVolts, 'V')} of the ${amount(targetVolts, 'V')} that the target allows`;
+}
+
+function whyNotCarried(limit: 'heat' | 'fuse', demand: CarryDemand): string {
   if (limit === 'heat') {
     return `no size may carry ${demand.amps} A as installed; divide the load or use insulation of a higher rating`;
   }
@@ -61,27 +77,56 @@ function whyNone(limit: GaugeLimit, demand: RunDemand, thickest: ConductorSize):
     : `no size may carry the ${fuseA} A of the fuse that the load needs; divide the load`;
 }
 
+/** A size that has a published ampacity, and that ampacity under a run's conditions. */
+export interface RatedSize {
+  readonly size: ConductorSize;
+  readonly ampacityA: number;
+}
+
+/** The sizes of a series that have a published ampacity, thinnest first; at least one. */
+export function ratedSizes(conditions: Conditions, series: Series): Outcome<readonly RatedSize[]> {
+  const rated: RatedSize[] = [];
+  let lastRefusal = noAnswer(`the series "${series}" has no size`);
+  for (const size of SERIES_SIZES[series]) {
+    const ampacityA = ampacity(size, conditions);
+    if (isRefusal(ampacityA)) lastRefusal = ampacityA;
+    else rated.push({ size, ampacityA });
+  }
+  return rated.length > 0 ? rated : lastRefusal;
+}
+
+/** Which of these sizes carry the current of a run and leave room for a standard fuse; none where no size does. */
+export function carryingSizes(
+  demand: CarryDemand,
+  candidates: readonly RatedSize[],
+): Outcome<readonly RatedSize[]> {
+  let left = candidates;
+  for (const limit of ['heat', 'fuse'] as const) {
+    left = left.filter(({ size, ampacityA }) => CARRIES[limit](demand, size, ampacityA));
+    if (left.length === 0) return noAnswer(whyNotCarried(limit, demand));
+  }
+  return left;
+}
+
 /**
  * Thinnest size of a series that keeps the drop within the target, carries the current and leaves room for a standard
  * fuse between load and ampacity, which the rule for small wires allows. Sizes without a published ampacity are passed over. None where no size serves.
  */
 export function chooseGauge(demand: RunDemand, series: Series): Outcome<ChosenGauge> {
-  const candidates: { readonly size: ConductorSize; readonly ampacityA: number }[] = [];
-  let lastRefusal = noAnswer(`the series "${series}" has no size`);
-  for (const size of SERIES_SIZES[series]) {
-    const ampacityA = ampacity(size, demand);
-    if (isRefusal(ampacityA)) lastRefusal = ampacityA;
-    else candidates.push({ size, ampacityA });
-  }
-  const thickest = candidates.at(-1);
-  if (thickest === undefined) return lastRefusal;
-
+  const candidates = ratedSizes(demand, series);
+  if (isRefusal(candidates)) return candidates;
   let chosen: { readonly index: number; readonly limit: GaugeLimit } | undefined;
   for (const limit of GAUGE_LIMITS) {
     const index = candidates.findIndex(({ size, ampacityA }) =>
       MEETS[limit](demand, size, ampacityA),
     );
-    if (index < 0) return noAnswer(whyNone(limit, demand, thickest.size));
+    if (index < 0) {
+      return noAnswer(
+        limit === 'drop'
+          ? whyNotWithin(demand, candidates.at(-1)!.size)
+          : whyNotCarried(limit, demand),
+      );
+    }
     if (chosen === undefined || index > chosen.index) chosen = { index, limit };
   }
   return { size: candidates[chosen!.index]!.size, limit: chosen!.limit };

@@ -21,8 +21,8 @@ function unit(quantity: Quantity, label: string, times = 1, per = 1): Unit {
 const FEET_PER_YARD = 3;
 
 const LENGTH_SPELLINGS: Readonly<Record<LengthUnit, string>> = {
-  ft: "ft|foot|feet|'|′",
-  in: 'in|inch|inches|"|″|′′',
+  ft: "ft|foot|feet|'|′|’|‘",
+  in: `in|inch|inches|"|″|′′|''|”|“`,
   m: 'm|metre|metres|meter|meters|mtr|mtrs',
   cm: 'cm|centimetre|centimetres|centimeter|centimeters',
   mm: 'mm|millimetre|millimetres|millimeter|millimeters',
@@ -59,6 +59,11 @@ export function spellingsOf(quantity: Quantity): readonly (readonly [string, Uni
       ? [[spelling.replaceAll(' ', ''), meant] as const]
       : [],
   );
+}
+
+/** The spellings of a unit of length, parted by "|", as a pattern has them. */
+export function spelledOut(of: LengthUnit): string {
+  return LENGTH_SPELLINGS[of];
 }
 
 /** Text as units and headings are compared: one form for characters that look alike, lower case, single spaces. */

@@ -1,14 +1,16 @@
 /** Ranges anywhere: a cell-by-cell computation spread over the common shape of its arguments. */
-import { isRefusal, type Outcome, type Refusal } from '../core/outcome';
+import { isRefusal, type Outcome } from '../core/outcome';
+import { missingArgument, passedOn } from './arguments';
 import {
   CellError,
   isBlank,
+  refusalCell,
   type Cell,
   type Matrix,
   type ResultCell,
   type ResultMatrix,
 } from './cell';
-import { readGiven, type Given, type Parameter } from './parameter';
+import { readGiven, type Beside, type Given, type Parameter } from './parameter';
 
 const LEFT_OUT: Matrix = [[null]];
 
@@ -21,12 +23,6 @@ function shapeOf(matrix: Matrix): Shape {
   let columns = 1;
   for (const row of matrix) columns = Math.max(columns, row.length);
   return { rows: Math.max(1, matrix.length), columns };
-}
-
-/** The error value for a refusal. */
-export function refusalCell(refusal: Refusal, parameterName?: string): CellError {
-  const sentence = parameterName === undefined ? refusal.why : `${parameterName}: ${refusal.why}`;
-  return new CellError(refusal.refused === 'invalid' ? '#VALUE!' : '#N/A', sentence);
 }
 
 /**
@@ -53,13 +49,16 @@ function cellAt(matrix: Matrix, shape: Shape, row: number, column: number): Cell
  * Computes over the common shape of the arguments, as a spreadsheet's own array arithmetic does: a single cell
  * extends to every row and column, a row against a column gives a grid, and where a range has no such row or column
  * the cell is #N/A. In each cell: an error that comes in is passed on; then a blank required argument makes the
- * answer empty text; then the first argument that cannot be read is refused.
+ * answer empty text; then the first argument that cannot be read is refused. An argument left out that has no default
+ * is refused for the whole call.
  */
 export function broadcast(
   parameters: readonly Parameter[],
   given: readonly (Matrix | undefined)[],
   compute: (values: Readonly<Record<string, unknown>>) => Outcome<Given>,
 ): ResultMatrix {
+  const missing = missingArgument(parameters, given);
+  if (missing !== undefined) return [[missing]];
   const matrices = parameters.map((_, index) => given[index] ?? LEFT_OUT);
   const shapes = matrices.map(shapeOf);
   const rows = Math.max(1, ...shapes.map((shape) => shape.rows));
@@ -77,8 +76,8 @@ export function broadcast(
       }
       cells.push(cell);
     }
-    const error = cells.find((cell) => cell instanceof CellError);
-    if (error !== undefined) return error;
+    const wrong = cells.findIndex((cell) => cell instanceof CellError);
+    if (wrong >= 0) return passedOn(cells[wrong] as CellError, parameters[wrong]!);
     if (
       parameters.some(
         (parameter, index) => parameter.fallbackText === undefined && isBlank(cells[index]!),
@@ -86,10 +85,15 @@ export function broadcast(
     ) {
       return '';
     }
+    const beside: Beside = (name) => {
+      const index = parameters.findIndex((parameter) => parameter.name === name);
+      const cell = cells[index] ?? null;
+      return isBlank(cell) ? parameters[index]?.fallback : readGiven(parameters[index]!, cell);
+    };
     const values: Record<string, unknown> = {};
     for (const [index, parameter] of parameters.entries()) {
       const cell = cells[index]!;
-      const value = isBlank(cell) ? parameter.fallback : readGiven(parameter, cell);
+      const value = isBlank(cell) ? parameter.fallback : readGiven(parameter, cell, beside);
       if (isRefusal(value)) return refusalCell(value, parameter.name);
       values[parameter.name] = value;
     }

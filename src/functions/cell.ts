@@ -1,5 +1,7 @@
 /** What stands in a cell, for every spreadsheet that calls our functions: Excel, the workbench, the tests. */
 
+import type { Refusal } from '../core/outcome';
+
 /** The error values a spreadsheet knows. */
 export const ERROR_CODES = [
   '#VALUE!',
@@ -23,6 +25,12 @@ export class CellError {
   toString(): string {
     return this.code;
   }
+}
+
+/** The error value for a refusal. */
+export function refusalCell(refusal: Refusal, parameterName?: string): CellError {
+  const sentence = parameterName === undefined ? refusal.why : `${parameterName}: ${refusal.why}`;
+  return new CellError(refusal.refused === 'invalid' ? '#VALUE!' : '#N/A', sentence);
 }
 
 /** A cell as our functions see it; null is a blank. */

@@ -3,9 +3,10 @@
  * one length whose rows belong together, such as the runs of a schedule, and the rows depend on one another.
  */
 import { invalid, isRefusal, type Outcome } from '../core/outcome';
-import { answerCell, refusalCell } from './broadcast';
-import { CellError, isBlank, type Cell, type Matrix, type ResultCell } from './cell';
-import { readGiven, type Given, type Parameter } from './parameter';
+import { missingArgument, passedOn } from './arguments';
+import { answerCell } from './broadcast';
+import { CellError, isBlank, refusalCell, type Cell, type Matrix, type ResultCell } from './cell';
+import { readGiven, type Beside, type Given, type Parameter } from './parameter';
 import type { Described, WorksheetFunction } from './worksheet-function';
 
 /** A parameter that takes a column (or a row) of values, one for each row of the list. */
@@ -114,11 +115,20 @@ function emptyIn(parameter: Parameter, cell: Cell): boolean {
 }
 
 /** Reads one cell of a list; an error that came in is told to the computation as a refusal. */
-function readCell(parameter: Parameter, cell: Cell): unknown {
+function readCell(parameter: Parameter, cell: Cell, beside: Beside): unknown {
   if (cell instanceof CellError) return invalid(`the cell holds ${cell.code}`);
   if (emptyIn(parameter, cell))
     return isColumn(parameter) ? parameter.column.blankIs : parameter.fallback;
-  return readGiven(parameter, cell);
+  return readGiven(parameter, cell, beside);
+}
+
+/** What the others say of a row, none of them by what is beside it. */
+function besideIn(parameters: readonly Parameter[], cellAt: (index: number) => Cell): Beside {
+  const beside: Beside = (name) => {
+    const index = parameters.findIndex((parameter) => parameter.name === name);
+    return index < 0 ? undefined : readCell(parameters[index]!, cellAt(index), beside);
+  };
+  return beside;
 }
 
 /** What a row answers because of one of its cells, errors that came in first, then blanks, then refusals. */
@@ -126,16 +136,17 @@ function settledBy(
   parameters: readonly Parameter[],
   cells: readonly Cell[],
 ): ResultCell | undefined {
-  const error = cells.find((cell) => cell instanceof CellError);
-  if (error !== undefined) return error;
+  const wrong = cells.findIndex((cell) => cell instanceof CellError);
+  if (wrong >= 0) return passedOn(cells[wrong] as CellError, parameters[wrong]!);
   const missing = (parameter: Parameter) =>
     isColumn(parameter) ? !('blankIs' in parameter.column) : parameter.fallbackText === undefined;
   if (
     parameters.some((parameter, index) => missing(parameter) && emptyIn(parameter, cells[index]!))
   )
     return '';
+  const beside = besideIn(parameters, (index) => cells[index]!);
   for (const [index, parameter] of parameters.entries()) {
-    const value = readCell(parameter, cells[index]!);
+    const value = readCell(parameter, cells[index]!, beside);
     if (isRefusal(value)) return refusalCell(value, parameter.name);
   }
   return undefined;
@@ -165,6 +176,8 @@ export function readList(
   takes: readonly Parameter[],
   given: readonly (Matrix | undefined)[],
 ): ReadList | CellError {
+  const missing = missingArgument(takes, given);
+  if (missing !== undefined) return missing;
   const wholes = readWholes(takes, given);
   if (wholes instanceof CellError) return wholes;
   const parameters = takes.filter((parameter) => !isWhole(parameter));
@@ -205,9 +218,15 @@ export function readList(
     (parameter) => isWhole(parameter) && !('fallback' in parameter) && !wholes[parameter.name],
   );
   for (const [index, parameter] of parameters.entries()) {
+    const read = (row: number) =>
+      readCell(
+        parameter,
+        columns[index]![row]!,
+        besideIn(parameters, (other) => columns[other]![row]!),
+      );
     values[parameter.name] = isColumn(parameter)
-      ? columns[index]!.map((cell) => readCell(parameter, cell))
-      : readCell(parameter, columns[index]![0]!);
+      ? columns[index]!.map((_, row) => read(row))
+      : read(0);
   }
   return {
     values,

@@ -3,6 +3,7 @@
  * place, whatever number of functions take it.
  */
 import { invalid, isRefusal, type Outcome } from '../core/outcome';
+import { TWOFOLD, twofold } from '../core/quantity';
 import { shortened } from '../core/sentence';
 
 /** A cell that is neither blank nor an error. */
@@ -15,11 +16,18 @@ export function quoted(given: Given): string {
   return String(given);
 }
 
+/** What another argument of the same call says, by its parameter's name: as it is read, or why it cannot be. */
+export type Beside = (name: string) => unknown;
+
 export interface Parameter<Name extends string = string, Value = unknown> {
   /** The parameter's name in formulas' help. */
   readonly name: Name;
   /** What it is, with its unit. */
   readonly meaning: string;
+  /** What text it takes besides a number, where it takes some. */
+  readonly alsoText?: string;
+  /** A text that it takes, as a formula writes it; present where text is what it is meant for. */
+  readonly quotedText?: string;
   /** How the default is told to a person; present exactly where the argument may be left out. */
   readonly fallbackText?: string;
   readonly fallback?: Value;
@@ -27,8 +35,11 @@ export interface Parameter<Name extends string = string, Value = unknown> {
   readonly choices?: readonly string[];
   /** What a number must keep to, where it is a number. */
   readonly bounds?: NumberBounds;
-  /** Reads a cell's content; a refusal's sentence does not name the parameter, which its reader does. */
-  read(given: Given): Outcome<Value>;
+  /**
+   * Reads a cell's content; a refusal's sentence does not name the parameter, which its reader does. `beside` is there
+   * where the cell is an argument of a call.
+   */
+  read(given: Given, beside?: Beside): Outcome<Value>;
 }
 
 /** Newer spreadsheets hold more in a cell (data types, pictures); none of it is an argument of ours. */
@@ -38,17 +49,20 @@ const READABLE: ReadonlySet<string> = new Set(['string', 'number', 'boolean']);
 export function readGiven<Value>(
   parameter: Parameter<string, Value>,
   cell: unknown,
+  beside?: Beside,
 ): Outcome<Value> {
   return READABLE.has(typeof cell)
-    ? parameter.read(cell as Given)
+    ? parameter.read(cell as Given, beside)
     : invalid('this kind of cell cannot be read; give a number or text');
 }
 
-/** The text shown beside a parameter: meaning and default. */
-export function describeParameter(parameter: Parameter): string {
-  return parameter.fallbackText === undefined
-    ? parameter.meaning
-    : `${parameter.meaning} Default: ${parameter.fallbackText}.`;
+/** The text shown beside a parameter: meaning, texts that it takes besides numbers, and default. */
+export function describeParameter({ meaning, alsoText, fallbackText }: Parameter): string {
+  return [
+    meaning,
+    ...(alsoText === undefined ? [] : [alsoText]),
+    ...(fallbackText === undefined ? [] : [`Default: ${fallbackText}.`]),
+  ].join(' ');
 }
 
 /** The same parameter, to be left out at will; `fallback` stands for it then. */
@@ -78,8 +92,12 @@ export function readNumber(given: Given): Outcome<number> {
   ) {
     return number === 0 ? 0 : number; // not -0, which would go on into signs of its own
   }
-  const hint = /^[+-]?\d+,\d+$/.test(text) ? `; write ${shortened(text.replace(',', '.'))}` : '';
-  return invalid(`${quoted(given)} is not a number${hint}`);
+  const comma = /^[+-]?(\d+),(\d+)$/.exec(text);
+  if (comma === null) return invalid(`${quoted(given)} is not a number`);
+  const [point, without] = [`${comma[1]}.${comma[2]}`, `${comma[1]}${comma[2]}`];
+  return TWOFOLD.test(text)
+    ? invalid(twofold(text, Number(point), Number(without)))
+    : invalid(`${quoted(given)} is not a number; write ${shortened(text.replace(',', '.'))}`);
 }
 
 export interface NumberBounds {
@@ -134,6 +152,7 @@ export function choiceParameter<const Name extends string, const Choice extends 
     name,
     meaning: `${meaning}: ${list}.`,
     choices,
+    quotedText: `"${choices[0]}"`,
     read(given) {
       const choice =
         typeof given === 'string'

@@ -2,6 +2,7 @@
  * Numbers as people write them in lists: decimal points or commas, thousands apart or not. What can be read in two
  * ways is not guessed at: a length a thousand times too short is a wire that burns.
  */
+import { TWOFOLD, twofold } from '../core/quantity';
 
 /** What the unmistakable numbers of a list say about the others. */
 export interface NumeralHabit {
@@ -16,8 +17,6 @@ const SHAPE = /^([+-]?)((?:\d+(?:[.,]\d+)*)|(?:[.,]\d+))(e[+-]?\d{1,3})?$/i;
 /** Blanks and apostrophes between groups of three digits. */
 const GROUP_BLANKS = /(?<=\d)[ \u00A0\u202F'’](?=\d{3}(?!\d))/g;
 const GROUPED = /^\d{1,3}(?:[.,]\d{3})+$/;
-/** One mark with three digits behind it: 1,250 is 1.25 to some and 1250 to others. */
-const TWOFOLD = /^[1-9]\d{0,2}[.,]\d{3}$/;
 
 interface Parts {
   readonly sign: string;
@@ -71,6 +70,6 @@ export function readNumeral(text: string, habit: NumeralHabit): Numeral {
   const clear = found === ',' ? habit.decimalComma && !habit.decimalPoint : !habit.decimalComma;
   if (clear) return valueOf(parts, found);
   return {
-    doubt: `"${text.trim()}" may be ${valueOf(parts, found)} or ${valueOf(parts, '')}; write it without a mark for thousands`,
+    doubt: twofold(text.trim(), valueOf(parts, found), valueOf(parts, '')),
   };
 }

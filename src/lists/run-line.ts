@@ -3,6 +3,7 @@
  * in any order. What is understood stays as it was typed, since the sheet itself reads quantities; the rest is named.
  */
 import { isRefusal } from '../core/outcome';
+import { inBaseUnit, splitFeetAndInches } from '../core/quantity';
 import { formatSize, parseSize } from '../core/size';
 import { findUnit, plain, type Quantity } from '../core/units';
 import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
@@ -73,12 +74,10 @@ const BY_QUANTITY: Readonly<Partial<Record<Quantity, LineKey>>> = {
   share: 'target',
   resistance: 'joints',
 };
-const FEET_AND_INCHES =
-  /^[\d.,]+\s*(?:'|′|’|ft|feet|foot)\s*[\d.,]+\s*(?:"|''|″|”|in|inch|inches)?$/i;
 const NUMBER_AND_UNIT = /^([\d.,]+(?:\s\d{3})*)\s*(.*)$/;
 
 function quantityOf(text: string): Quantity | undefined {
-  if (FEET_AND_INCHES.test(text)) return 'length';
+  if (splitFeetAndInches(text) !== undefined) return 'length';
   const unit = NUMBER_AND_UNIT.exec(text)?.[2] ?? '';
   return unit === '' ? undefined : findUnit(unit)?.quantity;
 }
@@ -94,7 +93,7 @@ function numberIn(text: string, quantity: Quantity): number | undefined {
   if (digits === '' || !Number.isFinite(number)) return undefined;
   if (behind !== '' && unit?.quantity !== quantity) return undefined;
   if (quantity === 'share' && unit === undefined) return number / 100;
-  return unit === undefined ? number : (number * unit.times) / unit.per;
+  return unit === undefined ? number : inBaseUnit({ number, unit });
 }
 
 interface Meaning {

@@ -2,6 +2,7 @@
 import type { LoadKind } from '../core/feeders';
 import { fromMetres, type LengthUnit } from '../core/length';
 import { isRefusal } from '../core/outcome';
+import { inBaseUnit, inFeet, splitFeetAndInches } from '../core/quantity';
 import { formatSize, parseSize } from '../core/size';
 import { readGiven, readNumber } from '../functions/parameter';
 import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
@@ -41,11 +42,7 @@ export interface ReadValue {
   readonly doubt?: string;
 }
 
-/** Feet and inches in one: 8' 6", 8 ft 6 in; the mark for inches may be left out. */
-const FEET_AND_INCHES =
-  /^([\d.,]+)\s*(?:'|\u2032|\u2019|ft|feet|foot)\s*([\d.,]+)\s*(?:"|''|\u2033|\u201D|in|inch|inches)?$/i;
 const FEET = findUnit('ft');
-const INCHES_PER_FOOT = 12;
 
 /** A number and what stands behind it. */
 const NUMBER_WITH_UNIT = /^([+-]?[\d.,][\d.,\u00A0\u202F'’ ]*(?:e[+-]?\d+)?)(.*)$/i;
@@ -117,9 +114,9 @@ function readQuantity(cell: RawCell, column: ListColumn, habits: ListHabits): Re
     return inWanted(cell.value, cell.percent === true ? undefined : column.unit, column, habits);
   }
   if (cell.date === true) return { value: text, doubt: `"${text}" is a date` };
-  const inFeet = quantities.includes('length') ? feetAndInches(text, habits) : undefined;
-  if (inFeet !== undefined) {
-    return habits.keepsLengths ? { value: text } : inWanted(inFeet, FEET, column, habits);
+  const feet = quantities.includes('length') ? feetAndInches(text, habits) : undefined;
+  if (feet !== undefined) {
+    return habits.keepsLengths ? { value: text } : inWanted(feet, FEET, column, habits);
   }
   const match = NUMBER_WITH_UNIT.exec(text);
   // A foot or inch mark may stand right behind the number, where it looks like a mark for thousands.
@@ -138,12 +135,10 @@ function readQuantity(cell: RawCell, column: ListColumn, habits: ListHabits): Re
 
 /** Feet and inches as feet; nothing where a text is not made of both. */
 function feetAndInches(text: string, { numerals }: ListHabits): number | undefined {
-  const [feet, inches] = (FEET_AND_INCHES.exec(text)?.slice(1) ?? []).map((part) =>
-    readNumeral(part, numerals),
-  );
-  return typeof feet === 'number' && typeof inches === 'number'
-    ? feet + inches / INCHES_PER_FOOT
-    : undefined;
+  const both = splitFeetAndInches(text);
+  if (both === undefined) return undefined;
+  const [feet, inches] = [readNumeral(both.feet, numerals), readNumeral(both.inches, numerals)];
+  return typeof feet === 'number' && typeof inches === 'number' ? inFeet(feet, inches) : undefined;
 }
 
 /** A unit that is one, but not of what stands in this column. */
@@ -173,7 +168,9 @@ function inWanted(
   const halved = column.bothWays ? number / 2 : number;
   const isLength = RUN_COLUMNS[column.key].quantities.includes('length');
   if (isLength) return { value: wantedLength(halved, unit, habits) };
-  return unit === undefined ? { value: halved } : { value: (halved * unit.times) / unit.per, unit };
+  return unit === undefined
+    ? { value: halved }
+    : { value: inBaseUnit({ number: halved, unit }), unit };
 }
 
 function wantedLength(
@@ -183,7 +180,7 @@ function wantedLength(
 ): number {
   if (unit === undefined) return convertLength(length, givenLength, wanted);
   const known = asLengthUnit(unit);
-  return known === wanted ? length : fromMetres((length * unit.times) / unit.per, wanted);
+  return known === wanted ? length : fromMetres(inBaseUnit({ number: length, unit }), wanted);
 }
 
 /** A length in another unit; untouched where the unit is the same. */

@@ -47,6 +47,15 @@ const HOSTILE_TEXTS = [
   '401 mm2',
   '-2.5 mm2',
   '2.5 mm3',
+  '22 A',
+  '60 W',
+  '10 ft',
+  '8\' 6"',
+  "1'250",
+  '1,250 A',
+  '10² A',
+  `1'${'1'.repeat(HUGE - 3)}x`,
+  `1${' '.repeat(HUGE - 3)}ft`,
   'NaN',
   'Infinity',
   '-Infinity',
@@ -133,6 +142,10 @@ function numberWithin({ least, above, most, below, whole }: NonNullable<Paramete
   });
 }
 
+/** Whether a blank in a column means something, such as the source in a column of feeders. */
+const takesBlanks = (parameter: Parameter) =>
+  'column' in parameter && 'blankIs' in (parameter.column as object);
+
 /** A cell that a parameter is meant for, by its own description; an optional parameter's may be blank. */
 export function soundCell(parameter: Parameter): fc.Arbitrary<Cell> {
   const seen = (EXAMPLES_BY_WORD.get(parameter.name) ?? []).filter((cell) => cell !== null);
@@ -140,7 +153,7 @@ export function soundCell(parameter: Parameter): fc.Arbitrary<Cell> {
   if (seen.length > 0) kinds.push(fc.constantFrom(...seen));
   if (parameter.choices !== undefined) kinds.push(fc.constantFrom(...parameter.choices));
   if (parameter.bounds !== undefined) kinds.push(numberWithin(parameter.bounds));
-  if (parameter.fallbackText !== undefined) kinds.push(fc.constant(null));
+  if (parameter.fallbackText !== undefined || takesBlanks(parameter)) kinds.push(fc.constant(null));
   if (kinds.length === 0) throw new Error(`no example gives a value for ${parameter.name}`);
   return fc.oneof(...kinds);
 }

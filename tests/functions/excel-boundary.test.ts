@@ -202,6 +202,36 @@ describe('a function as Excel calls it', () => {
     expect(soundRow).toEqual([expect.any(Number)]);
   });
 
+  it('names an argument left out, which comes as nothing, and is quiet about a blank cell', () => {
+    const drop = excelFunction(CATALOGUE.find(({ id }) => id === 'DCDROP')!);
+    expect(drop([[20]], null, [['ft']], [[12]], null)).toEqual([
+      [
+        new StandInError(
+          '#VALUE!',
+          'length: left out, and it has no default; write it between its commas',
+        ),
+      ],
+    ]);
+    for (const blank of [null, undefined, '']) {
+      expect(drop([[20]], [[blank]], [['ft']], [[12]], null)).toEqual([['']]);
+    }
+  });
+
+  it.each([[{ type: 'Error', basicValue: '#NAME?' }], [new StandInError('#NAME?')]])(
+    'says of text without quotes, which comes as %j, that it lacks them',
+    (noName) => {
+      const drop = excelFunction(CATALOGUE.find(({ id }) => id === 'DCDROP')!);
+      expect(drop([[20]], [[10]], [[noName]], [[12]])).toEqual([
+        [
+          new StandInError(
+            '#VALUE!',
+            'unit: #NAME? came in; text in a formula needs quotes, such as "ft"',
+          ),
+        ],
+      ]);
+    },
+  );
+
   it('associates every function of the catalogue', async () => {
     await import('../../src/functions/associate');
     expect([...associated.keys()]).toEqual(CATALOGUE.map(({ id }) => id));

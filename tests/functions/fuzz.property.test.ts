@@ -32,7 +32,11 @@ function faultOf(cell: unknown, cameIn: ReadonlySet<unknown>): string | undefine
   if (typeof cell === 'string' || typeof cell === 'boolean') return undefined;
   if (!(cell instanceof CellError)) return `no cell at all, a ${typeof cell}`;
   if (cameIn.has(cell)) return undefined;
-  if (cell.code !== '#VALUE!' && cell.code !== '#N/A')
+  // Passed on, with a sentence of ours on the quotes that a text lacks.
+  const isPassedOn =
+    cell.code === '#NAME?' &&
+    [...cameIn].some((came) => came instanceof CellError && came.code === '#NAME?');
+  if (!isPassedOn && cell.code !== '#VALUE!' && cell.code !== '#N/A')
     return `an error of ours of kind ${cell.code}`;
   if (cell.sentence.trim() === '') return 'an error without a sentence';
   if (cell.sentence.length > LONGEST_SENTENCE) return 'an error with too long a sentence';

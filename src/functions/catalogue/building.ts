@@ -1,15 +1,18 @@
 /** Functions of building a loom and proving it. */
 import { jointMilliohms } from '../../core/joints';
 import { toMetres } from '../../core/length';
+import { lightestSizes } from '../../core/lightest/lightest-sizes';
 import { isRefusal, type Outcome } from '../../core/outcome';
+import { formatSize } from '../../core/size';
 import { planCuts } from '../../core/spool-plan';
-import { asOwnList, inColumn } from '../list-function';
+import { asOwnList, inColumn, perList } from '../list-function';
 import type { Given } from '../parameter';
 import * as building from '../parameters/building';
 import * as parameter from '../parameters/run';
 import * as supply from '../parameters/supply';
 import { tableOf } from '../table-function';
 import { perCell } from '../worksheet-function';
+import { FED_FROM, feederTreeOf, numbers, RUNS } from './feeder-columns';
 
 /** What could be read of a row that holds an error. */
 function shown(value: Outcome<Given> | undefined): Given {
@@ -47,6 +50,76 @@ export const BUILDING_FUNCTIONS = [
         material,
         tempC: temp_c,
       }),
+  }),
+  perList({
+    id: 'LIGHTEST_SIZES',
+    topic: 'Building and proving',
+    summary:
+      'Sizes of a whole tree of runs that together use the least metal, or money, while every load keeps its target.',
+    takes: [
+      RUNS,
+      FED_FROM,
+      inColumn(supply.runAmps, { blankIs: 0 }),
+      inColumn(building.runLengths),
+      parameter.unit,
+      parameter.volts,
+      inColumn(building.loadTargets, { blankIs: undefined, zeroIsBlank: true }),
+      inColumn(building.leastVolts, { blankIs: 0 }),
+      parameter.material,
+      parameter.tempC,
+      inColumn(parameter.jointMilliohms, { blankIs: 0 }),
+      parameter.insulationC,
+      parameter.ambientC,
+      parameter.conductors,
+      parameter.installed,
+      parameter.continuous,
+      parameter.series,
+      parameter.fuseLimit,
+      building.prices,
+    ],
+    gives:
+      'A column of sizes, one per run; #N/A in every row of a tree that no sizes serve, #VALUE! names the run to fix.',
+    example: {
+      given: [
+        [['trunk'], ['relay'], ['camera']],
+        [[null], ['trunk'], ['trunk']],
+        [[null], [6], [0.5]],
+        [[4], [3], [8]],
+        'm',
+        12.6,
+        0.03,
+      ],
+      result: [['10 AWG'], ['12 AWG'], ['18 AWG']],
+    },
+    source: `DCDROP, AMPACITY and FUSE_FOR of each run, both conductors, loads of steady amps; fronts of volts and metal from the ends to the source, cut short by a Lagrangian bound. ${parameter.FUSE_LIMIT_SOURCE}`,
+    compute(values) {
+      const { unit, prices } = values;
+      const metres = toMetres(1, unit);
+      const { sizes } = lightestSizes(
+        feederTreeOf(values.runs, values.fed_from),
+        {
+          amps: numbers(values.amps),
+          lengthsM: numbers(values.lengths).map((length) => toMetres(length, unit)),
+          maxDrops: numbers(values.max_drop),
+          leastVolts: numbers(values.least_volts),
+          jointMilliohms: numbers(values.joint_milliohms),
+        },
+        {
+          volts: values.volts,
+          material: values.material,
+          tempC: values.temp_c,
+          insulationC: values.insulation_c,
+          ambientC: values.ambient_c,
+          conductors: values.conductors,
+          installed: values.installed,
+          continuous: values.continuous,
+          series: values.series,
+          fuseLimit: values.fuse_limit,
+          pricesPerM: prices && new Map([...prices].map(([size, price]) => [size, price / metres])),
+        },
+      );
+      return sizes.map((size) => (isRefusal(size) ? size : formatSize(size)));
+    },
   }),
   tableOf({
     id: 'SPOOL_PLAN',

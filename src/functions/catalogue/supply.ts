@@ -1,33 +1,16 @@
 /** Functions of feeders and supply: runs that feed one another, loads that come and go, batteries, solar panels. */
 import { batteryHours, restingVolts } from '../../core/battery';
 import { dutyAmps, heatingAmps } from '../../core/duty';
-import { buildFeederTree, SOURCE, type FeederTree } from '../../core/feeder-tree';
 import { feedAmps, feedVolts } from '../../core/feeders';
-import type { Outcome } from '../../core/outcome';
 import { pvColdVolts, pvDesignAmps } from '../../core/solar';
 import { inColumn, overList, perList } from '../list-function';
 import { perCell } from '../worksheet-function';
 import * as supply from '../parameters/supply';
+import { FED_FROM, feederTreeOf, numbers, RUNS } from './feeder-columns';
 
 const KIRCHHOFF = "Kirchhoff's current law over the tree of runs.";
 
-const RUNS = inColumn(supply.runs, { zeroIsBlank: true });
-const FED_FROM = inColumn(supply.fedFrom, { blankIs: SOURCE, zeroIsBlank: true });
 const STATES = [inColumn(supply.stateAmps), inColumn(supply.share)] as const;
-
-type Column<Value> = readonly (Outcome<Value> | undefined)[];
-
-function treeOf(names: Column<string>, feeders: Column<string>): FeederTree {
-  return buildFeederTree(
-    names.map((name) => (typeof name === 'string' ? name : undefined)),
-    feeders.map((feeder) => feeder ?? SOURCE),
-  );
-}
-
-/** The numbers of a column; NaN where a cell is blank or cannot be read. */
-function numbers(column: Column<number>): Float64Array {
-  return Float64Array.from(column, (value) => (typeof value === 'number' ? value : NaN));
-}
 
 export const SUPPLY_FUNCTIONS = [
   perList({
@@ -45,7 +28,7 @@ export const SUPPLY_FUNCTIONS = [
       result: [[6.5], [6], [0.5]],
     },
     source: KIRCHHOFF,
-    compute: ({ runs, fed_from, amps }) => feedAmps(treeOf(runs, fed_from), numbers(amps)),
+    compute: ({ runs, fed_from, amps }) => feedAmps(feederTreeOf(runs, fed_from), numbers(amps)),
   }),
   perList({
     id: 'FEED_VOLTS',
@@ -75,7 +58,7 @@ export const SUPPLY_FUNCTIONS = [
     },
     source: `${KIRCHHOFF} Solved by sweeps from the ends to the source and back, to 1e-9 V.`,
     compute: ({ volts, runs, fed_from, loads, load_kind, ohms }) =>
-      feedVolts(treeOf(runs, fed_from), numbers(volts), {
+      feedVolts(feederTreeOf(runs, fed_from), numbers(volts), {
         loads: numbers(
           loads.map((load, row) => (typeof load_kind[row] === 'string' ? load : undefined)),
         ),

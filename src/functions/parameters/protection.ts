@@ -3,16 +3,17 @@ import { USUAL_LIMIT_C, USUAL_START_C } from '../../core/withstand';
 import { RESISTANCE_LAW_LEAST_C, RESISTANCE_LAW_MOST_C } from '../../core/tables/materials';
 import { SHORT_CIRCUIT_CONSTANTS } from '../../core/tables/short-circuit-constants';
 import { numberParameter, optional, type Parameter } from '../parameter';
+import { currentParameter } from '../quantity-parameter';
 
-export const rating = numberParameter('rating', 'Rated current of the fuse, amps.', { above: 0 });
+export const rating = currentParameter('rating', 'Rated current of the fuse, amps.', { above: 0 });
 
-export const fuseAmps = numberParameter('amps', 'Current through the fuse, amps.', { least: 0 });
+export const fuseAmps = currentParameter('amps', 'Current through the fuse, amps.', { least: 0 });
 
-export const shortAmps = numberParameter('amps', 'Current of the short circuit, amps.', {
+export const shortAmps = currentParameter('amps', 'Current of the short circuit, amps.', {
   least: 0,
 });
 
-export const faultAmps = numberParameter(
+export const faultAmps = currentParameter(
   'fault_amps',
   'Current of a short circuit at the far end of the run, amps; see FAULT_AMPS.',
   { least: 0 },
@@ -50,7 +51,7 @@ export const limitC = optional(
   `${USUAL_LIMIT_C}, PVC`,
 );
 
-export const steadyAmps = numberParameter('amps', 'Steady current, amps.', { least: 0 });
+export const steadyAmps = currentParameter('amps', 'Steady current, amps.', { least: 0 });
 
 export const stillAirC = optional(
   numberParameter(

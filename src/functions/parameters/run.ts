@@ -18,16 +18,17 @@ import {
   truthParameter,
   type Parameter,
 } from '../parameter';
+import { currentParameter, lengthParameter, powerParameter } from '../quantity-parameter';
 
-export const amps = numberParameter('amps', 'Peak current of the load, amps.', { least: 0 });
+export const amps = currentParameter('amps', 'Peak current of the load, amps.', { least: 0 });
 
-export const watts = numberParameter('watts', 'Power the load takes, watts.', { least: 0 });
+export const watts = powerParameter('watts', 'Power the load takes, watts.', { least: 0 });
 
 export const ohms = numberParameter('ohms', 'Resistance of the run, conductors and joints, ohms.', {
   least: 0,
 });
 
-export const length = numberParameter('length', 'One-way length of the run, source to load.', {
+export const length = lengthParameter('length', 'One-way length of the run, source to load.', {
   least: 0,
 });
 
@@ -57,6 +58,7 @@ export const size: Parameter<'size', ConductorSize> = {
   name: 'size',
   meaning:
     'Conductor size: an AWG number such as 12, "1/0" or "12 AWG", or an area such as "2.5 mm2".',
+  quotedText: '"12 AWG"',
   read(given): Outcome<ConductorSize> {
     return typeof given === 'boolean'
       ? invalid(`${quoted(given)} is not a size`)

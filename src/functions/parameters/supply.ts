@@ -3,6 +3,7 @@ import { LOAD_KINDS } from '../../core/feeders';
 import { invalid, type Outcome } from '../../core/outcome';
 import { CHEMISTRIES } from '../../core/tables/resting-volts';
 import { choiceParameter, numberParameter, optional, quoted, type Parameter } from '../parameter';
+import { currentParameter, loadParameter } from '../quantity-parameter';
 
 /** A parameter for the name of a run: text, or a number as its text. */
 function nameWord<const Name extends string>(name: Name, meaning: string): Parameter<Name, string> {
@@ -24,15 +25,16 @@ export const fedFrom = nameWord(
   'For each run, the name of the run that feeds it; blank for the source.',
 );
 
-export const runAmps = numberParameter(
+export const runAmps = currentParameter(
   'amps',
   'For each run, amps of its own load; blank for a run that only feeds others.',
   { least: 0 },
 );
 
-export const loads = numberParameter(
+export const loads = loadParameter(
   'loads',
   'For each run, its own load in amps or watts, as load_kind says; blank for a run that only feeds others.',
+  'load_kind',
   { least: 0 },
 );
 
@@ -54,7 +56,7 @@ export const runsOhms = numberParameter(
   { least: 0 },
 );
 
-export const stateAmps = numberParameter(
+export const stateAmps = currentParameter(
   'amps',
   'Amps of the load in each of its states, a column.',
   {
@@ -74,7 +76,7 @@ export const ampHours = numberParameter('amp_hours', 'Capacity of the battery, a
   above: 0,
 });
 
-export const meanAmps = numberParameter('amps', 'Mean current drawn, amps.', { least: 0 });
+export const meanAmps = currentParameter('amps', 'Mean current drawn, amps.', { least: 0 });
 
 export const usable = optional(
   numberParameter('usable', 'Share of the capacity that may be used.', {
@@ -123,7 +125,7 @@ export const cells: Parameter<'cells', number | undefined> = optional(
   '6 for lead-acid, 4 for LiFePO4 and Li-ion',
 );
 
-export const shortCircuitAmps = numberParameter(
+export const shortCircuitAmps = currentParameter(
   'short_circuit_amps',
   "The panel's short-circuit current as its data sheet gives it, amps.",
   { least: 0 },

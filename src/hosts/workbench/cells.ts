@@ -74,13 +74,20 @@ function referenceCells(reference: BaseReferenceObject, sentenceAt: SentenceAt):
   return cells;
 }
 
-/** An argument as our functions take it: ranges and arrays cell by cell, one value as a range of one cell. */
-export function matrixOf(argument: FunctionVariantType, sentenceAt: SentenceAt): Matrix {
+/**
+ * An argument as our functions take it: ranges and arrays cell by cell, one value as a range of one cell. A blank that is
+ * no cell's is an argument left out.
+ */
+export function matrixOf(
+  argument: FunctionVariantType,
+  sentenceAt: SentenceAt,
+): Matrix | undefined {
   if (argument.isReferenceObject()) {
     return referenceCells(argument as BaseReferenceObject, sentenceAt);
   }
   if (argument.isArray()) return arrayCells(argument as ArrayValueObject);
-  return [[cellOf(argument as BaseValueObject)]];
+  const value = argument as BaseValueObject;
+  return value.isNull() ? undefined : [[cellOf(value)]];
 }
 
 function valueOf(cell: ResultCell | undefined): BaseValueObject {

@@ -161,7 +161,13 @@ function compileCall(name: string, nodes: readonly Node[]): Compiled {
   if (name.startsWith(prefix)) {
     const ours = findFunction(name.slice(prefix.length));
     if (ours === undefined) return () => NO_NAME;
-    return (place) => valueOf(ours.evaluate(args.map((arg) => matrixOf(arg(place)))));
+    const isLeftOut = nodes.map((node) => node.kind === 'literal' && node.value === null);
+    return (place) =>
+      valueOf(
+        ours.evaluate(
+          args.map((arg, index) => (isLeftOut[index] ? undefined : matrixOf(arg(place)))),
+        ),
+      );
   }
   switch (name) {
     case 'IF':

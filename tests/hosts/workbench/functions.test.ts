@@ -69,8 +69,17 @@ describe('what a function is given', () => {
     expect(await seen([null, true], 'A1,B1')).toEqual([[[null]], [[true]]]);
   });
 
-  test('makes a range of one cell of a written value, and blank of one left out', async () => {
-    expect(await seen([], '"1/0",,TRUE')).toEqual([[['1/0']], [[null]], [[true]]]);
+  test('makes a range of one cell of a written value, and nothing of one left out', async () => {
+    expect(await seen([], '"1/0",,TRUE')).toEqual([[['1/0']], undefined, [[true]]]);
+  });
+
+  test('takes a blank cell that a formula points at for a blank, not for one left out', async () => {
+    const blank = [[null]];
+    expect(await seen([null], 'IF(TRUE,A1),INDEX(A1:B1,1),IFERROR(A1,1)')).toEqual([
+      blank,
+      blank,
+      blank,
+    ]);
   });
 
   test('takes an array constant cell by cell', async () => {
@@ -141,6 +150,23 @@ describe('what becomes of an answer', () => {
     expect(value('A1')).toBe('#VALUE!');
     expect(sentence('A1')).toContain('size is missing');
     expect(sentence('B1')).toContain('takes at most 1 arguments; 2 came');
+  });
+
+  test('one left out between others is named, and a blank cell in its place is quiet', async () => {
+    const { value, sentence } = await open(CATALOGUE, [
+      [f('=LOOM.DCDROP(20,,"ft",12)'), f('=LOOM.DCDROP(20,C1,"ft",12)'), null, 1],
+    ]);
+    // Empty text is nothing to the grid.
+    expect([value('A1'), value('B1')]).toEqual(['#VALUE!', null]);
+    expect(sentence('A1')).toContain('length: left out');
+  });
+
+  test.each(['ft', 'm', 'in'])('%s without its quotes says that it lacks them', async (unit) => {
+    const { value, sentence } = await open(CATALOGUE, [[f(`=LOOM.DCDROP(20,10,${unit},12)`)]]);
+    expect(value('A1')).toBe('#NAME?');
+    expect(sentence('A1')).toBe(
+      'unit: #NAME? came in; text in a formula needs quotes, such as "ft"',
+    );
   });
 });
 

@@ -102,6 +102,10 @@ const CASES: readonly (readonly [string, unknown])[] = [
   ['=LOOM.NOTHING(1)', '#NAME?'],
   ['=LOOM.DCDROP(20,6,"ft","12 AWG")', 0.381181],
   ['=LOOM.DCDROP(C2,6,"ft","12 AWG")', ''],
+  ['=LOOM.DCDROP(,6,"ft","12 AWG")', '#VALUE!'],
+  ['=LOOM.DCDROP(20,6,"ft","12 AWG",,,)', 0.381181],
+  ['=LOOM.DCDROP(20,6,ft,"12 AWG")', '#NAME?'],
+  ['=LOOM.DCDROP("20 A","6 ft","ft","12 AWG")', 0.381181],
 ];
 
 describe('a formula', () => {

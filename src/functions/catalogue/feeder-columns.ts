@@ -1,0 +1,23 @@
+/** The columns that say which run feeds which, as the functions of whole lists take them. */
+import { buildFeederTree, SOURCE, type FeederTree } from '../../core/feeder-tree';
+import type { Outcome } from '../../core/outcome';
+import { inColumn } from '../list-function';
+import * as supply from '../parameters/supply';
+
+export const RUNS = inColumn(supply.runs, { zeroIsBlank: true });
+export const FED_FROM = inColumn(supply.fedFrom, { blankIs: SOURCE, zeroIsBlank: true });
+
+/** A column as a list function receives it. */
+type Column<Value> = readonly (Outcome<Value> | undefined)[];
+
+export function feederTreeOf(names: Column<string>, feeders: Column<string>): FeederTree {
+  return buildFeederTree(
+    names.map((name) => (typeof name === 'string' ? name : undefined)),
+    feeders.map((feeder) => feeder ?? SOURCE),
+  );
+}
+
+/** The numbers of a column; NaN where a cell is blank or cannot be read. */
+export function numbers(column: Column<number | undefined>): Float64Array {
+  return Float64Array.from(column, (value) => (typeof value === 'number' ? value : NaN));
+}
