@@ -35,7 +35,8 @@ const FIGURES: Readonly<Partial<Record<VerdictKey, (values: Values) => string | 
       : undefined,
 };
 
-function sentence({ row, values }: ReadRow): string {
+/** A run's verdict with the figures and reasons behind it, and its fix. */
+export function verdictSentence({ row, values }: ReadRow): string {
   const name = String(values.run ?? '').trim();
   const verdict = String(values.verdict);
   const where = name === '' ? `Row ${row + 1}` : `Row ${row + 1}, “${name}”`;
@@ -54,5 +55,5 @@ export function worstRunOf(grid: SheetGrid): WorstRun | undefined {
   const reading = readSchedule(grid.values);
   const worst = reading === undefined ? undefined : worstRow(reading);
   if (reading === undefined || worst === undefined) return undefined;
-  return { area: rowArea(reading, worst.row), sentence: sentence(worst) };
+  return { area: rowArea(reading, worst.row), sentence: verdictSentence(worst) };
 }

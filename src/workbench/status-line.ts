@@ -1,5 +1,7 @@
 /** The line under the grid: what is wrong with the last entry or the selected cell, or what belongs into the cell. */
+import type { Grid } from '../hosts/workbench/grid';
 import type { WorkbenchHost } from '../hosts/workbench/host';
+import { readCell, readSheet } from '../hosts/workbench/read';
 import {
   entryStatus,
   onEntryRefused,
@@ -7,6 +9,25 @@ import {
   selectedPlace,
   type CellPlace,
 } from '../hosts/workbench/status';
+import { readSchedule } from '../sheets/schedule/reading';
+import { VERDICTS, verdictsIn } from '../sheets/station/verdicts';
+import { verdictSentence } from '../taskpane/worst-run';
+
+/** Why the selected verdict is what it is; nothing where another cell is selected, or all is ok. */
+function verdictStatus(grid: Grid): string {
+  const { workbook } = grid;
+  const cell = workbook.getActiveCell();
+  if (cell === null) return '';
+  const sheet = workbook.getActiveSheet();
+  const said = readCell(grid, sheet, cell.getRow(), cell.getColumn());
+  if (typeof said !== 'string' || verdictsIn(said).every((key) => VERDICTS[key].level === 'ok')) {
+    return '';
+  }
+  const reading = readSchedule(readSheet(grid, sheet)?.values ?? []);
+  if (reading?.columnOf.verdict !== cell.getColumn()) return '';
+  const row = reading.rows.find((one) => one.row === cell.getRow());
+  return row === undefined ? '' : verdictSentence(row);
+}
 
 /**
  * Keeps the line true to the selected cell, after every edit, calculation and selection. An entry that its cell does not
@@ -40,7 +61,8 @@ export function showStatus(host: WorkbenchHost, line: HTMLElement): (hint: strin
       if (against.kind === 'error' && !goneOn) return against;
       if (goneOn) edited = undefined;
     }
-    return selectedCellStatus(grid);
+    const why = verdictStatus(grid);
+    return why === '' ? selectedCellStatus(grid) : { kind: 'error', text: why };
   };
   const show = () => {
     const { kind, text } = status();

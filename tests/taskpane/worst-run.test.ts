@@ -28,12 +28,12 @@ describe('the worst run', () => {
     );
   });
 
-  test('is selected from the name of its run to its verdict', () => {
+  test('is selected from the name of its run to its verdict and fix', () => {
     const grid = scheduleGrid(OK, OK, { run: 'Siren', verdict: 'no fuse fits' });
     const worst = worstRunOf(grid);
     expect(worst?.area).toMatchObject({ row: 5, column: 1, rows: 1 });
     const heading = grid.values[2]?.[1 + (worst?.area.columns ?? 0) - 1];
-    expect(heading).toBe('Verdict');
+    expect(heading).toBe('Fix');
   });
 
   test('a danger to the cable comes before a greater drop', () => {
@@ -55,6 +55,14 @@ describe('the worst run', () => {
     expect(worstRunOf(scheduleGrid(OK, confirm))?.sentence).toMatch(/^Row 5, “Box”/);
     const strange = { run: 'Old', verdict: 'a word of another version', level: 1 };
     expect(worstRunOf(scheduleGrid(...rows, strange))?.sentence).toMatch(/^Row 7, “Old”/);
+  });
+
+  test('of the same level is the one on which the most amps hang', () => {
+    const lamp = { run: 'Lamp', verdict: WORD.fuse, runAmps: 1 };
+    const trunk = { run: 'Trunk', verdict: WORD.heat, runAmps: 60 };
+    const sets = { run: 'Sets', verdict: WORD.fuse, runAmps: 40 };
+    expect(worstRunOf(scheduleGrid(lamp, trunk, sets))?.sentence).toMatch(/^Row 5, “Trunk”/);
+    expect(worstRunOf(scheduleGrid(lamp, sets))?.sentence).toMatch(/^Row 5, “Sets”/);
   });
 
   test('tells the drop to the load where it is more than its own', () => {

@@ -118,14 +118,26 @@ function overshoot({ values }: ReadRow): number {
   return typeof target === 'number' && target > 0 ? Math.max(0, ...lost) / target : 0;
 }
 
-/** The worst run that is not ok: the gravest level, then the gravest verdict, then the greatest drop for its target. */
+const ampsOf = ({ values }: ReadRow) => (typeof values.runAmps === 'number' ? values.runAmps : 0);
+
+/**
+ * The worst run that is not ok: the gravest level, then the most amps that hang on it, then the gravest verdict and the
+ * greatest drop for its target.
+ */
 export function worstRow(reading: ScheduleReading): ReadRow | undefined {
   return reading.rows
     .filter((row) => levelOfRow(row) !== 'ok')
-    .sort((a, b) => gravity(a) - gravity(b) || rank(a) - rank(b) || overshoot(b) - overshoot(a))[0];
+    .sort(
+      (a, b) =>
+        gravity(a) - gravity(b) ||
+        ampsOf(b) - ampsOf(a) ||
+        rank(a) - rank(b) ||
+        overshoot(b) - overshoot(a),
+    )[0];
 }
 
-/** The cells of one row of a schedule, from its run's name to its verdict. */
-export function rowArea(reading: ScheduleReading, row: number): Area {
-  return area(row, reading.columnOf.run, 1, reading.columnOf.verdict - reading.columnOf.run + 1);
+/** The cells of one row of a schedule, from its run's name to its verdict and fix. */
+export function rowArea({ columnOf }: ScheduleReading, row: number): Area {
+  const last = Math.max(columnOf.verdict, columnOf.mend ?? 0);
+  return area(row, columnOf.run, 1, last - columnOf.run + 1);
 }
