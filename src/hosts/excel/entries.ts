@@ -1,4 +1,5 @@
 /** What may be typed into cells, and the notes at headings, as data validation. */
+import { areaAddress } from '../../sheets/plan/area';
 import type { EntryPlan, NotePlan } from '../../sheets/plan/plan';
 
 /** Excel's limits for the texts of a rule, and for a list that is written out in it. */
@@ -32,6 +33,10 @@ function ruleOf(entry: EntryPlan): Excel.DataValidationRule {
         `the list of choices for “${entry.promptTitle}” has ${source.length} characters, Excel takes ${TEXT_LIMITS.choices}`,
       );
     }
+    return { list: { inCellDropDown: true, source } };
+  }
+  if (entry.choicesFrom !== undefined) {
+    const source = `=${areaAddress(entry.choicesFrom, 'both')}`;
     return { list: { inCellDropDown: true, source } };
   }
   if (entry.number !== undefined) {

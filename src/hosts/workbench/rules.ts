@@ -14,7 +14,7 @@ import {
   type IConditionFormattingRule,
   type IFormulaHighlightCell,
 } from '@univerjs/preset-sheets-conditional-formatting';
-import type { Area } from '../../sheets/plan/area';
+import { areaAddress, type Area } from '../../sheets/plan/area';
 import type { EntryPlan, HighlightPlan } from '../../sheets/plan/plan';
 import { gridStyle } from './snapshot';
 
@@ -33,6 +33,12 @@ type Limits = Pick<ISheetDataValidationRule, 'type' | 'operator' | 'formula1' | 
 function limits(entry: EntryPlan): Limits {
   if (entry.choices !== undefined) {
     return { type: DataValidationType.LIST, formula1: JSON.stringify(entry.choices) };
+  }
+  if (entry.choicesFrom !== undefined) {
+    return {
+      type: DataValidationType.LIST,
+      formula1: `=${areaAddress(entry.choicesFrom, 'both')}`,
+    };
   }
   const { least, most } = entry.number ?? {};
   const type = DataValidationType.DECIMAL;
@@ -53,19 +59,17 @@ function limits(entry: EntryPlan): Limits {
 
 /** A rule of entry: a list, limits, or only the prompt that the status line shows. */
 export function validationRule(entry: EntryPlan): ISheetDataValidationRule {
+  const othersAllowed = entry.othersAllowed === true || entry.choicesFrom !== undefined;
   return {
     uid: generateRandomId(),
     ranges: [gridRange(entry.area)],
     ...limits(entry),
     allowBlank: true,
-    showDropDown: entry.choices !== undefined,
+    showDropDown: entry.choices !== undefined || entry.choicesFrom !== undefined,
     renderMode: DataValidationRenderMode.ARROW,
     // Never STOP, which throws away what was typed: it stays, marked, and the status line says what is wrong with it.
-    errorStyle:
-      entry.othersAllowed === true
-        ? DataValidationErrorStyle.INFO
-        : DataValidationErrorStyle.WARNING,
-    showErrorMessage: entry.othersAllowed !== true,
+    errorStyle: othersAllowed ? DataValidationErrorStyle.INFO : DataValidationErrorStyle.WARNING,
+    showErrorMessage: !othersAllowed,
     errorTitle: entry.promptTitle,
     error: entry.prompt,
     promptTitle: entry.promptTitle,

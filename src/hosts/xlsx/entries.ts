@@ -49,10 +49,13 @@ export function applyEntry(sheet: Worksheet, entry: EntryPlan, lists: ChoiceList
   const limit: Limit =
     entry.choices !== undefined
       ? { type: 'list', formulae: [lists.formulaFor(entry.choices)] }
-      : entry.number !== undefined
-        ? numberLimit(entry.number)
-        : ANYTHING;
-  const refuses = limit.type !== 'any' && entry.othersAllowed !== true;
+      : entry.choicesFrom !== undefined
+        ? { type: 'list', formulae: [areaAddress(entry.choicesFrom, 'both')] }
+        : entry.number !== undefined
+          ? numberLimit(entry.number)
+          : ANYTHING;
+  const refuses =
+    limit.type !== 'any' && entry.othersAllowed !== true && entry.choicesFrom === undefined;
   (sheet as unknown as RuleKeeper).dataValidations.add(areaAddress(entry.area), {
     ...limit,
     allowBlank: true,

@@ -73,6 +73,8 @@ export interface EntryPlan {
   /** A drop-down list; other text is refused unless `othersAllowed`. */
   readonly choices?: readonly string[];
   readonly othersAllowed?: boolean;
+  /** A drop-down list of what stands in cells of the same sheet; other text is taken as well. */
+  readonly choicesFrom?: Area;
   /** A number within bounds (either may be left out). */
   readonly number?: { readonly least?: number; readonly most?: number };
   /** Shown while the cell is selected: at most 32 and 255 characters, Excel's limits. */

@@ -178,7 +178,7 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ColumnKey, ScheduleColumn>> = {
   fedFrom: {
     heading: 'Fed from',
     note: 'The run or the source that feeds this one, by its name; blank for the first source of the Supply sheet.',
-    widthChars: 11,
+    widthChars: 14,
     style: TEXT,
     kind: 'typed',
   },

@@ -1,4 +1,5 @@
 /** Where the parts of the schedule stand on its sheet, and how formulas point at them. */
+import { SOURCE_COLUMNS } from '../station/sources';
 import { callAddIn, type Call } from '../plan/formula';
 import { area, areaAddress, cellAddress, quotedSheetName, type Area } from '../plan/area';
 import type { Layout } from '../station/layout';
@@ -25,6 +26,16 @@ export function columnArea(key: ColumnKey, rows: number): Area {
 export function feedArea(feed: FeedKey, { references, rows }: Layout): Area {
   const column = COLUMN_KEYS.length + GAP_COLUMNS + FEED_KEYS.indexOf(feed);
   return area(ROW.first, column, references === 'table' ? SOLVED_ROWS : rows, 1);
+}
+
+/** Rows that a table may grow by before its new runs are missing from the list of feeders. */
+const CHOICES_GROWTH = 25;
+
+/** The names that "Fed from" offers: those of the runs, then those of the sources. Out of sight, right of all else. */
+export function feederChoicesArea({ references, rows }: Layout): Area {
+  const column = COLUMN_KEYS.length + GAP_COLUMNS + FEED_KEYS.length;
+  const growth = references === 'table' ? CHOICES_GROWTH : 0;
+  return area(ROW.first, column, rows + growth + SOURCE_COLUMNS, 1);
 }
 
 function keyed(point: (key: ColumnKey) => string): Readonly<Record<ColumnKey, string>> {

@@ -1,7 +1,7 @@
 /** The run schedule: one row a run, as a plan that any host can draw. */
 import { LOAD_KINDS } from '../../core/feeders';
 import { formatSize, SERIES_SIZES, type Series } from '../../core/size';
-import { area, areaAddress } from '../plan/area';
+import { area, areaAddress, cellAddress } from '../plan/area';
 import { CAUTIONS, PRINT_FOOTER } from '../plan/cautions';
 import { entry } from '../plan/entries';
 import { callAddIn } from '../plan/formula';
@@ -16,12 +16,14 @@ import { HEADINGS, SCHEDULE_COLUMNS } from './columns';
 import { SCHEDULE_FORMULAS, type FormulaKey } from './formulas';
 import { scheduleHighlights } from './highlights';
 import { COLUMN_KEYS, RARE_KEYS, WORKING_KEYS, type ColumnKey } from '../station/schedule-keys';
+import { SOURCE_COLUMNS } from '../station/sources';
 import { LEVELS, type Level } from '../station/verdicts';
 import {
   columnArea,
   columnOf,
   columnReferences,
   feedArea,
+  feederChoicesArea,
   FIRST_ROW,
   ROW,
   rowReferences,
@@ -228,16 +230,19 @@ export const OFFERED_SIZES: readonly string[] = (['AWG', 'mm2'] satisfies Series
   (series) => SERIES_SIZES[series].map(formatSize),
 );
 
-function entries({ rows }: Layout): EntryPlan[] {
+function entries(layout: Layout): EntryPlan[] {
   const typedKeys = COLUMN_KEYS.filter((key) =>
     ['typed', 'usual'].includes(SCHEDULE_COLUMNS[key].kind),
   );
   return typedKeys.map((key): EntryPlan => {
     const { heading, note, parameter, choices, style } = SCHEDULE_COLUMNS[key];
-    const of = columnArea(key, rows);
+    const of = columnArea(key, layout.rows);
     const texts = { title: heading, sentences: [note] };
     if (key === 'ownSize') {
       return { ...entry(of, texts, { choices: OFFERED_SIZES }), othersAllowed: true };
+    }
+    if (key === 'fedFrom') {
+      return { ...entry(of, texts, {}), choicesFrom: feederChoicesArea(layout) };
     }
     // A quantity is text, which the sheet reads and refuses by itself.
     return entry(of, texts, style?.numberFormat === TEXT ? {} : { parameter, choices });
@@ -247,6 +252,38 @@ function entries({ rows }: Layout): EntryPlan[] {
 /** The sheet row that a print ends before, where it leaves rows out. */
 export function printedTo({ rows, printedRows = rows }: Layout): number | undefined {
   return printedRows < rows ? ROW.first + printedRows : undefined;
+}
+
+/** What "Fed from" offers, a name a row: the runs down to the last that has one, then the sources. */
+function feederChoices(layout: Layout): Block[] {
+  const choices = feederChoicesArea(layout);
+  const runs = columnReferences(layout).run;
+  const header = cellAddress(ROW.header, choices.column, 'both');
+  const named = cellAddress(ROW.title, choices.column, 'both');
+  const place = `(ROW()-ROW(${header}))`;
+  const source = `INDEX(${layout.names.supply.name},1,${place}-${named})`;
+  const orBattery = `IF(LEN(${source})=0,IF(${place}=${named}+1,"battery",""),${source}&"")`;
+  return [
+    {
+      area: area(ROW.title, choices.column),
+      cells: [[{ formula: `=SUMPRODUCT(MAX((LEN(${runs})>0)*(ROW(${runs})-ROW(${header}))))` }]],
+      style: SMALL_STYLE,
+      afterTable: true,
+    },
+    {
+      area: area(ROW.header, choices.column),
+      cells: [['Feeders to choose']],
+      style: SMALL_STYLE,
+    },
+    {
+      area: choices,
+      fill: [
+        `=IF(${place}<=${named},INDEX(${runs},${place})&"",IF(${place}<=${named}+${SOURCE_COLUMNS},${orBattery},""))`,
+      ],
+      style: SMALL_STYLE,
+      afterTable: true,
+    },
+  ];
 }
 
 /** Runs below what is printed, so that nobody hands out half a list. */
@@ -277,9 +314,10 @@ function nativeFormula({ references, columns }: NativeSchedule): ColumnFormula {
 }
 
 /** Workings, and entries that no run has. */
-function hiddenColumns({ runs }: ScheduleContent): readonly number[] {
+function hiddenColumns({ runs }: ScheduleContent, layout: Layout): readonly number[] {
   const unused = RARE_KEYS.filter((key) => runs.every((run) => typedIn(run, key) === null));
-  return [...unused, ...WORKING_KEYS].map(columnOf).sort((a, b) => a - b);
+  const { column } = feederChoicesArea(layout);
+  return [...[...unused, ...WORKING_KEYS].map(columnOf), column].sort((a, b) => a - b);
 }
 
 /** Paper has what is typed and what is answered; the further figures stay on the screen. */
@@ -309,6 +347,7 @@ export function scheduleSheet(
         native === undefined ? usualFormula(layout) : nativeFormula(native),
       ),
       ...(native === undefined ? feedBlocks(layout) : []),
+      ...feederChoices(layout),
       {
         area: area(foot, 0, CAUTIONS.length, 1),
         cells: CAUTIONS.map((caution) => [caution]),
@@ -329,7 +368,7 @@ export function scheduleSheet(
       area: area(ROW.header, column),
       text: SCHEDULE_COLUMNS[key].note,
     })),
-    hiddenColumns: hiddenColumns(content),
+    hiddenColumns: hiddenColumns(content, layout),
     frozenRows: ROW.first,
     frozenColumns: 1,
     rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 46 },
