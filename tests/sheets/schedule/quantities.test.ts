@@ -3,6 +3,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { CellError } from '../../../src/functions/cell';
 import { METRES_PER, type LengthUnit } from '../../../src/core/length';
+import { isRefusal } from '../../../src/core/outcome';
+import { inBaseUnit, readMeasures } from '../../../src/core/quantity';
 import { plainDigits } from '../../../src/sheets/plan/plain-digits';
 import { stationValues, type RunValues } from '../../../src/sheets/station-values';
 import { protectionStations } from '../protection-stations';
@@ -192,4 +194,59 @@ describe('a bare figure in a cell of per cent', () => {
     expect(runs[0]?.verdict).toBe(WORD.checkEntries);
     expect(runs[0]?.mend).toMatch(/Drop target \(as 3%/);
   });
+});
+
+test('what a function takes, the sheet reads as the same; what it refuses as two numbers, so does the sheet', () => {
+  const digits = fc.oneof(
+    fc.integer({ min: 0, max: 99_999 }).map((number) => String(number)),
+    fc
+      .tuple(
+        fc.nat(999),
+        fc.constantFrom('.', ','),
+        fc.oneof(fc.nat(9999), fc.integer({ min: 100, max: 999 })),
+      )
+      .map(([whole, mark, part]) => `${whole}${mark}${part}`),
+    fc.nat(99).map((part) => `.${part}`),
+  );
+  const gap = fc.constantFrom('', ' ', '\u00a0');
+  const joined = (...parts: fc.Arbitrary<string>[]) =>
+    fc.tuple(...parts).map((texts) => texts.join(''));
+  const one = (spellings: string) => fc.constantFrom(...spellings.split('|'));
+  const current = joined(digits, gap, one('A|a|amps|mA|milliamps|adc|W|kW|watts'));
+  const length = fc.oneof(
+    joined(digits, gap, one('ft|foot|feet|\'|′|’|in|inches|"|″|”|m|metres|cm|mm|yd|yards')),
+    joined(digits, gap, one("ft|'|′|’|feet"), gap, digits, gap, one('in|"|″|”|inch|')),
+  );
+  const typed = fc.array(fc.tuple(current, length), { minLength: 20, maxLength: 20 });
+  let [read, refused] = [0, 0];
+  fc.assert(
+    fc.property(typed, (texts) => {
+      const { runs } = stationValues({
+        title: 'Many',
+        rules: { unit: 'm' },
+        runs: texts.map(([peak, long], at) => ({ run: `Run ${at}`, peak, length: long })),
+      });
+      for (const [at, [peak, long]] of texts.entries()) {
+        for (const [text, cell] of [
+          [peak, runs[at]!.draw],
+          [long, runs[at]!.oneWay],
+        ] as const) {
+          const measures = readMeasures(text);
+          if (measures === undefined || isRefusal(measures)) {
+            refused += 1;
+            // Feet and hundreds of inches without their mark are the one thing that only the sheet takes.
+            if (!/['’′]\s*\d{3}$/.test(text)) expect(typeof cell, text).toBe('string');
+          } else {
+            read += 1;
+            for (const measure of measures) {
+              expect(Number(cell), text).toBeCloseTo(inBaseUnit(measure), 9);
+            }
+          }
+        }
+      }
+    }),
+    { numRuns: 30, seed: 41 },
+  );
+  expect(read).toBeGreaterThan(500);
+  expect(refused).toBeGreaterThan(50);
 });
