@@ -153,7 +153,7 @@ describe('sharing from the pane', () => {
       .toMatch(/^Inserted “Run schedule \d” with 2 runs\.$/);
     const reading = readSchedule((await workbench.activeGrid()).values);
     expect(reading?.rows.map(({ values }) => [values.run, values.fedFrom])).toEqual([
-      ['Board', ''],
+      ['Board', null],
       ['Radio', 'Board'],
     ]);
   });
