@@ -21,6 +21,8 @@ export interface ColumnQuestion {
   readonly choices: readonly string[];
   /** The choice that its heading or its values speak for. */
   readonly suggested?: string;
+  /** It could say what feeds the runs: it names one of them, or a source, or nothing names them. */
+  readonly mayFeed: boolean;
 }
 
 /** Up to three values of a column. */
@@ -44,6 +46,11 @@ export function questionsOf(list: FoundList): readonly ColumnQuestion[] {
     ({ needless, index }) => !needless && valuesOf(index, body).length > 0,
   );
   const suggestions = suggestionsFor(asked, list, body);
+  const known = list.columns.filter(({ key }) => key === 'run' || key === 'load');
+  const names = new Set([
+    ...SOURCES,
+    ...known.flatMap(({ index }) => valuesOf(index, body).map(nameKey)),
+  ]);
   return asked.map(({ index, heading, why }): ColumnQuestion => {
     const key = suggestions.get(index);
     return {
@@ -51,6 +58,10 @@ export function questionsOf(list: FoundList): readonly ColumnQuestion[] {
       values: someValues(index, body),
       why,
       choices: choicesFor(heading),
+      mayFeed:
+        known.length === 0 ||
+        key === 'fedFrom' ||
+        valuesOf(index, body).some((value) => names.has(nameKey(value))),
       ...(key !== undefined && { suggested: choiceOf(key, saysBothWays(heading)) }),
     };
   });

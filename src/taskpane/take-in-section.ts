@@ -66,7 +66,7 @@ export function takeInSection(host: SheetHost): TakeInSection {
     waiting = { ...waiting, reading };
     const { report } = reading;
     reported.replaceChildren(...(report === undefined ? [] : [reportElement(report)]));
-    const isAsked = questions !== undefined && report?.lacksFeeders === true;
+    const isAsked = report?.lacksFeeders === true && list.questions.some(({ mayFeed }) => mayFeed);
     questions?.tellFeeders(isAsked);
     say(insert.element, isAsked ? INSERT_FLAT : INSERT);
     if (report === undefined) notice.warn(reading.refusal);

@@ -21,6 +21,7 @@ describe('a list taken in with questions', () => {
       ['From where', 'Fed from'],
       ['Colour', ''],
     ]);
+    expect(list.questions.map(({ mayFeed }) => mayFeed)).toEqual([true, false]);
     const { report } = list.read(answers);
     expect(report?.runs[1]).toMatchObject({ fedFrom: 'Board' });
     expect(report?.lacksFeeders).toBe(false);
