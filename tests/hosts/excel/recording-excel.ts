@@ -975,13 +975,24 @@ export class RecordingExcel {
           },
         },
         copyFrom: {
-          does: (place: Place, [from]: readonly [Place]) => {
-            this.copy(place, from);
+          does: (place: Place, [from, what]: readonly [Place, string?]) => {
+            this.mustBeWritable(place.sheet);
+            if (what !== 'Formats') this.copy(place, from);
           },
         },
       },
       reads: {
         values: (place: Place) => this.valuesOf(place, 'values'),
+        numberFormat: ({ sheet, row, column, rows, columns }: Place) =>
+          Array.from({ length: rows }, (_, down) =>
+            Array.from(
+              { length: columns },
+              (__, across) =>
+                sheet.formats.get((row + down) * COLUMNS + column + across) ?? 'General',
+            ),
+          ),
+        columnHidden: ({ sheet, column, columns }: Place) =>
+          sheet.looks.get(`columns ${column} to ${column + columns - 1} hidden`) === true,
         formulas: (place: Place) => this.valuesOf(place, 'formulas'),
         rowIndex: ({ row }: Place) => row,
         columnIndex: ({ column }: Place) => column,
