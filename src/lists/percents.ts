@@ -1,6 +1,7 @@
 /** Bare numbers of a share: 3 and 2 under "Max drop" are 3 % and 2 %, unless something in the column speaks against it. */
 import { RUN_COLUMNS } from './headings';
-import { bodyOf, type FoundList, type TypedColumn } from './table';
+import { bodyOf, type FoundList } from './table';
+import type { TypedColumn } from './list-columns';
 import { findUnit } from '../core/units';
 import { bareNumber, type ListHabits } from './values';
 

@@ -5,7 +5,8 @@ import { choiceOf, choicesFor } from './column-map';
 import { likelyKeys, RUN_COLUMNS, saysBothWays, unitFor, type RunKey } from './headings';
 import { cellText, type RawRow } from './raw';
 import { isNumbered, valuesOf } from './run-names';
-import { bodyOf, type FoundList, type UnreadColumn } from './table';
+import { bodyOf, type FoundList } from './table';
+import type { UnreadColumn } from './list-columns';
 import { readValue, type ListHabits } from './values';
 import { SOURCES } from './words';
 

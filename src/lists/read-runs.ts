@@ -22,14 +22,8 @@ import { readSourceList, type SourceList } from './source-list';
 import { nearestName } from './nearest-name';
 import { valuesOf } from './run-names';
 import { agrees, questionsOf, someValues, type ColumnQuestion } from './questions';
-import {
-  bodyOf,
-  findList,
-  hasRuns,
-  likeliestList,
-  type FoundList,
-  type TypedColumn,
-} from './table';
+import { bodyOf, findList, hasRuns, likeliestList, type FoundList } from './table';
+import type { TypedColumn } from './list-columns';
 import { asLengthUnit, plain } from '../core/units';
 import { quotedName, UnreadableFile } from './unreadable';
 import { openWorkbook, sheetTables } from './workbook';

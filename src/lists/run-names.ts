@@ -1,7 +1,7 @@
 /** Which column names the runs, where a list has several that might: numbers of items, names, what hangs at the end. */
 import { nameKey } from '../core/feeder-tree';
 import { cellText, isEmpty, type RawRow } from './raw';
-import type { TypedColumn, UnreadColumn } from './table';
+import type { TypedColumn, UnreadColumn } from './list-columns';
 
 interface NamedColumns {
   readonly columns: readonly TypedColumn[];

@@ -14,35 +14,12 @@ import { cellText, isEmpty, type RawRow, type RawTable } from './raw';
 import { columnLetters } from '../sheets/plan/area';
 import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import { joinedHeadings, type Heading } from './heading-rows';
+import type { TypedColumn, UnreadColumn } from './list-columns';
 import { withRunNames } from './run-names';
 import { plain, type Unit } from '../core/units';
 
 /** Headings stand near the top; rows below this many are not looked at for them. */
 const HEADINGS_WITHIN = 100;
-
-export interface TypedColumn {
-  readonly index: number;
-  /** As the file has it; one that comes twice says which column it is. */
-  readonly heading: string;
-  readonly key: RunKey;
-  readonly unit?: Unit;
-  readonly bothWays: boolean;
-  /** Some of its bare numbers are shares and others percent. */
-  readonly mixed?: boolean;
-  /** A person said so, whatever its heading says. */
-  readonly said?: true;
-}
-
-/** A column that is not read. */
-export interface UnreadColumn {
-  readonly index: number;
-  readonly heading: string;
-  readonly why: string;
-  /** Nothing is lost by it: it was said so, it is computed anew, or it only counts the rows. */
-  readonly needless: boolean;
-  /** What it would be read as, were another not read as the same. */
-  readonly rival?: TypedColumn;
-}
 
 export interface FoundList {
   readonly table: RawTable;
