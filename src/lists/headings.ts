@@ -1,6 +1,7 @@
 /** Headings of lists: which column of the schedule one means, and the unit it says. */
 import type { ScheduleRun } from '../sheets/station/run';
 import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
+import { FEEDER_CHOICES_HEADING } from '../sheets/schedule/layout';
 import { FORMER_HEADINGS, LATER_COLUMNS } from '../sheets/station/former';
 import { COLUMN_KEYS, type ColumnKey } from '../sheets/station/schedule-keys';
 import { nearestName } from './nearest-name';
@@ -351,6 +352,7 @@ export function readHeading(heading: string): HeadingMeaning {
     const fits = unit !== undefined && RUN_COLUMNS[key].quantities.includes(unit.quantity);
     return { is: 'typed', key, bothWays: false, ours: true, ...(fits ? { unit } : {}) };
   }
+  if (text === plain(FEEDER_CHOICES_HEADING)) return { is: 'computed' };
   const found = likeliest(text);
   const bothWays = BOTH_WAYS.test(words(text));
   if (found === undefined || (bothWays && found.key !== 'length')) {

@@ -173,8 +173,8 @@ function readRow(list: FoundList, row: RawRow, habits: ListHabits): ReadRow {
     run['kind'] = kind;
   }
   if (notes.length > 0) run['notes'] = notes.join(BETWEEN_NOTES);
-  if (Object.keys(run).length === 0) {
-    // Formulas of ours fill every row of a schedule, used or not.
+  // Formulas of ours fill every row of a schedule, used or not, and a text of values does not tell them from entries.
+  if (Object.keys(run).every((key) => ours && key === 'kind')) {
     return ours ? { problems: [] } : { problems: ['nothing under a heading that was understood'] };
   }
   if (!ours && run['peak'] === undefined && run['length'] === undefined) {

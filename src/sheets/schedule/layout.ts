@@ -31,6 +31,9 @@ export function feedArea(feed: FeedKey, { references, rows }: Layout): Area {
 /** Rows that a table may grow by before its new runs are missing from the list of feeders. */
 const CHOICES_GROWTH = 25;
 
+/** What stands over them. */
+export const FEEDER_CHOICES_HEADING = 'Feeders to choose';
+
 /** The names that "Fed from" offers: those of the runs, then those of the sources. Out of sight, right of all else. */
 export function feederChoicesArea({ references, rows }: Layout): Area {
   const column = COLUMN_KEYS.length + GAP_COLUMNS + FEED_KEYS.length;

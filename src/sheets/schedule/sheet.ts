@@ -19,6 +19,7 @@ import { COLUMN_KEYS, RARE_KEYS, WORKING_KEYS, type ColumnKey } from '../station
 import { SOURCE_COLUMNS } from '../station/sources';
 import { LEVELS, type Level } from '../station/verdicts';
 import {
+  FEEDER_CHOICES_HEADING,
   columnArea,
   columnOf,
   columnReferences,
@@ -272,7 +273,7 @@ function feederChoices(layout: Layout): Block[] {
     },
     {
       area: area(ROW.header, choices.column),
-      cells: [['Feeders to choose']],
+      cells: [[FEEDER_CHOICES_HEADING]],
       style: SMALL_STYLE,
     },
     {
