@@ -128,7 +128,7 @@ function readRow(list: FoundList, row: RawRow, habits: ListHabits): ReadRow {
   const { columns, table, headerIndex, ours } = list;
   const filled = row.cells.flatMap((cell, index) => (isEmpty(cell) ? [] : [index]));
   if (filled.length === 0) return { problems: [] };
-  if (filled.length === 1 && NOT_RUNS.has(cellText(row.cells[filled[0]!]))) return { problems: [] };
+  if (NOT_RUNS.has(cellText(row.cells[filled[0]!]))) return { problems: [] };
   const header = table.rows[headerIndex]!;
   if (rowText(row) === rowText(header)) return { problems: ['the headings again'] };
   const last = header.cells.findLastIndex((cell) => !isEmpty(cell));

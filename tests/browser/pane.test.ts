@@ -121,7 +121,7 @@ describe('the pane beside the grid', () => {
     const { page } = workbench;
     const before = await workbench.sheetNames();
     await page.locator('#loom-run-line').focus();
-    for (const next of ['Add the run', 'Put missing formulas back', 'Go to the worst run']) {
+    for (const next of ['Add the run', 'Order, columns, repair', 'Go to the worst run']) {
       await page.keyboard.press('Tab');
       expect(await focusedText()).toBe(next);
     }

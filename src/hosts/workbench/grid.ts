@@ -11,6 +11,7 @@ import { compareAfresh } from './comparisons';
 import { noteAreasOnce } from './dependencies';
 import { gridFunctionHelp, gridFunctions } from './functions';
 import { ENGLISH } from './language';
+import { takeOtherThanOffered } from './offered';
 import { Sentences } from './sentences';
 
 /** What the host and the page need of the grid. */
@@ -64,6 +65,7 @@ export function openGrid(
   noteAreasOnce(univer);
   try {
     const workbook = api.createWorkbook(kept ?? { name: 'Workbook' });
+    takeOtherThanOffered(univer);
     return { univer, api, workbook, sentences };
   } catch (fault) {
     univer.dispose();

@@ -23,7 +23,7 @@ import {
 } from './layout';
 
 /** Large enough to be read at arm's length at the scale that the page is printed at. */
-const TYPE_SIZE_PT = 10.5;
+const TYPE_SIZE_PT = 10.6;
 const LINE_HEIGHT_PT = 13.5;
 
 const COLUMNS: Readonly<
