@@ -9,13 +9,17 @@ import { readSheet } from './read';
 
 const PX_PER_PT = 4 / 3;
 
+/** So long without a key, a change or another selection, nobody is about to type: a row that grows takes keys then. */
+const IDLE_MS = 4000;
+
 /** Heights are set past undo: they follow what undo takes back. A height that a person gave is never lowered. */
 export function growRows(grid: Grid, changes: Changes, isCalculating: () => boolean): void {
   const commands = grid.univer.__getInjector().get(ICommandService);
   /** What a row was before it grew, and what it grew to. */
   const grown = new Map<string, { readonly before: number; readonly now: number }>();
-  changes.onChange(() => {
-    if (isCalculating()) return;
+
+  function grow(): void {
+    if (isCalculating() || grid.workbook.isCellEditing()) return;
     const sheet = grid.workbook.getActiveSheet();
     const used = readSheet(grid, sheet);
     const reading = used === null ? undefined : readSchedule(used.values);
@@ -42,5 +46,13 @@ export function growRows(grid: Grid, changes: Changes, isCalculating: () => bool
       },
       { onlyLocal: true },
     );
-  });
+  }
+
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  const wait = () => {
+    clearTimeout(waiting);
+    waiting = setTimeout(grow, IDLE_MS);
+  };
+  changes.onChangeOrSelection(wait);
+  document.addEventListener('keydown', wait, true);
 }
