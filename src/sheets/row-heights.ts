@@ -5,7 +5,6 @@ import { PROTECTION_COLUMNS } from './protection/columns';
 import { PROTECTION_ROW } from './protection/layout';
 import { SCHEDULE_COLUMNS } from './schedule/columns';
 import { ROW } from './schedule/layout';
-import type { ScheduleReading } from './schedule/reading';
 import { SOURCE_WIDTH, supplyArea } from './supply/layout';
 import type { SheetPlan } from './plan/plan';
 import type { StationValues } from './station-values';
@@ -18,30 +17,13 @@ const BOLD_WIDTH = 1.15;
 /** A text that wraps, and its column's width in characters. */
 type Wrapped = readonly (readonly [text: unknown, widthChars: number])[];
 
-/** How high a row has to be for its texts, in points. */
-function heightPt(texts: Wrapped): number {
-  const lines = texts.map(([text, width]) => Math.ceil((String(text).length * BOLD_WIDTH) / width));
-  return Math.max(...lines) * LINE_PT;
-}
-
-/** How high the rows of a schedule have to be for their verdicts and fixes, by zero-based row, in points. */
-export function wantedHeightsPt({ rows }: ScheduleReading): ReadonlyMap<number, number> {
-  const { verdict, mend } = SCHEDULE_COLUMNS;
-  return new Map(
-    rows.map(({ row, values }) => [
-      row,
-      heightPt([
-        [values.verdict ?? '', verdict.widthChars],
-        [values.mend ?? '', mend.widthChars],
-      ]),
-    ]),
-  );
-}
-
 function withHeights(plan: SheetPlan, first: number, rows: readonly Wrapped[]): SheetPlan {
   const heights = rows.flatMap((texts, index) => {
-    const wanted = heightPt(texts);
-    return wanted > LINE_PT ? [[first + index, wanted] as const] : [];
+    const lines = texts.map(([text, width]) =>
+      Math.ceil((String(text).length * BOLD_WIDTH) / width),
+    );
+    const most = Math.max(...lines);
+    return most > 1 ? [[first + index, most * LINE_PT] as const] : [];
   });
   return { ...plan, rowHeightsPt: { ...plan.rowHeightsPt, ...Object.fromEntries(heights) } };
 }

@@ -23,7 +23,6 @@ import type { Grid } from './grid';
 import { insertedSheets, removeSheets, stepOf } from './insertion';
 import { workbenchProbe } from './probe';
 import { readComputed, readSheet } from './read';
-import { growRows } from './row-heights';
 import { gridRange, highlightRule, validationRule } from './rules';
 import { sheetSnapshot } from './snapshot';
 import { AddSheetDataValidationCommand } from '@univerjs/preset-sheets-data-validation';
@@ -48,7 +47,6 @@ export class WorkbenchHost implements SheetHost {
     this.calculation = watchCalculation(grid);
     this.calculated = this.calculation.settled;
     this.edits = workbenchEdits(grid, this.changes, this.calculated);
-    growRows(grid, this.changes, this.calculation.isUnderWay);
     keepRowsTogether(grid, this.edits, (sentence) => {
       for (const listener of this.refusals) listener(sentence);
     });
