@@ -48,6 +48,8 @@ test('a schedule is inserted and a run typed without a mouse, on a page without 
   const { sheetName, values } = await workbench.activeGrid();
   const { headerRow, columnOf } = readSchedule(values)!;
   const at = (key: 'run' | 'target') => cellAddress(headerRow + 1, columnOf[key]);
+  // The grid may lose keys while it calculates, which the pane tells of.
+  await page.evaluate(() => window.loomWorkbench!.calculated());
   await page.keyboard.type('Beacon', { delay: 80 });
   await press('Enter');
   await expect.poll(() => workbench.read(sheetName, at('run'))).toBe('Beacon');
