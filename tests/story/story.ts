@@ -11,13 +11,6 @@ import { commandPath } from '../../src/build/command-path';
 import { serve } from '../../src/build/web-server';
 import { cellAddress } from '../../src/sheets/plan/area';
 import { readSchedule } from '../../src/sheets/schedule/reading';
-import type { WorkbenchHandle } from '../../src/workbench/handle';
-
-declare global {
-  interface Window {
-    loomWorkbench?: WorkbenchHandle;
-  }
-}
 
 const PICTURES = path.resolve(process.argv[2] ?? path.join(tmpdir(), 'loomsheet-story'));
 const SHEET = 'Run schedule 2';

@@ -1,5 +1,6 @@
 /** Changes that the pane makes in a workbook open in Excel. */
 import { area } from '../../sheets/plan/area';
+import { placesTogether } from '../../sheets/plan/stretches';
 import type { RowFill, SheetChange, SheetEdits } from '../edits';
 import type { Queue } from '../one-at-a-time';
 import { failure, told, type Failing } from './failure';
@@ -14,17 +15,6 @@ const doing = (what: string): Failing => ({
 });
 
 type Typed = Pick<SheetChange, 'sheetName' | 'cells'>;
-
-/** Columns side by side, first and count. */
-function groups(columns: readonly number[]): readonly (readonly [first: number, count: number])[] {
-  const found: [number, number][] = [];
-  for (const column of [...columns].sort((one, other) => one - other)) {
-    const last = found.at(-1);
-    if (last !== undefined && last[0] + last[1] === column) last[1] += 1;
-    else found.push([column, 1]);
-  }
-  return found;
-}
 
 /** Types into cells; for each the spreadsheet is asked first whether it is a text cell. */
 async function typeInto(context: Excel.RequestContext, changes: readonly Typed[]): Promise<void> {
@@ -45,7 +35,7 @@ async function typeInto(context: Excel.RequestContext, changes: readonly Typed[]
 }
 
 function copyFormulas(sheet: Excel.Worksheet, { from, to, columns }: RowFill): void {
-  for (const [first, count] of groups(columns)) {
+  for (const { first, count } of placesTogether(columns)) {
     rangeOf(sheet, area(to, first, 1, count)).copyFrom(
       rangeOf(sheet, area(from, first, 1, count)),
       'Formulas',
@@ -111,7 +101,7 @@ export function excelEdits(writing: Queue, onFault: (fault: Error) => void): She
         told(doing('shown'), () =>
           request(async (context) => {
             const sheet = context.workbook.worksheets.getItem(sheetName);
-            for (const [first, count] of groups(columns)) {
+            for (const { first, count } of placesTogether(columns)) {
               rangeOf(sheet, area(0, first, 1, count)).columnHidden = !isShown;
             }
             await context.sync();

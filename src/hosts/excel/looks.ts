@@ -7,7 +7,8 @@ import { area, type Area } from '../../sheets/plan/area';
 import type { Block, CellStyle, SheetPlan } from '../../sheets/plan/plan';
 import { applyEntry, applyNote } from './entries';
 import { applyHighlight } from './highlights';
-import { columnWidthPt, freeze, setUpPage, stretches } from './page';
+import { placesTogether, stretches } from '../../sheets/plan/stretches';
+import { columnWidthPt, freeze, setUpPage } from './page';
 import { rangeOf } from './range-of';
 import { CALL_BYTES, type Placed, type Step } from './step';
 import { applyStyle, edgesOf } from './styles';
@@ -130,7 +131,6 @@ function highlightSteps({ highlights }: SheetPlan): readonly LookStep[] {
 
 function sizeSteps(plan: SheetPlan): readonly Step[] {
   const { columnWidths, rowHeightsPt = {}, hiddenColumns = [] } = plan;
-  const hidden = hiddenColumns.map((column) => [column, 0] as const);
   const rows = Object.entries(rowHeightsPt).map(([row, height]) => [Number(row), height] as const);
   return [
     ...[...stretches(columnWidths.entries())].map(({ first, count, measure }) => ({
@@ -139,7 +139,7 @@ function sizeSteps(plan: SheetPlan): readonly Step[] {
         rangeOf(sheet, area(0, first, 1, count)).format.columnWidth = columnWidthPt(measure);
       },
     })),
-    ...[...stretches(hidden)].map(({ first, count }) => ({
+    ...placesTogether(hiddenColumns).map(({ first, count }) => ({
       bytes: 2 * CALL_BYTES,
       draw: (sheet: Excel.Worksheet) => {
         rangeOf(sheet, area(0, first, 1, count)).columnHidden = true;

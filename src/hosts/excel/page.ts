@@ -11,22 +11,6 @@ export function columnWidthPt(characters: number): number {
   return (characters * 7 + 5) * 0.75;
 }
 
-/** Neighbours of the same measure, as stretches: first place and how many. */
-export function* stretches(
-  measures: Iterable<readonly [place: number, measure: number]>,
-): Generator<{ readonly first: number; readonly count: number; readonly measure: number }> {
-  let stretch: { first: number; count: number; measure: number } | undefined;
-  for (const [place, measure] of measures) {
-    if (stretch?.measure === measure && place === stretch.first + stretch.count) {
-      stretch.count += 1;
-      continue;
-    }
-    if (stretch !== undefined) yield stretch;
-    stretch = { first: place, count: 1, measure };
-  }
-  if (stretch !== undefined) yield stretch;
-}
-
 export function freeze(sheet: Excel.Worksheet, plan: SheetPlan): void {
   const { frozenRows: rows, frozenColumns: columns } = plan;
   const panes = sheet.freezePanes;

@@ -4,6 +4,7 @@
  */
 import type { Workbook } from 'exceljs';
 import { area, areaAddress, type Area } from '../../sheets/plan/area';
+import { placesTogether } from '../../sheets/plan/stretches';
 
 export interface Place {
   readonly row: number;
@@ -17,19 +18,6 @@ export interface UnmarkedCells {
   readonly unlike: readonly Place[];
 }
 
-/** Stretches of numbers that follow each other. */
-function stretches(
-  numbers: readonly number[],
-): readonly (readonly [first: number, count: number])[] {
-  const found: [number, number][] = [];
-  for (const number of [...new Set(numbers)].sort((a, b) => a - b)) {
-    const last = found.at(-1);
-    if (last !== undefined && last[0] + last[1] === number) last[1] += 1;
-    else found.push([number, 1]);
-  }
-  return found;
-}
-
 /** The cells as few areas: stretches of a column, side by side where they are alike. */
 export function areasOf(places: readonly Place[]): readonly Area[] {
   const rowsOf = new Map<number, number[]>();
@@ -40,7 +28,7 @@ export function areasOf(places: readonly Place[]): readonly Area[] {
   }
   const columnsOf = new Map<string, number[]>();
   for (const [column, rows] of rowsOf) {
-    for (const [first, count] of stretches(rows)) {
+    for (const { first, count } of placesTogether(rows)) {
       const key = `${first} ${count}`;
       const columns = columnsOf.get(key);
       if (columns === undefined) columnsOf.set(key, [column]);
@@ -49,7 +37,7 @@ export function areasOf(places: readonly Place[]): readonly Area[] {
   }
   return [...columnsOf].flatMap(([key, columns]) => {
     const [first = 0, count = 0] = key.split(' ').map(Number);
-    return stretches(columns).map(([column, wide]) => area(first, column, count, wide));
+    return placesTogether(columns).map((side) => area(first, side.first, count, side.count));
   });
 }
 

@@ -1,5 +1,6 @@
 /** Where the parts of the Crew sheet stand: the printed columns, and the workings out of sight right of them. */
 import { area, areaAddress, cellAddress, type Area } from '../plan/area';
+import { TABLE_GROWTH } from '../schedule/layout';
 import type { Layout } from '../station/layout';
 import { LEVELS } from '../station/verdicts';
 
@@ -43,8 +44,6 @@ export const CREW_WORKING_KEYS: readonly CrewWorkingKey[] = [...BY_PLACE, ...BY_
 export const GAP_COLUMN = CREW_KEYS.length;
 const WORKINGS_FROM = GAP_COLUMN + 1;
 
-/** Runs that a table may still grow by. */
-const GROWTH = 25;
 /** Lines for what is wrong; where they run out, each run still has its own line. */
 const LEAST_TEXT_LINES = 40;
 
@@ -55,7 +54,7 @@ const SPARE_LINES = 4;
 
 /** How many runs the sheet follows. */
 export function runsFollowed({ references, rows }: Layout): number {
-  return references === 'table' ? rows + GROWTH : rows;
+  return references === 'table' ? rows + TABLE_GROWTH : rows;
 }
 
 /** How many lines the sheet has. */

@@ -28,8 +28,8 @@ export function feedArea(feed: FeedKey, { references, rows }: Layout): Area {
   return area(ROW.first, column, references === 'table' ? SOLVED_ROWS : rows, 1);
 }
 
-/** Rows that a table may grow by before its new runs are missing from the list of feeders. */
-const CHOICES_GROWTH = 25;
+/** Rows that a table may grow by before what follows its runs on other cells misses the new ones. */
+export const TABLE_GROWTH = 25;
 
 /** What stands over them. */
 export const FEEDER_CHOICES_HEADING = 'Feeders to choose';
@@ -37,7 +37,7 @@ export const FEEDER_CHOICES_HEADING = 'Feeders to choose';
 /** The names that "Fed from" offers: those of the runs, then those of the sources. Out of sight, right of all else. */
 export function feederChoicesArea({ references, rows }: Layout): Area {
   const column = COLUMN_KEYS.length + GAP_COLUMNS + FEED_KEYS.length;
-  const growth = references === 'table' ? CHOICES_GROWTH : 0;
+  const growth = references === 'table' ? TABLE_GROWTH : 0;
   return area(ROW.first, column, rows + growth + SOURCE_COLUMNS, 1);
 }
 
