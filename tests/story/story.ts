@@ -152,6 +152,14 @@ async function tell(page: Page, origin: string): Promise<void> {
     }
   }
   await shot('typed');
+  const { values: shown } = await read(page);
+  const lost = RUNS.flatMap((cells, index) =>
+    cells.flatMap((text, offset) => {
+      const found = String(shown[first + index]?.[columnOf.run + offset] ?? '');
+      return found === text ? [] : [[text, found]];
+    }),
+  );
+  hold('every cell holds what was typed into it', lost.length === 0, lost);
   const typed = await answers(page);
   hold(
     'every typed run is there',
