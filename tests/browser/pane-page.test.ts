@@ -109,6 +109,8 @@ test.each(['dark', 'light'] as const)('contrast holds in the %s theme', async (c
     failsWith: 'AccessDenied',
   });
   await page.emulateMedia({ colorScheme });
+  // What the sheet in view comes to moves the buttons below it.
+  await page.locator('.loom-counts li').first().waitFor();
   await page.getByRole('button', { name: 'Insert an empty schedule' }).click();
   await page.locator('#pane').getByRole('alert').filter({ hasText: 'protected' }).waitFor();
   await page.locator('.loom-topic > summary').first().click();

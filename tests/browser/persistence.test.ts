@@ -31,6 +31,7 @@ test('what was typed, and what follows from it, stands there again after a reloa
   const { sheetName } = await activeGrid();
   const named = await read(sheetName, 'A10');
   await write(sheetName, 'A10', 'Ridge repeater');
+  await page.evaluate(() => window.loomWorkbench!.calculated());
   await expect.poll(() => kept(page)).toBe('Kept in this browser');
   const before = await activeGrid();
 

@@ -54,7 +54,7 @@ export async function openWorkbench(
       ),
     async type(sheetName, address, keys) {
       await select(sheetName, address);
-      // As fast as fast hands: the grid loses keys that come within milliseconds while it opens a cell.
+      // As fast as fast hands.
       await page.keyboard.type(keys, { delay: 80 });
       await page.keyboard.press('Enter');
     },

@@ -14,7 +14,7 @@ import { readSchedule } from '../../src/sheets/schedule/reading';
 
 const PICTURES = path.resolve(process.argv[2] ?? path.join(tmpdir(), 'loomsheet-story'));
 const SHEET = 'Run schedule 2';
-/** As fast as fast hands: the grid loses keys that come quicker while it opens a cell. */
+/** As fast as fast hands. */
 const KEY_MS = 80;
 
 /** Name, feeder, load, peak and length, as a hurried person writes them. */

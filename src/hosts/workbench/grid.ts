@@ -4,6 +4,7 @@ import { FUniver } from '@univerjs/core/facade';
 import { UniverSheetsConditionalFormattingPreset } from '@univerjs/preset-sheets-conditional-formatting';
 import { UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
 import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-validation';
+import { CalculationMode } from '@univerjs/sheets-formula';
 import type { FWorkbook } from '@univerjs/sheets/facade';
 import type { WorksheetFunction } from '../../functions/worksheet-function';
 import { calculateTakenBranches } from './branches';
@@ -47,6 +48,8 @@ export function openGrid(
       disableTextFormatMark: true,
       formula: {
         function: gridFunctions(catalogue, sentences),
+        // New sheets bring their values; a kept workbook is calculated when its page asks for it.
+        initialFormulaComputing: CalculationMode.NO_CALCULATION,
         description: gridFunctionHelp(catalogue),
       },
     }),
