@@ -4,29 +4,32 @@ import type { WorkbenchHost } from '../hosts/workbench/host';
 import { readCell, readSheet } from '../hosts/workbench/read';
 import {
   entryStatus,
+  type CellStatus,
   onEntryRefused,
   selectedCellStatus,
   selectedPlace,
   type CellPlace,
 } from '../hosts/workbench/status';
 import { readSchedule } from '../sheets/schedule/reading';
-import { VERDICTS, verdictsIn } from '../sheets/station/verdicts';
+import { levelOf, VERDICTS, verdictsIn } from '../sheets/station/verdicts';
 import { verdictSentence } from '../taskpane/worst-run';
 
-/** Why the selected verdict is what it is; nothing where another cell is selected, or all is ok. */
-function verdictStatus(grid: Grid): string {
+/** Why the selected verdict is what it is; undefined where another cell is selected, or all is ok. */
+function verdictStatus(grid: Grid): CellStatus | undefined {
   const { workbook } = grid;
   const cell = workbook.getActiveCell();
-  if (cell === null) return '';
+  if (cell === null) return undefined;
   const sheet = workbook.getActiveSheet();
   const said = readCell(grid, sheet, cell.getRow(), cell.getColumn());
   if (typeof said !== 'string' || verdictsIn(said).every((key) => VERDICTS[key].level === 'ok')) {
-    return '';
+    return undefined;
   }
   const reading = readSchedule(readSheet(grid, sheet)?.values ?? []);
-  if (reading?.columnOf.verdict !== cell.getColumn()) return '';
+  if (reading?.columnOf.verdict !== cell.getColumn()) return undefined;
   const row = reading.rows.find((one) => one.row === cell.getRow());
-  return row === undefined ? '' : verdictSentence(row);
+  if (row === undefined) return undefined;
+  // Nothing is wrong with a run that one thing is left to confirm of.
+  return { kind: levelOf(said) === 'check' ? 'hint' : 'error', text: verdictSentence(row) };
 }
 
 /**
@@ -61,8 +64,7 @@ export function showStatus(host: WorkbenchHost, line: HTMLElement): (hint: strin
       if (against.kind === 'error' && !goneOn) return against;
       if (goneOn) edited = undefined;
     }
-    const why = verdictStatus(grid);
-    return why === '' ? selectedCellStatus(grid) : { kind: 'error', text: why };
+    return verdictStatus(grid) ?? selectedCellStatus(grid);
   };
   const show = () => {
     const { kind, text } = status();

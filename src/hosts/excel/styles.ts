@@ -38,4 +38,5 @@ export function applyStyle(format: Excel.RangeFormat, of: Area, style: CellStyle
       line.color = LINE_COLOUR;
     }
   }
+  if (style.atTop === true) format.verticalAlignment = 'Top';
 }

@@ -60,6 +60,7 @@ export function gridStyle(style: CellStyle): IStyleData {
     ...(style.wrap === true && { tb: WrapStrategy.WRAP }),
     // Cells of a table keep one line of sight where a neighbour wraps.
     ...(style.border !== undefined && { bd: borders(style.border), vt: VerticalAlign.MIDDLE }),
+    ...(style.atTop === true && { vt: VerticalAlign.TOP }),
   };
 }
 

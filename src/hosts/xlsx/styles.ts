@@ -28,7 +28,7 @@ export function cellStyle(style: CellStyle): Partial<Style> {
       : { fill: { type: 'pattern', pattern: 'solid', fgColor: colour(style.fill) } }),
     ...(style.numberFormat === undefined ? {} : { numFmt: style.numberFormat }),
     alignment: {
-      vertical: 'middle',
+      vertical: style.atTop === true ? 'top' : 'middle',
       ...(style.align === undefined ? {} : { horizontal: ALIGNMENTS[style.align] }),
       ...(style.wrap === true ? { wrapText: true } : {}),
       ...(style.shrink === true ? { shrinkToFit: true } : {}),

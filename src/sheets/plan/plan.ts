@@ -25,6 +25,8 @@ export interface CellStyle {
   readonly numberFormat?: string;
   readonly align?: 'left' | 'centre' | 'right';
   readonly wrap?: boolean;
+  /** The first line at the top of its cell, where it stays whole however low the row is. */
+  readonly atTop?: boolean;
   /** Type as small as it takes for a line to fit its cell, where the host can. */
   readonly shrink?: boolean;
   /** A thin line under (and for "all" around) every cell. */

@@ -208,6 +208,9 @@ const protectedBy = (row: RowReferences) => {
 const starting: RowFormula = ({ cell, column }) =>
   `IF(${cell.startsBy}>0,${text(VERDICT_JOINT + FIX_WORDS.starts)}&${there(column.run, cell.startsBy)},"")`;
 
+const tellBattery: RowFormula = (row) =>
+  `IF(${says(row, 'batteryAssumed')},${text(VERDICT_JOINT + FIX_WORDS.tellBattery)},"")`;
+
 /** All of it, the part of the thicker run given. */
 export function fixWith(row: RowReferences, thicker: string): string {
   const { cell } = row;
@@ -220,6 +223,7 @@ export function fixWith(row: RowReferences, thicker: string): string {
     protectedBy(row),
     `IF(${isSaid},"",${thicker})`,
     starting(row),
+    tellBattery(row),
   ]
     .map((part) => `IFERROR(${part},"")`)
     .join('&');

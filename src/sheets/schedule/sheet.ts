@@ -172,7 +172,11 @@ function runBlocks(layout: Layout, { runs }: ScheduleContent, formulaAt: ColumnF
     const look =
       kind === 'working'
         ? SMALL_STYLE
-        : { border: 'all' as const, ...(kind === 'computed' ? {} : { fill: PALETTE.input }) };
+        : {
+            border: 'all' as const,
+            atTop: true,
+            ...(kind === 'computed' ? {} : { fill: PALETTE.input }),
+          };
     return {
       area: columnArea(key, layout.rows),
       cells: Array.from({ length: layout.rows }, (_, index) => [typedIn(runs[index] ?? {}, key)]),

@@ -19,6 +19,11 @@ export const FORMER_HEADINGS: Readonly<Partial<Record<ColumnKey, string>>> = {
   mend: 'What would mend it',
 };
 
+/** Former words of verdicts, by their keys. */
+export const FORMER_WORDS = {
+  batteryAssumed: 'sized right, fuse breaking not judged: tell the battery on the Supply sheet',
+} as const;
+
 /** Columns of the schedule that old ones lack. */
 export const LATER_COLUMNS = [...RARE_KEYS, 'pathDrop'] as const satisfies readonly ColumnKey[];
 

@@ -3,6 +3,7 @@
  * The sheets, their colours and legends, the pane and the terminal all read this table.
  */
 import { VERDICT_JOINT, VERDICT_WORDS } from '../../core/verdict';
+import { FORMER_WORDS } from './former';
 
 /**
  * How grave a verdict is, gravest first. danger: fire, or a fault that nothing clears. fails: the load will not work, or a
@@ -360,7 +361,7 @@ export const VERDICTS = {
     remedy: 'ask its maker how long it bears that, or let the load start alone',
   },
   batteryAssumed: {
-    word: 'sized right, fuse breaking not judged: tell the battery on the Supply sheet',
+    word: 'sized right, fuse breaking not judged',
     level: 'check',
     why: 'nothing is typed of the battery, so what its fuses must break is not known',
     remedy: 'write chemistry and amp-hours on the Supply sheet',
@@ -381,7 +382,12 @@ export const WORD = Object.fromEntries(
   VERDICT_KEYS.map((key) => [key, VERDICTS[key].word]),
 ) as Readonly<Record<VerdictKey, string>>;
 
-const KEY_OF = new Map(VERDICT_KEYS.map((key) => [WORD[key], key]));
+const FORMER: Readonly<Partial<Record<VerdictKey, string>>> = FORMER_WORDS;
+const KEY_OF = new Map(
+  VERDICT_KEYS.flatMap((key) =>
+    [WORD[key], FORMER[key] ?? WORD[key]].map((word) => [word, key] as const),
+  ),
+);
 
 /** The verdicts that a cell's text holds, gravest first; text that is none of ours is left out. */
 export function verdictsIn(text: string): readonly VerdictKey[] {
@@ -423,6 +429,7 @@ export const FIX_WORDS = {
   buyWhere: ' at its source end',
   buyEnd: ' at its other end',
   starts: 'start of ',
+  tellBattery: 'tell the battery on Supply',
 } as const;
 
 /** A drop over this share of its target is close to it. */

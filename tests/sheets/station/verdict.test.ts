@@ -1,6 +1,7 @@
 /** What a row says of itself when not everything is there. */
 import { describe, expect, test } from 'vitest';
-import { LEVELS, levelOf, WORD } from '../../../src/sheets/station/verdicts';
+import { FORMER_WORDS } from '../../../src/sheets/station/former';
+import { FIX_WORDS, LEVELS, levelOf, WORD } from '../../../src/sheets/station/verdicts';
 import type { StationContent } from '../../../src/sheets/station/content';
 import { stationValues } from '../../../src/sheets/station-values';
 import { generatedStations } from '../generated-stations';
@@ -13,6 +14,16 @@ const verdictOf = (content: Partial<StationContent>) =>
 
 test('a sound run is ok', () => {
   expect(verdictOf({})).toBe('ok');
+});
+
+test('a battery of which nothing is typed is asked for beside the verdict', () => {
+  const [run] = stationValues({ title: 'One run', runs: [SOUND] }).runs;
+  expect(run!.verdict).toBe(WORD.batteryAssumed);
+  expect(run!.mend).toBe(FIX_WORDS.tellBattery);
+});
+
+test.each(Object.values(FORMER_WORDS))('a workbook that still says “%s” is understood', (word) => {
+  expect(levelOf(word)).toBe('check');
 });
 
 describe('ok is earned', () => {
