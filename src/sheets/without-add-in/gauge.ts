@@ -26,14 +26,14 @@ function placeByDrop(
 }
 
 const ownDrop = (row: NativeReferences, share: string) => {
-  const { runAmps, length, joints, back, volts } = row.cell;
-  return placeByDrop(row, { amps: runAmps, length, joints, back, volts, share });
+  const { runAmps, oneWay, joints, back, volts } = row.cell;
+  return placeByDrop(row, { amps: runAmps, length: oneWay, joints, back, volts, share });
 };
 
 /** A place in the series, for a demand that can be used; an error that stands in an entry goes through. */
 const placed = (row: NativeReferences, place: string) => {
-  const { runAmps, length, volts, room, joints, back } = row.cell;
-  const given = [room, runAmps, length, volts, joints, back];
+  const { runAmps, oneWay, volts, room, joints, back } = row.cell;
+  const given = [room, runAmps, oneWay, volts, joints, back];
   const through = given.map((cell) => `IF(ISERROR(${cell}),${cell},`).join('');
   return whenReady(
     row,

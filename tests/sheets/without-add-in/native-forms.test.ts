@@ -25,6 +25,7 @@ import { SETTLED_V } from '../../../src/sheets/without-add-in/references';
 import { generatedStations } from '../generated-stations';
 import { protectionStations } from '../protection-stations';
 import { SOURCE_STATIONS } from '../source-stations';
+import { TYPED_RUNS } from '../typed-quantities';
 import {
   compareStations,
   summary,
@@ -73,6 +74,10 @@ function expectOnTheSafeSide({ setAside }: StationComparison): void {
 describe('formulas without the add-in come to what the functions answer', () => {
   it('for the demonstration', () => {
     expectNone('demonstration', compared(DEMO));
+  });
+
+  it('for loads and lengths as people type them', () => {
+    expectNone('typed quantities', compared({ title: 'Typed', runs: TYPED_RUNS }));
   });
 
   it('for a thousand generated runs of every kind', () => {

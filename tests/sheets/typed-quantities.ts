@@ -1,0 +1,72 @@
+/** Loads and lengths as people type them, every spelling and what is refused. */
+const TYPED_LOADS = [
+  ...[
+    '22 A',
+    '22a',
+    '12 amps',
+    '60 W',
+    '60watts',
+    '800 mA',
+    '1.2 kW',
+    '1,2 kW',
+    '2,5',
+    '2,5 A',
+    '.5 A',
+  ],
+  ...[
+    '0,125 A',
+    '1 250 W',
+    '7',
+    3.5,
+    '1,200',
+    '1.250 W',
+    '5 h',
+    '5 V',
+    '-3 A',
+    '-3',
+    '5:00',
+    '5e3',
+    'A',
+  ],
+  ...['5 %', 5 / 24, 0.20833333, 0.21, 'five'],
+];
+const TYPED_LENGTHS = [
+  ...[
+    '10 ft',
+    '10 feet',
+    "10'",
+    '2.5 m',
+    '2,5 m',
+    '2,5',
+    '8\' 6"',
+    '8 ft 6 in',
+    "8'6",
+    '18 in',
+    '18"',
+  ],
+  ...[
+    '120 cm',
+    '3048 mm',
+    '3 yd',
+    '2 yards',
+    '12',
+    4,
+    '1,200',
+    '1.250 m',
+    '5 h',
+    '10 A',
+    '-3 ft',
+    '1/2',
+  ],
+  ...["8' 6' 2", 'far', 0.20833333],
+];
+export const TYPED_RUNS = [
+  ...Array(Math.max(TYPED_LOADS.length, TYPED_LENGTHS.length)).keys(),
+].flatMap((index) => [
+  { run: `Typed load ${index}`, peak: TYPED_LOADS[index % TYPED_LOADS.length]!, length: '6 ft' },
+  {
+    run: `Typed way ${index}`,
+    peak: '4 A',
+    length: TYPED_LENGTHS[index % TYPED_LENGTHS.length]!,
+  },
+]);
