@@ -11,6 +11,7 @@ import { commandPath } from '../../src/build/command-path';
 import { serve } from '../../src/build/web-server';
 import { cellAddress } from '../../src/sheets/plan/area';
 import { readSchedule } from '../../src/sheets/schedule/reading';
+import { typeLines } from '../browser/hands';
 
 const PICTURES = path.resolve(process.argv[2] ?? path.join(tmpdir(), 'loomsheet-story'));
 const SHEET = 'Run schedule 2';
@@ -141,16 +142,11 @@ async function tell(page: Page, origin: string): Promise<void> {
   const at = (row: number, name: 'run' | 'verdict' | 'length') =>
     cellAddress(row, column(name)).replaceAll('$', '');
   const first = head + 2;
-  for (const [index, cells] of RUNS.entries()) {
-    await select(page, at(first + index, 'run'));
-    await page.evaluate(() => {
-      window.loomWorkbench!.host.takeKeys?.();
-    });
-    for (const text of cells) {
-      if (text !== '') await type(text);
-      await key('Tab');
-    }
-  }
+  await select(page, at(first, 'run'));
+  await page.evaluate(() => {
+    window.loomWorkbench!.host.takeKeys?.();
+  });
+  await typeLines(page, RUNS, KEY_MS);
   await shot('typed');
   const { values: shown } = await read(page);
   const lost = RUNS.flatMap((cells, index) =>

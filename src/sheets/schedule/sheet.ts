@@ -5,6 +5,7 @@ import { area, areaAddress, cellAddress } from '../plan/area';
 import { CAUTIONS, PRINT_FOOTER } from '../plan/cautions';
 import { entry } from '../plan/entries';
 import { callAddIn } from '../plan/formula';
+import { text } from '../plan/formula';
 import { HEADING_STYLE, PALETTE, SMALL_STYLE } from '../plan/palette';
 import { plainDigits } from '../plan/plain-digits';
 import type { Block, CellContent, EntryPlan, SheetPlan, TablePlan } from '../plan/plan';
@@ -100,15 +101,30 @@ function countsSaid(layout: Layout): string {
 
 /** The gravest of what concerns the whole list; nothing where all is well. */
 function firstWarning(layout: Layout): string {
-  return [unanswered(layout), ...unprinted(layout), battery(layout)].reduceRight(
-    (further, { test, said }) => `IF(${test},${said},${further})`,
-    '""',
-  );
+  return [
+    ...misplaced(layout),
+    unanswered(layout),
+    ...unprinted(layout),
+    battery(layout),
+  ].reduceRight((further, { test, said }) => `IF(${test},${said},${further})`, '""');
 }
 
 interface Warning {
   readonly test: string;
   readonly said: string;
+}
+
+/** A row put in or taken out among rows that other sheets hold the other half of: their places are errors then. */
+function misplaced(layout: Layout): readonly Warning[] {
+  if (layout.references === 'table') return [];
+  return [
+    {
+      test: `SUMPRODUCT(--ISERROR(${columnReferences(layout).place}))>0`,
+      said: text(
+        'A row was put in or taken out among the runs: undo that, and write new runs below the last',
+      ),
+    },
+  ];
 }
 
 /** Rows with a load or a length and no formulas: put in by hand where the spreadsheet does not fill them. */
@@ -125,9 +141,13 @@ function unanswered(layout: Layout): Warning {
           level: withHeading('level'),
         };
   const count = `SUMPRODUCT(--(LEN(${peak})+LEN(${length})>0),--(LEN(${level})=0))`;
+  const remedy =
+    layout.references === 'table'
+      ? 'copy the row of another run over it, and write its entries again'
+      : 'write it again in an empty row below the last run';
   return {
     test: `IFERROR(${count}>0,FALSE)`,
-    said: `${count}&IF(${count}=1," row has"," rows have")&" no answer: copy the row of another run over it, and write its entries again"`,
+    said: `${count}&IF(${count}=1," row has"," rows have")&" no answer: ${remedy}"`,
   };
 }
 

@@ -12,6 +12,7 @@ import {
   type WorkKey,
 } from './references';
 import { FEED_KEYS } from '../station/references';
+import { BAD_ENTRY } from '../plan/formula';
 import { PALETTE } from '../plan/palette';
 import type { SheetPlan } from '../plan/plan';
 import { COLUMN_KEYS } from '../station/schedule-keys';
@@ -35,6 +36,15 @@ function workArea(key: WorkKey, rows: number) {
 
 function keyed<Key extends string>(keys: readonly Key[], point: (key: Key) => string) {
   return Object.fromEntries(keys.map((key) => [key, point(key)])) as Record<Key, string>;
+}
+
+/**
+ * The place of a run, or an error where its row of this sheet is not at the same place: a row was put in or taken out on
+ * the schedule alone, and what is looked up by places would be another run's.
+ */
+function attachedPlace(place: string, { names }: Layout, index: number): string {
+  const own = `${quotedSheetName(names.workingsSheet)}!${cellAddress(HEAD.first + index, 0, 'column')}`;
+  return `IF(${place}=ROW(${own})-${HEAD.first},${place},${BAD_ENTRY})`;
 }
 
 /**
@@ -62,7 +72,7 @@ export function nativeReferences(
     workColumn: keyed(WORK_KEYS, (key) => `${workings}${areaAddress(workArea(key, rows), 'both')}`),
     data: names.data,
     place: onSchedule
-      ? rowReferences(layout, row).place
+      ? attachedPlace(rowReferences(layout, row).place, layout, index)
       : `ROW()-ROW(${cellAddress(HEAD.header, 0, 'both')})`,
   };
   const { cell, work } = references;
