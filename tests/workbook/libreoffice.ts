@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { runDebianTool, type DebianTool } from '../published/debian-tool';
 
-const SOFFICE: DebianTool = {
+export const SOFFICE: DebianTool = {
   command: 'soffice',
   debianPackage: 'libreoffice-calc',
   timeoutMs: 600_000,

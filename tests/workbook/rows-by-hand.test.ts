@@ -1,0 +1,89 @@
+/**
+ * Rows that a person puts into or takes out of a shared copy in LibreOffice, which knows nothing of the sheets behind: no
+ * run may be given another's answer. What could be is said over the headings instead.
+ */
+import { beforeAll, describe, expect, it } from 'vitest';
+import { writeWorkbook } from '../../src/hosts/xlsx/write';
+import { columnOf, ROW } from '../../src/sheets/schedule/layout';
+import { sharedCopy } from '../../src/sheets/shared-copy';
+import type { ScheduleRun } from '../../src/sheets/station/run';
+import { scheduleNames } from '../../src/sheets/station/naming';
+import { levelOf } from '../../src/sheets/station/verdicts';
+import { cellsOf, type WorkbookCells } from './cells';
+import { withRowsChanged } from './libreoffice-hands';
+
+const RUNS: readonly ScheduleRun[] = [
+  { run: 'Tower trunk', length: '6 ft' },
+  { run: 'Siren', fedFrom: 'Tower trunk', peak: '10 A', length: 12 },
+  { run: 'Gauge', fedFrom: 'Tower trunk', peak: '800 mA', length: '40 ft' },
+  { run: 'Van main', length: '4 ft' },
+  { run: 'Van radio', fedFrom: 'Van main', peak: 20, length: '10 ft' },
+  { run: 'Case', peak: '12 A', length: 6 },
+];
+const SHEET = scheduleNames().sheet;
+/** Where "Gauge" stands; a row put in there comes between it and "Siren". */
+const MIDDLE = ROW.first + 2;
+const ANSWERS = ['verdict', 'size', 'fuse', 'dropShare'] as const;
+
+let copies: Readonly<Record<'before' | 'above' | 'between' | 'out', WorkbookCells>>;
+
+beforeAll(async () => {
+  const { plans, values } = sharedCopy({ title: 'By hand', runs: RUNS }, { rows: 12 });
+  const written = await writeWorkbook(plans, values);
+  const at = (row: number, change: 'insert' | 'remove') => ({ sheet: SHEET, row, change });
+  const changed = withRowsChanged(written, {
+    above: at(ROW.first, 'insert'),
+    between: at(MIDDLE, 'insert'),
+    out: at(MIDDLE, 'remove'),
+  });
+  copies = {
+    before: await cellsOf(written),
+    above: await cellsOf(changed['above']!),
+    between: await cellsOf(changed['between']!),
+    out: await cellsOf(changed['out']!),
+  };
+}, 300_000);
+
+/** The answers of every named run of a copy. */
+function answers(copy: WorkbookCells) {
+  const found = new Map<string, readonly unknown[]>();
+  for (let row = ROW.first; row < ROW.first + RUNS.length + 1; row += 1) {
+    const name = copy.at(SHEET, row, columnOf('run'));
+    if (typeof name !== 'string') continue;
+    found.set(
+      name,
+      ANSWERS.map((key) => {
+        const value = copy.at(SHEET, row, columnOf(key));
+        return typeof value === 'number' ? Number(value.toPrecision(9)) : value;
+      }),
+    );
+  }
+  return found;
+}
+
+const warned = (copy: WorkbookCells) =>
+  Array.from({ length: 40 }, (_, column) => copy.at(SHEET, ROW.title, column)).some((value) =>
+    String(value).startsWith('A row was put in or taken out'),
+  );
+
+describe('a row of a shared copy', () => {
+  it('above the first run leaves every answer as it was', () => {
+    expect(answers(copies.before).size).toBe(RUNS.length);
+    expect(answers(copies.above)).toEqual(answers(copies.before));
+    expect(warned(copies.above)).toBe(false);
+  });
+
+  it.each([
+    ['put in among the runs', 'between', RUNS.length],
+    ['taken out of them', 'out', RUNS.length - 1],
+  ] as const)('%s is told, and no run seems answered', (_, key, runs) => {
+    const found = answers(copies[key]);
+    expect(found.size).toBe(runs);
+    for (const [run, [verdict]] of found) {
+      const word = typeof verdict === 'string' ? verdict : '';
+      expect(['unclear', 'fails', 'danger'], `${run}: ${word}`).toContain(levelOf(word));
+    }
+    expect(warned(copies[key])).toBe(true);
+    expect(warned(copies.before)).toBe(false);
+  });
+});
