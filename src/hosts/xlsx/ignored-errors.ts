@@ -2,7 +2,6 @@
  * Which of Excel's marks (green triangles) say nothing of these sheets: numbers in cells that are text on purpose, and
  * formulas that differ from their neighbours in a bracket. The library does not write this part of a sheet.
  */
-import type { Workbook } from 'exceljs';
 import { area, areaAddress, type Area } from '../../sheets/plan/area';
 import { placesTogether } from '../../sheets/plan/stretches';
 
@@ -42,7 +41,7 @@ export function areasOf(places: readonly Place[]): readonly Area[] {
 }
 
 /** ECMA-376 part 1, 18.3.1.51 and 18.3.1.52 (ignoredErrors, ignoredError). */
-function ignoredErrors({ texts, unlike }: UnmarkedCells): string {
+export function ignoredErrors({ texts, unlike }: UnmarkedCells): string {
   const parts = (
     [
       ['numberStoredAsText', texts],
@@ -58,40 +57,4 @@ function ignoredErrors({ texts, unlike }: UnmarkedCells): string {
         ],
   );
   return parts.length === 0 ? '' : `<ignoredErrors>${parts.join('')}</ignoredErrors>`;
-}
-
-/** What follows it in a sheet, as far as the library writes it (18.3.1.99, the order of CT_Worksheet). */
-const WHAT_FOLLOWS = /<(?:drawing|legacyDrawing|picture|tableParts|extLst)[ />]|<\/worksheet>/;
-
-/** The sheet's XML with the part in its place. */
-function withPart(xml: string, part: string): string {
-  const at = xml.search(WHAT_FOLLOWS);
-  return xml.slice(0, at) + part + xml.slice(at);
-}
-
-/** The library's writer, whose types do not tell of its steps. */
-interface SheetWriter {
-  addWorksheets(zip: Zip, model: unknown): Promise<void>;
-}
-interface Zip {
-  append(content: string, options: { readonly name: string }): void;
-}
-
-/** Has the workbook written with its sheets' unmarked cells, by the sheet's number. */
-export function unmark(workbook: Workbook, cellsOf: ReadonlyMap<number, UnmarkedCells>): void {
-  const writer = workbook.xlsx as unknown as SheetWriter;
-  const addWorksheets = writer.addWorksheets.bind(writer);
-  const parts = new Map(
-    [...cellsOf].map(([id, cells]) => [`xl/worksheets/sheet${id}.xml`, ignoredErrors(cells)]),
-  );
-  writer.addWorksheets = (zip, model) =>
-    addWorksheets(
-      {
-        append(content, options) {
-          const part = parts.get(options.name);
-          zip.append(part === undefined ? content : withPart(content, part), options);
-        },
-      },
-      model,
-    );
 }

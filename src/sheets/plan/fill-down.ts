@@ -5,7 +5,12 @@ const PARTS =
   /"(?:[^"]|"")*"|'(?:[^']|'')*'|\[[^[\]]*\]|(?<column>\$?[A-Z]{1,3})(?<pin>\$?)(?<row>\d+)(?![A-Za-z0-9_.(])|[A-Za-z_][A-Za-z0-9_.]*/g;
 
 /** The formula of the first row, ready to be written for any row below it. */
-export type FilledDown = (rowsBelow: number) => string;
+export interface FilledDown {
+  /** What stands between the rows' numbers: one text more than there are numbers. */
+  readonly texts: readonly string[];
+  /** The numbers of rows that move along, as the first row has them. */
+  readonly rows: readonly number[];
+}
 
 const made = new Map<string, FilledDown>();
 const MOST_KEPT = 2000;
@@ -22,22 +27,30 @@ function take(formula: string): FilledDown {
     rows.push(Number(row));
     from = end + row!.length;
   }
-  const last = formula.slice(from);
-  if (rows.length === 0) return () => formula;
-  return (rowsBelow) => {
-    let text = '';
-    for (const [index, before] of texts.entries())
-      text += before + String(rows[index]! + rowsBelow);
-    return text + last;
-  };
+  return { texts: [...texts, formula.slice(from)], rows };
 }
 
-/** The formula as it stands so many rows below the one that it is written for. Each formula is taken apart once. */
-export function filledDown(formula: string): FilledDown {
+/** The formula taken apart, which is done once for each. */
+export function partsToFill(formula: string): FilledDown {
   const known = made.get(formula);
   if (known !== undefined) return known;
   if (made.size >= MOST_KEPT) made.clear();
-  const filled = take(formula);
-  made.set(formula, filled);
-  return filled;
+  const parts = take(formula);
+  made.set(formula, parts);
+  return parts;
+}
+
+/** Parts put together so many rows below the first. */
+export function putTogether({ texts, rows }: FilledDown, rowsBelow: number): string {
+  let text = texts[0]!;
+  for (let index = 0; index < rows.length; index += 1) {
+    text += String(rows[index]! + rowsBelow) + texts[index + 1]!;
+  }
+  return text;
+}
+
+/** The formula as it stands so many rows below the one that it is written for. */
+export function filledDown(formula: string): (rowsBelow: number) => string {
+  const parts = partsToFill(formula);
+  return (rowsBelow) => putTogether(parts, rowsBelow);
 }

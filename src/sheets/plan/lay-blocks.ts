@@ -12,20 +12,42 @@ export function contentOf({ cells, fill }: Block, down: number, across: number):
   const given = cells?.[down]?.[across] ?? null;
   if (given !== null) return given;
   const formula = fill?.[across] ?? null;
-  return formula === null ? null : { formula: filledDown(formula)(down) };
+  if (formula === null) return null;
+  return {
+    // Long formulas in thousands of rows: written out for those who ask.
+    get formula() {
+      return filledDown(formula)(down);
+    },
+  };
 }
 
-export interface LaidCell {
-  readonly row: number;
-  readonly column: number;
-  readonly content: CellContent;
-  readonly style: CellStyle;
+/** Where a formula comes from that is filled down. */
+export interface FilledFrom {
+  /** As it is written for the first row. */
+  readonly formula: string;
+  readonly rowsBelow: number;
 }
 
 interface Layers {
   readonly content: CellContent;
   readonly style: CellStyle;
+  /** Of a formula that its block fills down. */
+  readonly filled?: FilledFrom | undefined;
 }
+
+export interface LaidCell extends Layers {
+  readonly row: number;
+  readonly column: number;
+}
+
+/** The formula of a block that stands in one of its cells, where nothing else is given. */
+function filledFrom({ cells, fill }: Block, down: number, across: number): FilledFrom | undefined {
+  const formula = fill?.[across] ?? null;
+  return formula === null || (cells?.[down]?.[across] ?? null) !== null
+    ? undefined
+    : { formula, rowsBelow: down };
+}
+
 type LaidRow = Map<number, Layers>;
 
 const UNSTYLED: CellStyle = {};
@@ -51,11 +73,11 @@ export function layBlocks(blocks: readonly Block[]): readonly LaidCell[] {
       if (columns === undefined) rows.set(row, (columns = new Map<number, Layers>()));
       for (let column = area.column; column < area.column + area.columns; column += 1) {
         const below = columns.get(column) ?? { content: null, style: UNSTYLED };
+        const [down, across] = [row - area.row, column - area.column];
         columns.set(column, {
-          content: isContent
-            ? contentOf(block, row - area.row, column - area.column)
-            : below.content,
+          content: isContent ? contentOf(block, down, across) : below.content,
           style: style === undefined ? below.style : over(below.style, style),
+          filled: isContent ? filledFrom(block, down, across) : below.filled,
         });
       }
     }
@@ -65,6 +87,6 @@ export function layBlocks(blocks: readonly Block[]): readonly LaidCell[] {
     .flatMap(([row, columns]) =>
       [...columns]
         .sort(([a], [b]) => a - b)
-        .map(([column, { content, style }]) => ({ row, column, content, style })),
+        .map(([column, layers]) => ({ row, column, ...layers })),
     );
 }

@@ -1,0 +1,91 @@
+/** Parts of a sheet's XML that are ours: its cells, and which of them carry no mark of a fault. */
+import type { Workbook } from 'exceljs';
+import type { CellStyle } from '../../sheets/plan/plan';
+import type { SheetCells, Shares } from './cells';
+import { ignoredErrors } from './ignored-errors';
+import { cellStyle } from './styles';
+
+/** The library's writer, whose types do not tell of its steps. */
+interface SheetWriter {
+  prepareModel(model: Book, options: object): void;
+  addWorksheets(zip: Zip, model: Book): Promise<void>;
+}
+interface Zip {
+  append(content: string, options: { readonly name: string }): void;
+}
+interface Book {
+  readonly styles: { addStyleModel(style: ReturnType<typeof cellStyle>): number };
+  readonly sharedStrings: { add(text: string): number };
+}
+
+/** What the library writes of a sheet that it knows no cells of. */
+const CELLS = /<sheetData>.*?<\/sheetData>|<sheetData\/>/s;
+const DIMENSION = /<dimension ref="[^"]*"\/>/;
+/** What follows the marks in a sheet, as far as the library writes it (18.3.1.99, the order of CT_Worksheet). */
+const WHAT_FOLLOWS = /<(?:drawing|legacyDrawing|picture|tableParts|extLst)[ />]|<\/worksheet>/;
+
+/** The sheet's XML with our parts in their places. */
+function withParts(xml: string, { data, dimension, unmarked }: SheetCells): string {
+  const cells = CELLS.exec(xml);
+  if (cells === null) throw new Error('the library wrote a sheet without a place for cells');
+  const head = xml
+    .slice(0, cells.index)
+    .replace(DIMENSION, () => `<dimension ref="${dimension}"/>`);
+  const tail = xml.slice(cells.index + cells[0].length);
+  const at = tail.search(WHAT_FOLLOWS);
+  return head + data + tail.slice(0, at) + ignoredErrors(unmarked) + tail.slice(at);
+}
+
+function sharesOf({ styles, sharedStrings }: Book): Shares {
+  // Thousands of cells share one look, most of them as one object.
+  const numbers = new Map<CellStyle, number>();
+  const alike = new Map<string, number>();
+  return {
+    text: (text) => sharedStrings.add(text),
+    style(style) {
+      let number = numbers.get(style);
+      if (number === undefined) {
+        const key = JSON.stringify(style);
+        number = alike.get(key) ?? styles.addStyleModel(cellStyle(style));
+        alike.set(key, number);
+        numbers.set(style, number);
+      }
+      return number;
+    },
+  };
+}
+
+/**
+ * Has the library write its workbook, and gives the XML of those sheets that have cells of ours, by the file's name: it
+ * goes into the file in place of what the library puts there.
+ */
+export function takeSheets(
+  workbook: Workbook,
+  cellsOf: ReadonlyMap<number, (shares: Shares) => SheetCells>,
+): ReadonlyMap<string, string> {
+  const writer = workbook.xlsx as unknown as SheetWriter;
+  const prepareModel = writer.prepareModel.bind(writer);
+  const addWorksheets = writer.addWorksheets.bind(writer);
+  const drawn = new Map<string, SheetCells>();
+  const taken = new Map<string, string>();
+  // What the library writes first depends on whether there are any texts.
+  writer.prepareModel = (model, options) => {
+    prepareModel(model, options);
+    const shares = sharesOf(model);
+    for (const [id, cells] of cellsOf) {
+      drawn.set(`xl/worksheets/sheet${id}.xml`, cells(shares));
+    }
+  };
+  writer.addWorksheets = (zip, model) =>
+    addWorksheets(
+      {
+        append(content, options) {
+          const cells = drawn.get(options.name);
+          if (cells !== undefined) taken.set(options.name, withParts(content, cells));
+          zip.append(cells === undefined ? content : '', options);
+        },
+      },
+      model,
+    );
+  return taken;
+}
