@@ -70,16 +70,20 @@ function valueOf(result: ResultMatrix): Value {
 const rowAt = (address: Address, { down }: Place) =>
   address.rowPinned ? address.row : address.row + down;
 
-/** The same few hundred formulas are computed for every station: each is compiled once. */
-const compiled = new Map<string, Compiled>();
+/**
+ * The same few hundred formulas are computed for every station: each is compiled once. Those asked for lately are kept;
+ * when they are too many, they become the older ones, and what was older still is let go.
+ */
+let compiled = new Map<string, Compiled>();
+let older = new Map<string, Compiled>();
 const MOST_KEPT = 5000;
 
 /** The formula (with its leading "=") as a function of its place. Throws FormulaSyntaxError. */
 export function compileFormula(formula: string): Compiled {
   let known = compiled.get(formula);
   if (known === undefined) {
-    if (compiled.size >= MOST_KEPT) compiled.clear();
-    known = compileNode(parseFormula(formula.replace(/^=/, '')));
+    known = older.get(formula) ?? compileNode(parseFormula(formula.replace(/^=/, '')));
+    if (compiled.size >= MOST_KEPT) [older, compiled] = [compiled, new Map<string, Compiled>()];
     compiled.set(formula, known);
   }
   return known;

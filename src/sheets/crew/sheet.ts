@@ -4,7 +4,7 @@ import { CREW_FOOTER } from '../plan/cautions';
 import { LEVEL_STYLES } from '../plan/highlight-styles';
 import { HEADING_STYLE, PALETTE, SMALL_STYLE } from '../plan/palette';
 import type { Block, CellStyle, HighlightPlan, SheetPlan } from '../plan/plan';
-import type { Layout } from '../station/layout';
+import { perLayout, type Layout } from '../station/layout';
 import { LEVELS } from '../station/verdicts';
 import { headFormulas, printedFormulas, workingFormulas } from './formulas';
 import {
@@ -163,7 +163,7 @@ function highlights(layout: Layout): HighlightPlan[] {
 }
 
 /** The plan of the Crew sheet; how much of it is printed follows from what its lines come to (see forLines). */
-export function crewSheet(layout: Layout): SheetPlan {
+export const crewSheet = perLayout((layout): SheetPlan => {
   const lines = lineCount(layout);
   return {
     name: layout.names.crewSheet,
@@ -198,7 +198,7 @@ export function crewSheet(layout: Layout): SheetPlan {
     },
     print: printFor(lines),
   };
-}
+});
 
 function printFor(printed: number): SheetPlan['print'] {
   return {

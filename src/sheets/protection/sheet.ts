@@ -6,7 +6,7 @@ import { callAddIn, type Call } from '../plan/formula';
 import { HEADING_STYLE, PALETTE, QUIET_STYLE, SMALL_STYLE } from '../plan/palette';
 import type { Block, CellContent, SheetPlan } from '../plan/plan';
 import type { ProtectionContent } from '../station/content';
-import type { Layout } from '../station/layout';
+import { perLayout, type Layout } from '../station/layout';
 import { ofSource } from '../station/references';
 import type { ProtectionTyped } from '../station/protection';
 import {
@@ -17,6 +17,7 @@ import {
   PROTECTION_SHOWN_KEYS,
   PROTECTION_WORKING_KEYS,
   type FuseEntryKey,
+  type ProtectionCellKey,
   type ProtectionKey,
 } from '../station/protection-keys';
 import { PROTECTION_CELLS, type ProtectionCellReferences } from './cells';
@@ -36,12 +37,57 @@ import { AT_WRITING, NOTES } from './notes';
 import { sizeTable } from './size-table';
 import { typeBlocks } from './type-table';
 
+/** What its cells compute, with the leading "=": those of the head, and those of the first row. */
+export interface ProtectionSheetFormulas {
+  readonly cells: ReadonlyMap<ProtectionCellKey, string>;
+  readonly rows: ReadonlyMap<ProtectionKey, string>;
+}
+
+/** How its formulas ask for what our functions answer, in the head and in the rows. */
+export interface ProtectionCalls {
+  readonly head: Call;
+  readonly row: Call;
+}
+
+/** `apart` are columns that are filled in another way. */
+export function protectionSheetFormulas(
+  layout: Layout,
+  sizes: GuardData,
+  calls: ProtectionCalls,
+  apart: readonly ProtectionKey[] = [],
+): ProtectionSheetFormulas {
+  const { names } = layout;
+  const head: ProtectionCellReferences = {
+    call: calls.head,
+    rule: names.rule,
+    supply: ofSource(names.supply, '1'),
+    protect: names.protect,
+  };
+  const row = protectionReferences(layout, sizes, 0, calls.row);
+  return {
+    cells: new Map(
+      PROTECTION_CELL_KEYS.flatMap((key) => {
+        const computed = PROTECTION_CELLS[key].formula?.(head);
+        return computed === undefined ? [] : [[key, `=${computed}`] as const];
+      }),
+    ),
+    rows: new Map(
+      PROTECTION_KEYS.flatMap((key) =>
+        key === 'kind' || key === 'i2t' || apart.includes(key)
+          ? []
+          : [[key, `=${PROTECTION_FORMULAS[key](row)}`] as const],
+      ),
+    ),
+  };
+}
+
+const usualFormulas = perLayout((layout) =>
+  protectionSheetFormulas(layout, sizeTable(layout).data, { head: callAddIn, row: callAddIn }),
+);
+
 /** What a workbook without the add-in brings. */
 export interface NativeProtection {
-  /** For the named cells of the head, and for the rows. */
-  readonly headCall: Call;
-  readonly rowCall: Call;
-  readonly sizes: GuardData;
+  readonly formulas: ProtectionSheetFormulas;
   /** The steady heat of the run at a place of the list, from 0. */
   readonly steady: (index: number) => string;
 }
@@ -84,14 +130,14 @@ function cellLabels(): Block[] {
   ];
 }
 
-function cellBlocks(references: ProtectionCellReferences, typed: ProtectionTyped): Block[] {
+function cellBlocks({ cells }: ProtectionSheetFormulas, typed: ProtectionTyped): Block[] {
   return PROTECTION_CELL_KEYS.map((key): Block => {
-    const { style, initial, formula } = PROTECTION_CELLS[key];
-    const computed = formula?.(references);
+    const { style, initial } = PROTECTION_CELLS[key];
+    const computed = cells.get(key);
     const content: CellContent =
       computed === undefined
         ? (typed[key as Exclude<keyof ProtectionTyped, 'fuses'>] ?? initial ?? null)
-        : { formula: `=${computed}` };
+        : { formula: computed };
     return {
       area: protectionCell(key),
       cells: [[content]],
@@ -107,11 +153,10 @@ function cellBlocks(references: ProtectionCellReferences, typed: ProtectionTyped
 
 function rowBlocks(
   layout: Layout,
-  sizes: GuardData,
+  { rows: formulas }: ProtectionSheetFormulas,
   typed: ProtectionTyped,
   native: NativeProtection | undefined,
 ): Block[] {
-  const references = protectionReferences(layout, sizes, 0, native?.rowCall);
   const working = new Set<string>(PROTECTION_WORKING_KEYS);
   const fuses = typed.fuses ?? [];
   const typedIn = (key: ProtectionKey): Pick<Block, 'cells'> => {
@@ -122,16 +167,14 @@ function rowBlocks(
         }
       : {};
   };
-  const contentOf = (key: ProtectionKey): Pick<Block, 'cells' | 'fill'> =>
-    native !== undefined && key === 'steady'
-      ? {
-          cells: Array.from({ length: layout.rows }, (_, index) => [
-            { formula: `=${native.steady(index)}` },
-          ]),
-        }
-      : key === 'kind' || key === 'i2t'
-        ? typedIn(key)
-        : { ...typedIn(key), fill: [`=${PROTECTION_FORMULAS[key](references)}`] };
+  const contentOf = (key: ProtectionKey): Pick<Block, 'cells' | 'fill'> => {
+    if (native !== undefined && key === 'steady') {
+      const steady = (index: number) => [{ formula: `=${native.steady(index)}` }];
+      return { cells: Array.from({ length: layout.rows }, (_, index) => steady(index)) };
+    }
+    const formula = formulas.get(key);
+    return { ...typedIn(key), ...(formula === undefined ? {} : { fill: [formula] }) };
+  };
   return PROTECTION_KEYS.map((key): Block => ({
     area: protectionArea(key, layout.rows),
     ...contentOf(key),
@@ -154,12 +197,7 @@ export function protectionSheet(
 ): SheetPlan {
   const { names, rows } = layout;
   const table = native === undefined ? sizeTable(layout) : undefined;
-  const references: ProtectionCellReferences = {
-    call: native?.headCall ?? callAddIn,
-    rule: names.rule,
-    supply: ofSource(names.supply, '1'),
-    protect: names.protect,
-  };
+  const formulas = native?.formulas ?? usualFormulas(layout);
   const notes = native === undefined ? NOTES : [...NOTES, AT_WRITING];
   const foot = ROW.first + rows + 2;
   const footLines = [...notes, ...CAUTIONS];
@@ -174,14 +212,14 @@ export function protectionSheet(
     columnWidths: PROTECTION_KEYS.map((key) => PROTECTION_COLUMNS[key].widthChars),
     blocks: [
       ...headBlocks(names.sheet),
-      ...cellBlocks(references, content.protection ?? {}),
+      ...cellBlocks(formulas, content.protection ?? {}),
       ...typeBlocks(names.protect.surgeS),
       {
         area: area(ROW.header, 0, 1, PROTECTION_KEYS.length),
         cells: [PROTECTION_KEYS.map(heading)],
         style: HEADING_STYLE,
       },
-      ...rowBlocks(layout, native?.sizes ?? table!.data, content.protection ?? {}, native),
+      ...rowBlocks(layout, formulas, content.protection ?? {}, native),
       ...(table?.blocks ?? []),
       {
         area: area(foot, 0, footLines.length, 1),

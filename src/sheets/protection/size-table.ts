@@ -7,7 +7,7 @@ import { SMALL_STYLE } from '../plan/palette';
 import type { Block, CellContent } from '../plan/plan';
 import { fuseLimitAt } from '../station/fuse-limit';
 import { ambientInForce, conductorTempInForce } from '../station/house-rules';
-import type { Layout } from '../station/layout';
+import { perLayout } from '../station/layout';
 import type { GuardData } from './formulas';
 import { PROTECTION_ROW as ROW, SIDE_TYPES } from './layout';
 
@@ -21,11 +21,13 @@ const SIZE_COLUMNS = [
   'Greatest fuse',
 ] as const;
 
-/** The sizes to choose among, for a sheet that has our functions: two calls for them all. */
-export function sizeTable({ names }: Layout): {
+interface SizeTable {
   readonly data: GuardData;
-  readonly blocks: Block[];
-} {
+  readonly blocks: readonly Block[];
+}
+
+/** The sizes to choose among, for a sheet that has our functions: two calls for them all. */
+export const sizeTable = perLayout(({ names }): SizeTable => {
   const sizes = listedSizes();
   const first = ROW.first;
   const column = (index: number) => SIDE_TYPES.fromA + index;
@@ -117,4 +119,4 @@ export function sizeTable({ names }: Layout): {
       },
     ],
   };
-}
+});

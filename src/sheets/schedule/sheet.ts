@@ -10,7 +10,7 @@ import { HEADING_STYLE, PALETTE, SMALL_STYLE } from '../plan/palette';
 import { plainDigits } from '../plan/plain-digits';
 import type { Block, CellContent, EntryPlan, SheetPlan, TablePlan } from '../plan/plan';
 import type { ScheduleContent } from '../station/content';
-import type { Layout } from '../station/layout';
+import { perLayout, type Layout } from '../station/layout';
 import { FEED_KEYS, ofSource, type FeedKey, type RowReferences } from '../station/references';
 import { ASSUMED } from '../station/assumed-battery';
 import { HEADINGS, SCHEDULE_COLUMNS } from './columns';
@@ -42,8 +42,8 @@ export function roomyRows(runs: number): number {
   return Math.max(LEAST_ROWS, runs + SPARE_ROWS);
 }
 
-/** What stands over the headings, in the one row that stays in view with them. */
-function headBlocks(layout: Layout, title: string): Block[] {
+/** What stands over the headings, in the one row that stays in view with them; the title itself is the list's. */
+const headBlocks = perLayout((layout): readonly Block[] => {
   const { rule } = layout.names;
   const runs = columnReferences(layout).run;
   return [
@@ -57,11 +57,6 @@ function headBlocks(layout: Layout, title: string): Block[] {
             afterTable: true,
           },
         ]),
-    {
-      area: area(ROW.title, 0),
-      cells: [[title]],
-      style: { bold: true, fontSizePt: 16, fontColour: PALETTE.title },
-    },
     {
       area: area(ROW.title, columnOf('peak')),
       cells: [[{ formula: `="Lengths: "&${rule.unit}` }]],
@@ -80,7 +75,7 @@ function headBlocks(layout: Layout, title: string): Block[] {
       afterTable: true,
     },
   ];
-}
+});
 
 /** How many rows have a level; one whose verdict is an error was not understood. */
 function countOf(level: Level, levels: string): string {
@@ -163,15 +158,14 @@ function battery({ names }: Layout): Warning {
 const isAmps = (kind: string | undefined) =>
   kind === undefined || kind === '' || kind === LOAD_KINDS[0];
 
-/** The formula of a column in the first row. */
+/** The formula of a column in the first row, with its leading "=". */
 type ColumnFormula = (key: FormulaKey) => string;
 
 const hasFormula = (key: ColumnKey): key is FormulaKey => key in SCHEDULE_FORMULAS;
 
-function usualFormula(layout: Layout): ColumnFormula {
-  const references = rowReferences(layout, ROW.first);
-  return (key) => SCHEDULE_FORMULAS[key](references);
-}
+const FORMULA_KEYS = Object.keys(SCHEDULE_FORMULAS) as readonly FormulaKey[];
+
+const usualFormula = perLayout((layout) => columnFormulas(rowReferences(layout, ROW.first)));
 
 /** What a person typed into a cell of a run; a load in watts is written with its unit. */
 function typedIn(run: ScheduleRun, key: ColumnKey): CellContent {
@@ -200,23 +194,23 @@ function runBlocks(layout: Layout, { runs }: ScheduleContent, formulaAt: ColumnF
     return {
       area: columnArea(key, layout.rows),
       cells: Array.from({ length: layout.rows }, (_, index) => [typedIn(runs[index] ?? {}, key)]),
-      ...(isTable || !hasFormula(key) ? {} : { fill: [`=${formulaAt(key)}`] }),
+      ...(isTable || !hasFormula(key) ? {} : { fill: [formulaAt(key)] }),
       style: { ...style, ...look },
     };
   });
 }
 
-function tablePlan(layout: Layout): TablePlan {
+const tablePlan = perLayout((layout): TablePlan => {
   const formulaAt = usualFormula(layout);
   return {
     name: layout.names.table,
     area: area(ROW.header, 0, layout.rows + 1, COLUMN_KEYS.length),
     columns: COLUMN_KEYS.map((key) => {
       const { heading } = SCHEDULE_COLUMNS[key];
-      return hasFormula(key) ? { heading, formula: `=${formulaAt(key)}` } : { heading };
+      return hasFormula(key) ? { heading, formula: formulaAt(key) } : { heading };
     }),
   };
-}
+});
 
 /** Headings and calls of the columns that list functions fill beside the table. */
 function feedCalls(layout: Layout): Readonly<Record<FeedKey, readonly [string, string]>> {
@@ -231,7 +225,7 @@ function feedCalls(layout: Layout): Readonly<Record<FeedKey, readonly [string, s
   };
 }
 
-function feedBlocks(layout: Layout): Block[] {
+const feedBlocks = perLayout((layout): readonly Block[] => {
   const calls = feedCalls(layout);
   const style = SMALL_STYLE;
   return FEED_KEYS.flatMap((key): Block[] => {
@@ -248,14 +242,14 @@ function feedBlocks(layout: Layout): Block[] {
       },
     ];
   });
-}
+});
 
 /** Sizes offered for a run's own choice: those in stock, thinnest first. */
 export const OFFERED_SIZES: readonly string[] = (['AWG', 'mm2'] satisfies Series[]).flatMap(
   (series) => SERIES_SIZES[series].map(formatSize),
 );
 
-function entries(layout: Layout): EntryPlan[] {
+const entries = perLayout((layout): readonly EntryPlan[] => {
   const typedKeys = COLUMN_KEYS.filter((key) =>
     ['typed', 'usual'].includes(SCHEDULE_COLUMNS[key].kind),
   );
@@ -272,7 +266,7 @@ function entries(layout: Layout): EntryPlan[] {
     // A quantity is text, which the sheet reads and refuses by itself.
     return entry(of, texts, style?.numberFormat === TEXT ? {} : { parameter, choices });
   });
-}
+});
 
 /** The sheet row that a print ends before, where it leaves rows out. */
 export function printedTo({ rows, printedRows = rows }: Layout): number | undefined {
@@ -280,7 +274,7 @@ export function printedTo({ rows, printedRows = rows }: Layout): number | undefi
 }
 
 /** What "Fed from" offers, a name a row: the runs down to the last that has one, then the sources. */
-function feederChoices(layout: Layout): Block[] {
+const feederChoices = perLayout((layout): readonly Block[] => {
   const choices = feederChoicesArea(layout);
   const runs = columnReferences(layout).run;
   const header = cellAddress(ROW.header, choices.column, 'both');
@@ -309,7 +303,7 @@ function feederChoices(layout: Layout): Block[] {
       afterTable: true,
     },
   ];
-}
+});
 
 /** Runs below what is printed, so that nobody hands out half a list. */
 function unprinted(layout: Layout): Warning[] {
@@ -328,14 +322,20 @@ function unprinted(layout: Layout): Warning[] {
   ];
 }
 
-/** What a workbook without the add-in brings: how its formulas point at things, and the columns of a form of their own. */
+/** What a workbook without the add-in brings. */
 export interface NativeSchedule {
-  readonly references: RowReferences;
-  readonly columns: Readonly<Partial<Record<FormulaKey, string>>>;
+  readonly formulaAt: ColumnFormula;
 }
 
-function nativeFormula({ references, columns }: NativeSchedule): ColumnFormula {
-  return (key) => columns[key] ?? SCHEDULE_FORMULAS[key](references);
+/** Formulas as references point at things, but for columns of a form of their own. */
+export function columnFormulas(
+  references: RowReferences,
+  own: Readonly<Partial<Record<FormulaKey, string>>> = {},
+): ColumnFormula {
+  const formulas = new Map(
+    FORMULA_KEYS.map((key) => [key, `=${own[key] ?? SCHEDULE_FORMULAS[key](references)}`]),
+  );
+  return (key) => formulas.get(key)!;
 }
 
 /** Workings, and entries that no run has. */
@@ -360,7 +360,12 @@ export function scheduleSheet(
     name: names.sheet,
     columnWidths: COLUMN_KEYS.map((key) => SCHEDULE_COLUMNS[key].widthChars),
     blocks: [
-      ...headBlocks(layout, content.title),
+      {
+        area: area(ROW.title, 0),
+        cells: [[content.title]],
+        style: { bold: true, fontSizePt: 16, fontColour: PALETTE.title },
+      },
+      ...headBlocks(layout),
       {
         area: area(ROW.header, 0, 1, COLUMN_KEYS.length),
         cells: [HEADINGS],
@@ -369,7 +374,7 @@ export function scheduleSheet(
       ...runBlocks(
         layout,
         content,
-        native === undefined ? usualFormula(layout) : nativeFormula(native),
+        native === undefined ? usualFormula(layout) : native.formulaAt,
       ),
       ...(native === undefined ? feedBlocks(layout) : []),
       ...feederChoices(layout),

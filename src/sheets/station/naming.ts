@@ -62,8 +62,16 @@ export interface WantedNames {
   readonly defines?: readonly (readonly [stem: string, keys: readonly string[]])[];
 }
 
-/** The names of the schedule of a number; the first has none in its names. */
+const made = new Map<number, ScheduleNames>();
+
+/** The names of the schedule of a number; the first has none in its names. The same object each time. */
 export function scheduleNames(number = 1): ScheduleNames {
+  let names = made.get(number);
+  if (names === undefined) made.set(number, (names = namesOf(number)));
+  return names;
+}
+
+function namesOf(number: number): ScheduleNames {
   const suffix = number === 1 ? '' : String(number);
   const sheetNamed = (first: string) => (number === 1 ? first : `${first} ${number}`);
   const named = <Key extends string>(stem: string, keys: readonly Key[]) =>

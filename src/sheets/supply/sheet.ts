@@ -7,7 +7,7 @@ import { callAddIn, type Call } from '../plan/formula';
 import { HEADING_STYLE, PALETTE, SMALL_STYLE } from '../plan/palette';
 import type { Block, CellContent, EntryPlan, SheetPlan } from '../plan/plan';
 import { columnReferences } from '../schedule/layout';
-import type { Layout } from '../station/layout';
+import { perLayout, type Layout } from '../station/layout';
 import type { DutyLoad, SupplyContent, SupplyValues } from '../station/supply';
 import { SOURCE_COLUMNS, sourcesOf } from '../station/sources';
 import { SUPPLY_KEYS, type SupplyKey } from '../station/supply-keys';
@@ -37,22 +37,50 @@ const DUTY_LEAST_ROWS = 10;
 const DUTY_SPARE_ROWS = 3;
 const SOURCES = Array.from({ length: SOURCE_COLUMNS }, (_, source) => source);
 
+/** What a cell computes in the column of a source; undefined where it is only typed. */
+function cellFormula(key: SupplyKey, of: SupplyReferences): string | undefined {
+  const { kinds, otherwise = '""', formula } = SUPPLY_CELLS[key];
+  const computed = formula?.(of);
+  if (computed === undefined) return undefined;
+  return key === 'says'
+    ? `=${computed}`
+    : `=IF(${isKind(of.supply, kinds)},${computed},${otherwise})`;
+}
+
+/** The formulas of each cell, source by source. */
+type CellFormulas = ReadonlyMap<SupplyKey, readonly (string | undefined)[]>;
+
+/** Of every layout: by the rows of its duty table, with the add-in and without. */
+const keptFormulas = perLayout(() => ({
+  usual: new Map<number, CellFormulas>(),
+  native: new Map<number, CellFormulas>(),
+}));
+
+function cellFormulas(layout: Layout, dutyRows: number, call: Call): CellFormulas {
+  const kept = keptFormulas(layout)[call === callAddIn ? 'usual' : 'native'];
+  let formulas = kept.get(dutyRows);
+  if (formulas === undefined) {
+    const dutyColumn = (column: number) =>
+      areaAddress(area(ROWS.dutyFirst, column, dutyRows, 1), 'both');
+    const duty = { means: dutyColumn(DUTY.mean), sources: dutyColumn(DUTY_PLACE) };
+    const references = sourceReferences(layout, duty, call);
+    formulas = new Map(
+      SUPPLY_KEYS.map((key) => [key, references.map((of) => cellFormula(key, of))]),
+    );
+    kept.set(dutyRows, formulas);
+  }
+  return formulas;
+}
+
 function cellBlocks(
   key: SupplyKey,
-  references: readonly SupplyReferences[],
+  formulas: CellFormulas,
   typed: readonly SupplyValues[],
 ): Block[] {
-  const { label, note, kind, kinds, otherwise = '""', style, formula } = SUPPLY_CELLS[key];
-  const contents = references.map((of, source): CellContent => {
+  const { label, note, kind, style } = SUPPLY_CELLS[key];
+  const contents = formulas.get(key)!.map((formula, source): CellContent => {
     const given = typed[source]?.[key];
-    const computed = formula?.(of);
-    if (given !== undefined || computed === undefined) return given ?? null;
-    return {
-      formula:
-        key === 'says'
-          ? `=${computed}`
-          : `=IF(${isKind(of.supply, kinds)},${computed},${otherwise})`,
-    };
+    return given !== undefined || formula === undefined ? (given ?? null) : { formula };
   });
   const row = supplyRow(key);
   return [
@@ -179,7 +207,7 @@ function entries(rows: number): EntryPlan[] {
   ];
 }
 
-/** The plan of the Supply sheet of a schedule. */
+/** The plan of the Supply sheet of a schedule; a call without the add-in is the one of its layout. */
 export function supplySheet(
   layout: Layout,
   content: SupplyContent,
@@ -188,13 +216,7 @@ export function supplySheet(
   const { names } = layout;
   const duty = content.duty ?? [];
   const dutyRows = Math.max(DUTY_LEAST_ROWS, duty.length + DUTY_SPARE_ROWS);
-  const dutyColumn = (column: number) =>
-    areaAddress(area(ROWS.dutyFirst, column, dutyRows, 1), 'both');
-  const references = sourceReferences(
-    layout,
-    { means: dutyColumn(DUTY.mean), sources: dutyColumn(DUTY_PLACE) },
-    call,
-  );
+  const formulas = cellFormulas(layout, dutyRows, call);
   const sources = sourcesOf(content);
   const foot = ROWS.dutyFirst + dutyRows + 1;
   return {
@@ -216,7 +238,7 @@ export function supplySheet(
         cells: [[SECTION_TITLES[section]]],
         style: { bold: true, fontColour: PALETTE.title },
       })),
-      ...SUPPLY_KEYS.flatMap((key) => cellBlocks(key, references, sources)),
+      ...SUPPLY_KEYS.flatMap((key) => cellBlocks(key, formulas, sources)),
       ...dutyBlocks(duty, dutyRows, call),
       {
         area: area(foot, 0, CAUTIONS.length, 1),

@@ -3,9 +3,9 @@ import { nativeCall, STEP } from './native-calls';
 import type { Call } from '../plan/formula';
 import { there } from '../protection/formulas';
 import { protectionReferences, TYPE_DATA } from '../protection/layout';
-import type { NativeProtection } from '../protection/sheet';
-import type { NativeSchedule } from '../schedule/sheet';
-import type { Layout } from '../station/layout';
+import { protectionSheetFormulas, type NativeProtection } from '../protection/sheet';
+import { columnFormulas, type NativeSchedule } from '../schedule/sheet';
+import { perLayout, type Layout } from '../station/layout';
 import { GAUGE_COLUMNS } from './gauge';
 import { steadyAtWriting, type SteadyAtWriting } from './steady-heat';
 import { nativeReferences } from './workings-sheet';
@@ -16,8 +16,8 @@ export interface NativeParts {
   readonly protection: NativeProtection;
 }
 
-/** The parts for a layout; `steady` are the steady temperatures at writing, run by run. */
-export function nativeParts(layout: Layout, steady: readonly SteadyAtWriting[]): NativeParts {
+/** What follows from the layout alone. */
+const partsOfLayout = perLayout((layout) => {
   const { data, protect, rule } = layout.names;
   const references = nativeReferences(layout, 0, 'schedule');
   const looksUp = { data, types: TYPE_DATA };
@@ -25,21 +25,40 @@ export function nativeParts(layout: Layout, steady: readonly SteadyAtWriting[]):
   const [start, limit, material] = [protect.startC, protect.limitC, rule.material];
   return {
     schedule: {
-      references,
-      columns: Object.fromEntries(
-        Object.entries(GAUGE_COLUMNS).map(([key, formula]) => [key, formula(references)]),
+      formulaAt: columnFormulas(
+        references,
+        Object.fromEntries(
+          Object.entries(GAUGE_COLUMNS).map(([key, formula]) => [key, formula(references)]),
+        ),
       ),
     },
     supply: nativeCall(looksUp),
+    formulas: protectionSheetFormulas(
+      layout,
+      data,
+      {
+        head: nativeCall(looksUp),
+        row: nativeCall(looksUp, {
+          [STEP.sizeRow(there(row, 'size'))]:
+            `INDEX(${references.workColumn.sizeRow},${row.own.place})`,
+          [STEP.k(start, limit, material)]: protect.k,
+        }),
+      },
+      ['steady'],
+    ),
+  };
+});
+
+/** The parts for a layout; `steady` are the steady temperatures at writing, run by run. */
+export function nativeParts(layout: Layout, steady: readonly SteadyAtWriting[]): NativeParts {
+  const { schedule, supply, formulas } = partsOfLayout(layout);
+  return {
+    schedule,
+    supply,
     protection: {
-      headCall: nativeCall(looksUp),
-      rowCall: nativeCall(looksUp, {
-        [STEP.sizeRow(there(row, 'size'))]:
-          `INDEX(${references.workColumn.sizeRow},${row.own.place})`,
-        [STEP.k(start, limit, material)]: protect.k,
-      }),
-      sizes: data,
-      steady: (index) => steadyAtWriting(protectionReferences(layout, data, index), steady[index]),
+      formulas,
+      steady: (index) =>
+        steadyAtWriting(protectionReferences(layout, layout.names.data, index), steady[index]),
     },
   };
 }

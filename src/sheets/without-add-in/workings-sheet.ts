@@ -18,7 +18,7 @@ import type { SheetPlan } from '../plan/plan';
 import { COLUMN_KEYS } from '../station/schedule-keys';
 import { columnOf, columnReferences, ROW, rowReferences } from '../schedule/layout';
 import { TYPE_DATA } from '../protection/layout';
-import type { Layout } from '../station/layout';
+import { perLayout, type Layout } from '../station/layout';
 import { nativeCall, STEP } from './native-calls';
 import { branchUnsettled, TREE_WORKINGS } from './tree';
 
@@ -96,7 +96,7 @@ function lastMove(charge: Charge, rows: number): string {
 }
 
 /** The plan of the Workings sheet. */
-export function workingsSheet(layout: Layout): SheetPlan {
+export const workingsSheet = perLayout((layout): SheetPlan => {
   const { names, rows } = layout;
   const quiet = { fontColour: PALETTE.quietText, fontSizePt: 8 };
   const references = nativeReferences(layout, 0, 'workings');
@@ -149,4 +149,4 @@ export function workingsSheet(layout: Layout): SheetPlan {
       footer: 'Workings of the run schedule.',
     },
   };
-}
+});
