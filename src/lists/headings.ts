@@ -4,7 +4,8 @@ import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import { FEEDER_CHOICES_HEADING } from '../sheets/schedule/layout';
 import { FORMER_HEADINGS, LATER_COLUMNS } from '../sheets/station/former';
 import { COLUMN_KEYS, type ColumnKey } from '../sheets/station/schedule-keys';
-import { nearestName } from './nearest-name';
+import { nearestAmong } from './nearest-name';
+import { remembered } from './remembered';
 import { findUnit, plain, type Quantity, type Unit } from '../core/units';
 
 export type RunKey = keyof ScheduleRun;
@@ -281,15 +282,17 @@ function lookAlike(text: string) {
   return LOOK_ALIKES.find(([pattern]) => pattern.test(words(text)));
 }
 
+const nearestKnown = nearestAmong(BY_NAME.keys());
+
 /** The column that a heading is a misspelling of. */
-function misspelt(text: string): RunKey | undefined {
+const misspelt = remembered((text): RunKey | undefined => {
   for (const { name } of splits(text)) {
-    const nearest = nearestName(bareName(name), BY_NAME.keys());
+    const nearest = nearestKnown(bareName(name));
     const key = nearest === undefined ? undefined : BY_NAME.get(nearest)?.[0];
     if (key !== undefined) return key;
   }
   return undefined;
-}
+});
 
 /** What a heading that is not used looks like, said behind why it is not. */
 export function hintFor(heading: string): string {
@@ -339,7 +342,7 @@ export function likelyKeys(heading: string): readonly RunKey[] {
 }
 
 /** What a heading means. */
-export function readHeading(heading: string): HeadingMeaning {
+export const readHeading = remembered((heading): HeadingMeaning => {
   const text = plain(heading);
   const our = OUR_HEADINGS.get(text);
   if (our !== undefined) {
@@ -362,4 +365,4 @@ export function readHeading(heading: string): HeadingMeaning {
     return { is: 'unknown', why: 'one way, or there and back? Head it "One-way length"' };
   }
   return { is: 'typed', ...found, bothWays, ours: false };
-}
+});

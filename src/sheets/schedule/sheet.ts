@@ -371,11 +371,7 @@ export function scheduleSheet(
         cells: [HEADINGS],
         style: HEADING_STYLE,
       },
-      ...runBlocks(
-        layout,
-        content,
-        native === undefined ? usualFormula(layout) : native.formulaAt,
-      ),
+      ...runBlocks(layout, content, native === undefined ? usualFormula(layout) : native.formulaAt),
       ...(native === undefined ? feedBlocks(layout) : []),
       ...feederChoices(layout),
       {
