@@ -6,11 +6,11 @@ import { CellError, type ResultCell } from '../../functions/cell';
 import { escapeText } from '../../lists/escape';
 import type { Calculated } from '../../sheets/calculate/calculate';
 import { cellAddress, columnLetters } from '../../sheets/plan/area';
-import { filledDown, partsToFill, putTogether, type FilledDown } from '../../sheets/plan/fill-down';
-import { layBlocks, type LaidCell } from '../../sheets/plan/lay-blocks';
+import { filledDown, partsToFill } from '../../sheets/plan/fill-down';
+import { FilledFormula, layBlocks, type LaidCell } from '../../sheets/plan/lay-blocks';
 import type { CellContent, CellStyle, Formula, SheetPlan } from '../../sheets/plan/plan';
 import type { Place, UnmarkedCells } from './ignored-errors';
-import { xmlText } from './xml';
+import { bytesOf, XmlBytes, xmlText, type Bytes } from './xml';
 
 const TEXT_FORMAT = '@';
 /** What a spreadsheet would take for a formula when someone edits the cell. */
@@ -25,7 +25,7 @@ export interface Shares {
 
 export interface SheetCells {
   /** The element of all rows. */
-  readonly data: string;
+  readonly data: Bytes;
   /** From the first to the last cell with something in it. */
   readonly dimension: string;
   readonly unmarked: UnmarkedCells;
@@ -54,40 +54,24 @@ const ALIKE_AT_MOST = 64;
 
 const isUnlike = (row: number) => row % ALIKE_AT_MOST === 0;
 
-/** Formulas as they stand in XML, each taken apart and escaped once for all of its rows. */
-class FormulaTexts {
-  private readonly parts = new Map<string, FilledDown>();
-
-  at(formula: string, rowsBelow: number): string {
-    let parts = this.parts.get(formula);
-    if (parts === undefined) {
-      const { texts, rows } = partsToFill(formula.replace(/^=/, ''));
-      this.parts.set(formula, (parts = { texts: texts.map(xmlText), rows }));
-    }
-    return putTogether(parts, rowsBelow);
-  }
-}
-
 type FormulaAt = LaidCell & { readonly content: Formula };
 
+const isFormulaAt = (cell: LaidCell): cell is FormulaAt => isFormula(cell.content);
+
 /** Whether a cell's formula is the one of a cell further up, filled down. */
-function isFilledFrom(above: FormulaAt, cell: FormulaAt): boolean {
-  const by = cell.row - above.row;
-  return above.filled !== undefined && cell.filled !== undefined
-    ? above.filled.formula === cell.filled.formula &&
-        cell.filled.rowsBelow - above.filled.rowsBelow === by
-    : filledDown(above.content.formula)(by) === cell.content.formula;
+function isFilledFrom(above: FormulaAt, { row, content }: FormulaAt): boolean {
+  const by = row - above.row;
+  return above.content instanceof FilledFormula && content instanceof FilledFormula
+    ? above.content.first === content.first && content.rowsBelow - above.content.rowsBelow === by
+    : filledDown(above.content.formula)(by) === content.formula;
 }
 
-/** A formula that cells below may share; its element is written again once it is known which. */
-interface First {
-  readonly cell: FormulaAt;
-  readonly xml: string;
-  /** Where its element stands among the pieces. */
-  readonly piece: number;
+/** A formula that cells below share. */
+interface Shared {
+  readonly first: FormulaAt;
   last: number;
   /** Its number, once another cell shares it. */
-  shared?: number;
+  number?: number;
 }
 
 /**
@@ -95,36 +79,80 @@ interface First {
  * without the add-in make a file of megabytes otherwise. One that names another sheet is written out in every row, since
  * the older format of workbooks knew no such formula that is shared.
  */
-class Formulas {
-  private readonly firstOf = new Map<number, First>();
-  private readonly shared: First[] = [];
-  private readonly texts = new FormulaTexts();
-
-  constructor(private readonly pieces: string[]) {}
-
-  add(cell: FormulaAt): void {
-    const { row, column, content, filled } = cell;
-    const inBrackets = isUnlike(row);
-    const first = this.firstOf.get(column);
-    if (first?.last === row - 1 && !inBrackets && isFilledFrom(first.cell, cell)) {
-      first.last = row;
-      first.shared ??= this.shared.push(first) - 1;
-      this.pieces.push(`<f t="shared" si="${first.shared}"/>`);
-      return;
+function sharedFormulas(cells: readonly LaidCell[]): ReadonlyMap<LaidCell, Shared> {
+  const shared = new Map<LaidCell, Shared>();
+  const lately: (Shared | undefined)[] = [];
+  let count = 0;
+  for (const cell of cells) {
+    if (!isFormulaAt(cell)) continue;
+    const { row, column, content } = cell;
+    const above = lately[column];
+    if (above?.last === row - 1 && !isUnlike(row) && isFilledFrom(above.first, cell)) {
+      above.last = row;
+      above.number ??= count++;
+      shared.set(cell, above).set(above.first, above);
+      continue;
     }
-    const { formula, rowsBelow } = filled ?? { formula: content.formula, rowsBelow: 0 };
-    const xml = this.texts.at(formula, rowsBelow);
-    if (inBrackets || formula.includes('!')) this.firstOf.delete(column);
-    else this.firstOf.set(column, { cell, xml, piece: this.pieces.length, last: row });
-    this.pieces.push(inBrackets ? `<f>(${xml})</f>` : `<f>${xml}</f>`);
+    const text = content instanceof FilledFormula ? content.first : content.formula;
+    lately[column] = isUnlike(row) || text.includes('!') ? undefined : { first: cell, last: row };
+  }
+  return shared;
+}
+
+/** A formula's parts as they stand in XML. */
+interface Parts {
+  readonly texts: readonly Bytes[];
+  readonly rows: readonly number[];
+}
+
+/** Writes formulas, each taken apart once for all of its rows. */
+class FormulaWriter {
+  private readonly parts = new Map<string, Parts>();
+  /** The numbers of rows, by themselves. */
+  private readonly numbers: Bytes[] = [];
+
+  constructor(
+    private readonly xml: XmlBytes,
+    private readonly shared: ReadonlyMap<LaidCell, Shared>,
+  ) {}
+
+  write(cell: FormulaAt): void {
+    const shared = this.shared.get(cell);
+    if (shared === undefined) {
+      this.xml.text(isUnlike(cell.row) ? '<f>(' : '<f>');
+      this.formula(cell.content);
+      this.xml.text(isUnlike(cell.row) ? ')</f>' : '</f>');
+    } else if (shared.first === cell) {
+      const { row, column } = cell;
+      const where = `${cellAddress(row, column)}:${cellAddress(shared.last, column)}`;
+      this.xml.text(`<f t="shared" ref="${where}" si="${shared.number}">`);
+      this.formula(cell.content);
+      this.xml.text('</f>');
+    } else {
+      this.xml.text(`<f t="shared" si="${shared.number}"/>`);
+    }
   }
 
-  /** Says of each shared formula which cells share it. */
-  finish(): void {
-    for (const { cell, last, xml, piece, shared } of this.shared) {
-      const where = `${cellAddress(cell.row, cell.column)}:${cellAddress(last, cell.column)}`;
-      this.pieces[piece] = `<f t="shared" ref="${where}" si="${shared}">${xml}</f>`;
+  private formula(content: Formula): void {
+    const [text, rowsBelow] =
+      content instanceof FilledFormula ? [content.first, content.rowsBelow] : [content.formula, 0];
+    const { texts, rows } = this.partsOf(text);
+    this.xml.copy(texts[0]!);
+    for (let index = 0; index < rows.length; index += 1) {
+      const row = rows[index]! + rowsBelow;
+      this.xml.copy((this.numbers[row] ??= bytesOf(String(row))));
+      this.xml.copy(texts[index + 1]!);
     }
+  }
+
+  private partsOf(formula: string): Parts {
+    let parts = this.parts.get(formula);
+    if (parts === undefined) {
+      const { texts, rows } = partsToFill(formula.replace(/^=/, ''));
+      parts = { texts: texts.map((text) => bytesOf(xmlText(text))), rows };
+      this.parts.set(formula, parts);
+    }
+    return parts;
   }
 }
 
@@ -146,6 +174,17 @@ class Stretch {
   }
 }
 
+/** The rows in their order, those too that only have a height. */
+function byRows(cells: readonly LaidCell[], heightsPt: NonNullable<SheetPlan['rowHeightsPt']>) {
+  const rows = new Map<number, LaidCell[]>(Object.keys(heightsPt).map((row) => [Number(row), []]));
+  for (const cell of cells) {
+    const known = rows.get(cell.row);
+    if (known === undefined) rows.set(cell.row, [cell]);
+    else known.push(cell);
+  }
+  return [...rows].sort(([one], [other]) => one - other);
+}
+
 /** `values` are what the formulas come to. */
 export function sheetCells(
   { name, blocks, rowHeightsPt = {} }: SheetPlan,
@@ -154,8 +193,9 @@ export function sheetCells(
 ): SheetCells {
   const [texts, unlike]: [Place[], Place[]] = [[], []];
   const [rows, columns] = [new Stretch(), new Stretch()];
-  const pieces: string[] = [];
-  const formulas = new Formulas(pieces);
+  const xml = new XmlBytes();
+  const cells = layBlocks(blocks);
+  const formulas = new FormulaWriter(xml, sharedFormulas(cells));
   const letters: string[] = [];
 
   const drawCell = (cell: LaidCell): void => {
@@ -166,49 +206,42 @@ export function sheetCells(
     const where = `${(letters[column] ??= columnLetters(column))}${row + 1}`;
     const head = `<c r="${where}"${number === 0 ? '' : ` s="${number}"`}`;
     if (content === null) {
-      if (number !== 0) pieces.push(`${head}/>`);
+      if (number !== 0) xml.text(`${head}/>`);
       return;
     }
     rows.take(row);
     columns.take(column);
-    if (isFormula(content)) {
+    if (isFormulaAt(cell)) {
       // The first row has none above it to differ from.
       if (row > 0 && isUnlike(row)) unlike.push({ row, column });
       const value = values?.at(name, row, column) ?? undefined;
       const [kind, text] = value === undefined ? ['', undefined] : resultOf(value);
-      pieces.push(`${head}${kind}>`);
-      formulas.add({ ...cell, content });
-      pieces.push(text === undefined ? '</c>' : `<v>${text}</v></c>`);
+      xml.text(`${head}${kind}>`);
+      formulas.write(cell);
+      xml.text(text === undefined ? '</c>' : `<v>${text}</v></c>`);
     } else if (typeof content === 'string') {
-      pieces.push(`${head} t="s"><v>${shares.text(escapeText(content))}</v></c>`);
+      xml.text(`${head} t="s"><v>${shares.text(escapeText(content))}</v></c>`);
     } else if (typeof content === 'boolean') {
-      pieces.push(`${head} t="b"><v>${content ? 1 : 0}</v></c>`);
-    } else {
-      pieces.push(`${head}><v>${content}</v></c>`);
+      xml.text(`${head} t="b"><v>${content ? 1 : 0}</v></c>`);
+    } else if (typeof content === 'number') {
+      xml.text(`${head}><v>${content}</v></c>`);
     }
   };
 
-  const cellsOf = new Map<number, LaidCell[]>(
-    Object.keys(rowHeightsPt).map((row) => [Number(row), []]),
-  );
-  for (const cell of layBlocks(blocks)) {
-    const known = cellsOf.get(cell.row);
-    if (known === undefined) cellsOf.set(cell.row, [cell]);
-    else known.push(cell);
-  }
-  for (const [row, cells] of [...cellsOf].sort(([one], [other]) => one - other)) {
+  xml.text('<sheetData>');
+  for (const [row, inRow] of byRows(cells, rowHeightsPt)) {
     const heightPt = rowHeightsPt[row];
     const height = heightPt === undefined ? '' : ` ht="${heightPt}" customHeight="1"`;
-    const [first] = cells;
-    const last = cells.at(-1) ?? first;
+    const [first] = inRow;
+    const last = inRow.at(-1) ?? first;
     const spans = last && first ? ` spans="${first.column + 1}:${last.column + 1}"` : '';
-    pieces.push(`<row r="${row + 1}"${height}${spans} x14ac:dyDescent="0.25">`);
-    cells.forEach(drawCell);
-    pieces.push('</row>');
+    xml.text(`<row r="${row + 1}"${height}${spans} x14ac:dyDescent="0.25">`);
+    inRow.forEach(drawCell);
+    xml.text('</row>');
   }
-  formulas.finish();
+  xml.text('</sheetData>');
   return {
-    data: pieces.length === 0 ? '<sheetData/>' : `<sheetData>${pieces.join('')}</sheetData>`,
+    data: xml.written,
     dimension:
       rows.last < 0
         ? 'A1'

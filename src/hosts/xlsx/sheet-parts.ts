@@ -4,6 +4,7 @@ import type { CellStyle } from '../../sheets/plan/plan';
 import type { SheetCells, Shares } from './cells';
 import { ignoredErrors } from './ignored-errors';
 import { cellStyle } from './styles';
+import { bytesOf, type Bytes } from './xml';
 
 /** The library's writer, whose types do not tell of its steps. */
 interface SheetWriter {
@@ -24,8 +25,8 @@ const DIMENSION = /<dimension ref="[^"]*"\/>/;
 /** What follows the marks in a sheet, as far as the library writes it (18.3.1.99, the order of CT_Worksheet). */
 const WHAT_FOLLOWS = /<(?:drawing|legacyDrawing|picture|tableParts|extLst)[ />]|<\/worksheet>/;
 
-/** The sheet's XML with our parts in their places. */
-function withParts(xml: string, { data, dimension, unmarked }: SheetCells): string {
+/** The sheet's XML with our parts in their places, piece by piece. */
+function withParts(xml: string, { data, dimension, unmarked }: SheetCells): readonly Bytes[] {
   const cells = CELLS.exec(xml);
   if (cells === null) throw new Error('the library wrote a sheet without a place for cells');
   const head = xml
@@ -33,7 +34,11 @@ function withParts(xml: string, { data, dimension, unmarked }: SheetCells): stri
     .replace(DIMENSION, () => `<dimension ref="${dimension}"/>`);
   const tail = xml.slice(cells.index + cells[0].length);
   const at = tail.search(WHAT_FOLLOWS);
-  return head + data + tail.slice(0, at) + ignoredErrors(unmarked) + tail.slice(at);
+  return [
+    bytesOf(head),
+    data,
+    bytesOf(tail.slice(0, at) + ignoredErrors(unmarked) + tail.slice(at)),
+  ];
 }
 
 function sharesOf({ styles, sharedStrings }: Book): Shares {
@@ -62,12 +67,12 @@ function sharesOf({ styles, sharedStrings }: Book): Shares {
 export function takeSheets(
   workbook: Workbook,
   cellsOf: ReadonlyMap<number, (shares: Shares) => SheetCells>,
-): ReadonlyMap<string, string> {
+): ReadonlyMap<string, readonly Bytes[]> {
   const writer = workbook.xlsx as unknown as SheetWriter;
   const prepareModel = writer.prepareModel.bind(writer);
   const addWorksheets = writer.addWorksheets.bind(writer);
   const drawn = new Map<string, SheetCells>();
-  const taken = new Map<string, string>();
+  const taken = new Map<string, readonly Bytes[]>();
   // What the library writes first depends on whether there are any texts.
   writer.prepareModel = (model, options) => {
     prepareModel(model, options);

@@ -2,6 +2,7 @@
  * The zip of a workbook, packed anew by the platform's own compression: the library's, in JavaScript, takes most of the
  * time of a file with megabytes of formulas. Times inside are one fixed moment, so that the same sheets give the same bytes.
  */
+import type { Bytes } from './xml';
 
 /** Offsets and marks of PKWARE's APPNOTE.TXT 6.3.10, sections 4.3.7, 4.3.12 and 4.3.16. */
 const END = {
@@ -35,19 +36,20 @@ function expectMark(view: DataView, at: number, mark: number): void {
 }
 
 interface Unpacked {
-  readonly name: Uint8Array<ArrayBuffer>;
-  readonly content: Uint8Array<ArrayBuffer>;
+  readonly name: Bytes;
+  /** Piece by piece. */
+  readonly content: readonly Bytes[];
 }
 
 interface Packed {
-  readonly name: Uint8Array<ArrayBuffer>;
+  readonly name: Bytes;
   readonly crc: number;
   readonly unpacked: number;
-  readonly content: Uint8Array<ArrayBuffer>;
+  readonly content: Bytes;
 }
 
 /** The files of a zip without a comment that stores them unpacked. */
-function storedFiles(zip: Uint8Array<ArrayBuffer>): readonly Unpacked[] {
+function storedFiles(zip: Bytes): readonly Unpacked[] {
   const view = new DataView(zip.buffer, zip.byteOffset, zip.byteLength);
   const end = zip.byteLength - END.size;
   expectMark(view, end, END.mark);
@@ -71,7 +73,7 @@ function storedFiles(zip: Uint8Array<ArrayBuffer>): readonly Unpacked[] {
       view.getUint16(local + LOCAL.nameLength + 2, true);
     files.push({
       name: zip.subarray(at + ENTRY.size, at + ENTRY.size + nameLength),
-      content: zip.subarray(from, from + view.getUint32(at + ENTRY.packed, true)),
+      content: [zip.subarray(from, from + view.getUint32(at + ENTRY.packed, true))],
     });
     at += ENTRY.size + nameLength + extra + comment;
   }
@@ -80,7 +82,7 @@ function storedFiles(zip: Uint8Array<ArrayBuffer>): readonly Unpacked[] {
 
 /** Deflated; gzip brings the sum of the content along. */
 async function packed({ name, content }: Unpacked): Promise<Packed> {
-  const stream = new Blob([content]).stream().pipeThrough(new CompressionStream('gzip'));
+  const stream = new Blob([...content]).stream().pipeThrough(new CompressionStream('gzip'));
   const bytes = new Uint8Array(await new Response(stream).arrayBuffer());
   const view = new DataView(bytes.buffer);
   if (view.getUint16(0, true) !== GZIP.mark || view.getUint8(GZIP.flags) !== 0) {
@@ -105,7 +107,7 @@ function fillHead(view: DataView, at: number, { name, crc, unpacked, content }: 
   view.setUint16(at + SHARED.nameLength, name.byteLength, true);
 }
 
-function zipOf(files: readonly Packed[]): Uint8Array<ArrayBuffer> {
+function zipOf(files: readonly Packed[]): Bytes {
   const directoryAt = files.reduce(
     (sum, { name, content }) => sum + LOCAL.size + name.byteLength + content.byteLength,
     0,
@@ -135,14 +137,14 @@ function zipOf(files: readonly Packed[]): Uint8Array<ArrayBuffer> {
   return zip;
 }
 
-/** The zip packed, given one that stores its files, with some of them in place of its own. */
+/** The zip packed, given one that stores its files, with the content of some of them, by their names. */
 export async function repacked(
-  zip: Uint8Array<ArrayBuffer>,
-  instead: ReadonlyMap<string, string>,
-): Promise<Uint8Array<ArrayBuffer>> {
-  const files = storedFiles(zip).map(({ name, content }) => {
-    const text = instead.get(new TextDecoder().decode(name));
-    return { name, content: text === undefined ? content : new TextEncoder().encode(text) };
-  });
+  zip: Bytes,
+  instead: ReadonlyMap<string, readonly Bytes[]>,
+): Promise<Bytes> {
+  const files = storedFiles(zip).map(({ name, content }) => ({
+    name,
+    content: instead.get(new TextDecoder().decode(name)) ?? content,
+  }));
   return zipOf(await Promise.all(files.map(packed)));
 }
