@@ -11,8 +11,9 @@ import { newSchedule } from '../../../src/sheets/new-schedule';
 import { EVERY_STEP } from './every-step';
 import { FaultTable } from './fault-table';
 import type { RecordingExcel, Step } from './recording-excel';
+import { RememberedContent, RememberedLooks } from './remembered';
 import { samplePlan } from './sample-plan';
-import { looksOf, patientHost, stateOf, workbook } from './stand-in';
+import { patientHost, workbook } from './stand-in';
 import {
   insertingAction,
   takingInAction,
@@ -149,9 +150,13 @@ async function tryAll(action: WritingAction, isSampled: boolean): Promise<void> 
 /** What an undisturbed insertion comes to; found before the first try that asks. */
 async function wholeOf(action: (whole: () => Whole) => WritingAction): Promise<Whole> {
   const excel = peoplesWorkbook();
-  const { act } = await action(() => ({ content: '', looks: '' })).prepare(excel, host);
+  const remembered = () => ({
+    content: new RememberedContent(excel),
+    looks: new RememberedLooks(excel),
+  });
+  const { act } = await action(remembered).prepare(excel, host);
   await act();
-  return { content: stateOf(excel), looks: looksOf(excel) };
+  return remembered();
 }
 
 const FREE = { sheets: new Set<string>(), names: new Set<string>() };

@@ -589,9 +589,10 @@ export class RecordingExcel {
     if (sheets.some((name) => this.sheetNamed(name) === undefined)) {
       throw new OfficeError('InvalidReference');
     }
-    const there = this.tableNames.map((name) => name.toLowerCase());
+    const isThere = (name: string) =>
+      this.sheets.some((sheet) => sheet.tables.some((table) => table.name.toLowerCase() === name));
     const isInTable = () => at.sheet.tables.some(({ area }) => overlap(area, at));
-    if (tables.some((name) => !there.includes(name)) || (isOfRow && !isInTable())) {
+    if (!tables.every(isThere) || (isOfRow && !isInTable())) {
       throw new OfficeError('InvalidArgument');
     }
   }

@@ -11,7 +11,7 @@ import type { SheetPlan } from '../../../src/sheets/plan/plan';
 import { insertReport, missingSentence, repairedSentence } from '../../../src/taskpane/insertion';
 import { newRowsSentence } from '../../../src/taskpane/standing';
 import type { RecordingExcel } from './recording-excel';
-import { looksOf, stateOf } from './stand-in';
+import { RememberedContent, type RememberedLooks } from './remembered';
 
 /** What came of a try. */
 export const CAME = [
@@ -43,8 +43,8 @@ export interface WritingAction {
 
 /** What an undisturbed insertion comes to. */
 export interface Whole {
-  readonly content: string;
-  readonly looks: string;
+  readonly content: RememberedContent;
+  readonly looks: RememberedLooks;
 }
 
 /** A sentence of ours: no code, no words of Excel's own, nothing left out. */
@@ -55,7 +55,7 @@ function expectSentence(text: string): void {
 
 /** An action that is done at once or not at all. */
 function single(excel: RecordingExcel, act: () => Promise<unknown>, seen: () => unknown): Try {
-  const [before, seenBefore] = [stateOf(excel), seen()];
+  const [before, seenBefore] = [new RememberedContent(excel), seen()];
   return {
     act,
     judge(fault) {
@@ -67,7 +67,7 @@ function single(excel: RecordingExcel, act: () => Promise<unknown>, seen: () => 
       expect(fault.message).not.toMatch(/as it was|nothing was/i);
       if (/^Excel did not say whether|^A row was added/.test(fault.message)) return 'said unknown';
       expect(seen()).toEqual(seenBefore);
-      expect(stateOf(excel) === before, 'as before').toBe(true);
+      expect(before.isThat(excel), 'as before').toBe(true);
       return 'as before';
     },
   };
@@ -78,22 +78,26 @@ function single(excel: RecordingExcel, act: () => Promise<unknown>, seen: () => 
  * twice.
  */
 async function judgeLooks(excel: RecordingExcel, whole: Whole, now: Inserted): Promise<Came> {
-  expect(stateOf(excel) === whole.content, 'the content is whole').toBe(true);
+  expect(whole.content.isThat(excel), 'the content is whole').toBe(true);
   if (now.missing.length === 0) {
-    expect(looksOf(excel) === whole.looks, 'the looks are whole').toBe(true);
+    expect(whole.looks.isThat(excel), 'the looks are whole').toBe(true);
     return 'done';
   }
   const again = await now.repair();
   expect(again.missing).toEqual([]);
-  expect(looksOf(excel) === whole.looks, 'the looks are whole').toBe(true);
-  expect(stateOf(excel) === whole.content, 'the content is whole').toBe(true);
+  expect(whole.looks.isThat(excel), 'the looks are whole').toBe(true);
+  expect(whole.content.isThat(excel), 'the content is whole').toBe(true);
   return 'looks named';
 }
 
 /** What is left of an insertion is named, neither more nor less, and the removal that is offered removes it. */
 async function judgeRest(
   excel: RecordingExcel,
-  without: { readonly state: string; readonly sheets: readonly string[]; names: readonly string[] },
+  without: {
+    readonly state: RememberedContent;
+    readonly sheets: readonly string[];
+    names: readonly string[];
+  },
   fault: InsertionFault,
 ): Promise<Came> {
   const { message: said, removeRest } = fault;
@@ -113,12 +117,12 @@ async function judgeRest(
   } else expect(said).toMatch(/not known whether something was left/);
   expect(removeRest).toBeDefined();
   await removeRest!();
-  expect(stateOf(excel) === without.state, 'nothing was left').toBe(true);
+  expect(without.state.isThat(excel), 'nothing was left').toBe(true);
   return isKnown ? 'left, named' : 'said unknown';
 }
 
 const peoples = (excel: RecordingExcel) => ({
-  state: stateOf(excel),
+  state: new RememberedContent(excel),
   sheets: excel.sheetNames,
   names: excel.definedNames,
 });
@@ -147,7 +151,7 @@ function insertion(
       if (!fault.message.includes('the workbook is as it was')) {
         return judgeRest(excel, without, fault);
       }
-      expect(stateOf(excel) === without.state, 'nothing was left').toBe(true);
+      expect(without.state.isThat(excel), 'nothing was left').toBe(true);
       expect(fault.removeRest).toBeUndefined();
       return 'as before';
     },
@@ -193,7 +197,7 @@ function removal(
     act: remove,
     judge(fault) {
       if (fault === undefined) {
-        expect(stateOf(excel) === without.state, 'nothing was left').toBe(true);
+        expect(without.state.isThat(excel), 'nothing was left').toBe(true);
         return 'done';
       }
       if (!(fault instanceof InsertionFault)) throw fault;
@@ -348,7 +352,7 @@ export function writingActions(
       what: `refusing ${what}`,
       async prepare(excel, host) {
         await inserted(excel, host);
-        const before = stateOf(excel);
+        const before = new RememberedContent(excel);
         const { provoke, says } = host.probe.provocations.find((one) => one.what === what)!;
         let said: string | null = null;
         return {
@@ -358,7 +362,7 @@ export function writingActions(
           judge(fault) {
             const isProtected = excel.sheetNamed(sheet)!.isProtected;
             excel.sheetNamed(sheet)!.isProtected = false;
-            expect(stateOf(excel) === before, 'as before').toBe(true);
+            expect(before.isThat(excel), 'as before').toBe(true);
             if (fault !== undefined) {
               expectSentence(fault.message);
               expect(fault.message).toMatch(/protected|could not be removed/);
