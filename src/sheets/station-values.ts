@@ -52,6 +52,12 @@ function keyed<Key extends string, Value>(keys: readonly Key[], value: (key: Key
   return Object.fromEntries(keys.map((key) => [key, value(key)])) as Record<Key, Value>;
 }
 
+/** Made when it is first asked for. */
+function once<Value>(make: () => Value): () => Value {
+  let made: { readonly value: Value } | undefined;
+  return () => (made ??= { value: make() }).value;
+}
+
 /** Reads the values of a station out of its calculated sheets, whichever form their formulas have. */
 export function readStationValues(
   sheets: Calculated,
@@ -64,22 +70,14 @@ export function readStationValues(
   const ofSource = (key: SupplyKey, source: number) =>
     result(names.supplySheet, supplyArea(key, source));
   const columns = Array.from({ length: SOURCE_COLUMNS }, (_, source) => source);
-  const panel = columns.find((source) => ofSource('kind', source) === 'panel') ?? 0;
-  let sources: readonly SourceValues[] | undefined;
-  return {
-    sheets,
-    rules: Object.fromEntries(
-      ruleAreas().map(([key, area]) => [key, at(names.rulesSheet, area)]),
-    ) as Record<RuleKey, Cell>,
-    runs: content.runs.map((_, row) =>
-      keyed(FORMULA_KEYS, (key) => result(names.sheet, columnArea(key, 1), row)),
-    ),
-    supply: {
-      // Few ask for more than the first of them.
+  const supply = (): StationValues['supply'] => {
+    const panel = columns.find((source) => ofSource('kind', source) === 'panel') ?? 0;
+    const sources = once(() =>
+      columns.map((source) => keyed(SUPPLY_KEYS, (key) => ofSource(key, source))),
+    );
+    return {
       get sources() {
-        return (sources ??= columns.map((source) =>
-          keyed(SUPPLY_KEYS, (key) => ofSource(key, source)),
-        ));
+        return sources();
       },
       cells: {
         ...keyed(SUPPLY_KEYS, (key) => ofSource(key, 0)),
@@ -91,14 +89,44 @@ export function readStationValues(
           (key) => sheets.at(names.supplySheet, SUPPLY_ROWS.dutyFirst + row, DUTY[key]) ?? '',
         ),
       ),
-    },
-    protection: {
+    };
+  };
+  const parts = {
+    rules: once(
+      () =>
+        Object.fromEntries(
+          ruleAreas().map(([key, area]) => [key, at(names.rulesSheet, area)]),
+        ) as Record<RuleKey, Cell>,
+    ),
+    runs: once(() =>
+      content.runs.map((_, row) =>
+        keyed(FORMULA_KEYS, (key) => result(names.sheet, columnArea(key, 1), row)),
+      ),
+    ),
+    supply: once(supply),
+    protection: once(() => ({
       cells: keyed(PROTECTION_CELL_KEYS, (key) =>
         result(names.protectionSheet, protectionCell(key)),
       ),
       rows: content.runs.map((_, row) =>
         keyed(PROTECTION_KEYS, (key) => result(names.protectionSheet, protectionArea(key, 1), row)),
       ),
+    })),
+  };
+  // Few ask for all: what nobody reads is not calculated.
+  return {
+    sheets,
+    get rules() {
+      return parts.rules();
+    },
+    get runs() {
+      return parts.runs();
+    },
+    get supply() {
+      return parts.supply();
+    },
+    get protection() {
+      return parts.protection();
     },
   };
 }
