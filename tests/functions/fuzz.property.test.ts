@@ -10,7 +10,7 @@ import type { WorksheetFunction } from '../../src/functions/worksheet-function';
 import { samples } from '../samples';
 import { checkProperty, mixedCell, mixedRange } from './arbitrary-cells';
 
-const { count: CALLS } = samples({ all: 10_000, usual: 3000 });
+const { count: CALLS } = samples({ all: 10_000, usual: 5000 });
 /** A ceiling for a busy machine, not a claim about speed. */
 const TIMEOUT_MS = 120_000;
 /** An error's sentence is read in a small box over a cell. */
