@@ -3,7 +3,8 @@ import { readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, extname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { stationValues } from '../sheets/station-values';
-import type { StationContent } from '../sheets/station/content';
+import { extrasOf, type StationContent } from '../sheets/station/content';
+import { EXTRA_KEYS, EXTRAS, type ExtraKey } from '../sheets/station/extras';
 import { LEVELS } from '../sheets/station/verdicts';
 import { GIVEN_HEADINGS, readColumnMap, UnusableMap, type ColumnMap } from '../lists/column-map';
 import {
@@ -47,7 +48,7 @@ function wrapped(words: readonly string[]): readonly string[] {
 
 const HELP = [
   'Usage: npm run schedule -- LIST WORKBOOK [--map COLUMN=OURS ...] [--sources FILE] [--rules NAME=VALUE ...]',
-  '                               [--title TEXT] [--json]',
+  '                               [--title TEXT] [--json] [--with SHEET,SHEET...]',
   '',
   'Reads a list of runs (.csv, or a workbook .xlsx with one) and writes WORKBOOK, an .xlsx that computes in any',
   'spreadsheet without an add-in. Headings are matched generously, units in them are understood: "Current (A)",',
@@ -67,6 +68,9 @@ const HELP = [
   `Runs are counted by the level of their verdicts: ${LEVELS.join(', ')}.`,
   'danger: fire, or a fault that nothing clears. fails: a load will not work, or a target is missed. unclear: an entry',
   'is missing or not understood. check: one named thing is left to confirm. ok: everything was judged and holds.',
+  '',
+  '--with adds sheets that follow the schedule, several with commas between them:',
+  ...EXTRA_KEYS.map((key) => `  ${EXTRAS[key].word.padEnd(12)}${EXTRAS[key].purpose}`),
   '',
   '--json prints one JSON document instead of the table, and nothing else:',
   `  runs    for each: run, level, why, ${FIGURE_NAMES.slice(0, HALF).join(', ')},`,
@@ -94,6 +98,7 @@ interface Wish {
   readonly sources?: string;
   readonly title?: string;
   readonly json: boolean;
+  readonly extras: readonly ExtraKey[];
 }
 
 class Misuse extends Error {}
@@ -128,6 +133,7 @@ function readWish(args: readonly string[]): Wish | undefined {
     throw new Misuse('The workbook would overwrite the list. Give it another name.');
   }
   const { title, sources, map = [], json = false } = values;
+  const extras = wantedExtras(values.with ?? []);
   if (sources !== undefined && resolve(sources) === resolve(workbook)) {
     throw new Misuse('The workbook would overwrite the sources. Give it another name.');
   }
@@ -137,9 +143,21 @@ function readWish(args: readonly string[]): Wish | undefined {
     rules,
     columns: readColumnMap(map.map(mappedPair)),
     json,
+    extras,
     ...(sources !== undefined && { sources }),
     ...(title !== undefined && { title }),
   };
+}
+
+/** Words with commas between them, each a sheet. */
+function wantedExtras(given: readonly string[]): readonly ExtraKey[] {
+  const words = given.flatMap((list) => list.split(',')).map((word) => word.trim().toLowerCase());
+  for (const word of words) {
+    if (EXTRA_KEYS.some((key) => EXTRAS[key].word === word)) continue;
+    const known = EXTRA_KEYS.map((key) => EXTRAS[key].word).join(', ');
+    throw new Misuse(`"${word}" is no sheet that --with knows. It knows: ${known}.`);
+  }
+  return EXTRA_KEYS.filter((key) => words.includes(EXTRAS[key].word));
 }
 
 /** A heading may have the sign in it, a column of ours has not. */
@@ -163,6 +181,7 @@ function parse(args: readonly string[]) {
         sources: { type: 'string' },
         title: { type: 'string' },
         json: { type: 'boolean' },
+        with: { type: 'string', multiple: true },
         help: { type: 'boolean', short: 'h' },
       },
       allowPositionals: true,
@@ -235,6 +254,8 @@ async function fulfil(wish: Wish, terminal: Terminal): Promise<number> {
     ...(report.sources && { sources: report.sources }),
     duty: report.duty,
     protection: report.protection,
+    ...extrasOf(report),
+    extras: wish.extras,
     title: wish.title ?? report.title ?? basename(wish.list, extname(wish.list)),
   };
   const station = stationValues(content);

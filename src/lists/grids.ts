@@ -5,10 +5,13 @@ import { HEAD } from '../sheets/protection/layout';
 import { RULES_COLUMN } from '../sheets/rules/layout';
 import { SUPPLY_CELLS } from '../sheets/supply/cells';
 import type { ComputedGrid } from '../sheets/plan/grid';
+import { extrasIn, withExtrasOf } from './extras';
 import { fusesIn, withFuses } from './fuses';
+import { companion, labelPlace, typedBeside, type Labelled } from './labelled';
 import { ruleUnit, usualUnit } from './length-unit';
 import { cellText, isEmpty, type RawCell, type RawRow, type RawTable } from './raw';
-import { dutyIn, PROTECTION_TYPED, type Typed } from './rules';
+import { PROTECTION_SIGNS } from './run-entries';
+import { dutyIn, PROTECTION_TYPED } from './rules';
 import { readRows } from './runs';
 import { findList } from './table';
 import {
@@ -16,7 +19,6 @@ import {
   FORMER_RULE_COLUMNS,
   LASTING_RULES,
   OLDEST_RULE_COLUMNS,
-  LASTING_PROTECTION,
   LASTING_SUPPLY,
 } from '../sheets/station/former';
 import type { StationContent } from '../sheets/station/content';
@@ -32,13 +34,6 @@ export function gridTable({ sheetName, values, computed }: ComputedGrid): RawTab
     ),
   }));
   return { sheetName, rows: rows.filter(({ cells }) => !cells.every(isEmpty)), broken: [] };
-}
-
-/** How far right of its label a value stands, by key; labels are looked for wherever they are. */
-interface Labelled<Key extends string> {
-  readonly key: Key;
-  readonly label: string;
-  readonly right: number;
 }
 
 /** Labels as they are, and behind them as they were in old workbooks. */
@@ -64,31 +59,6 @@ const PROTECTION_LABELS = PROTECTION_TYPED.map((key) => ({
   right: HEAD.value - HEAD.label,
 }));
 
-function labelPlace(rows: readonly RawRow[], label: string) {
-  for (const { cells } of rows) {
-    const column = cells.findIndex((cell) => cell.value === label);
-    if (column >= 0) return { cells, column };
-  }
-  return undefined;
-}
-
-/** What stands typed beside each label. */
-function typedBeside<Key extends string>(
-  rows: readonly RawRow[],
-  labels: readonly Labelled<Key>[],
-  rightOf: (labelled: Labelled<Key>) => number = ({ right }) => right,
-): Typed<Key> {
-  const typed: Partial<Record<Key, string | number>> = {};
-  for (const labelled of labels) {
-    const { key, label } = labelled;
-    const place = labelPlace(rows, label);
-    const cell = place?.cells[place.column + rightOf(labelled)];
-    if (cell === undefined || isEmpty(cell) || cell.computed === true) continue;
-    typed[key] = typeof cell.value === 'number' ? cell.value : cellText(cell);
-  }
-  return typed;
-}
-
 /** The house rules on their sheet, or in the head of a schedule, where an old one has them. */
 function rulesIn(tables: readonly RawTable[], schedule: string, head: readonly RawRow[]) {
   if (labelPlace(head, HOUSE_RULES.unit.label) === undefined) {
@@ -111,27 +81,6 @@ function sourcesIn(rows: readonly RawRow[]): Pick<StationContent, 'supply' | 'so
       typedBeside(rows, SUPPLY_LABELS, ({ right }) => right + source),
     ),
   );
-}
-
-/** The sheet with all of these labels that belongs to a schedule: it names it, or there is no other. */
-function companion(
-  tables: readonly RawTable[],
-  schedule: string,
-  labels: readonly string[],
-): RawTable | undefined {
-  const alike = tables.filter(({ rows }) =>
-    labels.every((label) => labelPlace(rows, label) !== undefined),
-  );
-  const names = ({ rows }: RawTable) =>
-    rows.some(({ cells }) => cells.some((cell) => cellText(cell).includes(`"${schedule}"`)));
-  return alike.find(names) ?? (alike.length === 1 ? alike[0] : undefined);
-}
-
-const PROTECTION_SIGNS = LASTING_PROTECTION.map((key) => PROTECTION_CELLS[key].label);
-
-/** The name of the Protection sheet that belongs to the schedule of a sheet. */
-export function companionOf(grids: readonly ComputedGrid[], sheetName: string): string | undefined {
-  return companion(grids.map(gridTable), sheetName, PROTECTION_SIGNS)?.sheetName;
 }
 
 /** The schedule on a sheet with its supply and protection; undefined where the sheet holds none of ours. */
@@ -165,6 +114,7 @@ export function stationOf(
       places,
     ),
     duty: dutyIn(supply),
+    ...withExtrasOf(extrasIn(tables, sheetName), places),
     title: title === undefined ? sheetName : cellText(title),
   };
 }

@@ -5,9 +5,11 @@
 import type { Workbook } from 'exceljs';
 import type { LengthUnit } from '../core/length';
 import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
+import type { ExtrasContent } from '../sheets/station/content';
 import type { ScheduleRun } from '../sheets/station/run';
 import { readCsv, SEPARATORS } from './csv';
 import { decodeText } from './decode';
+import { withExtrasOf } from './extras';
 import { withFuses } from './fuses';
 import { UnusableMap, type ColumnMap } from './column-map';
 import { RUN_COLUMNS, saysBothWays } from './headings';
@@ -51,7 +53,8 @@ export interface LeftOverColumn {
   readonly why: string;
 }
 
-export interface RunsReport {
+/** With the sheets beyond the sizing that the file has, and what is said on them. */
+export interface RunsReport extends ExtrasContent {
   readonly runs: readonly ScheduleRun[];
   /** House rules that the file carries, or that its headings imply. */
   readonly rules: GivenRules;
@@ -246,7 +249,10 @@ function openText(bytes: Uint8Array, fileName: string, options: ReadOptions): Op
       report(
         fileName,
         listIn(tables, fileName, said),
-        withSources({ rules: {}, supply: {}, duty: [], protection: {}, fuses: new Map() }, options),
+        withSources(
+          { rules: {}, supply: {}, duty: [], protection: {}, fuses: new Map(), extras: {} },
+          options,
+        ),
         options,
         encoding === undefined ? [] : [`Its characters were read as ${encoding}.`],
       ),
@@ -277,7 +283,7 @@ export const NO_FEEDERS = `No column is "${SCHEDULE_COLUMNS.fedFrom.heading}": e
 function report(
   fileName: string,
   found: FoundList,
-  { rules, supply, sources, duty, protection, fuses }: GivenStation,
+  { rules, supply, sources, duty, protection, fuses, extras }: GivenStation,
   options: ReadOptions,
   remarks: readonly string[],
 ): RunsReport {
@@ -314,6 +320,7 @@ function report(
     ...(given.sources === undefined ? {} : { sources: given.sources }),
     duty,
     protection: withFuses(protection, fuses, places),
+    ...withExtrasOf(extras, places),
     lengthUnit: units.wanted,
     understood: columns.map((column) => understood(column, units.given)),
     computedAnew: list.computed,

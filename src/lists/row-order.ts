@@ -1,16 +1,17 @@
 /**
  * The runs of a schedule in another order, or with rows put in or taken out: which cells to type. Formulas stay where they
- * are, and so do colours and rules; only what a person typed moves, on the schedule and, run by run, on its Protection
- * sheet. To move the sheet's rows themselves would leave the fuses of Protection with other runs.
+ * are, and so do colours and rules; only what a person typed moves, on the schedule and on the sheets that hold entries
+ * run by run. To move the sheet's rows themselves would leave the fuses of Protection with other runs.
  */
 import { isBlank, type ComputedGrid, type GridValue } from '../sheets/plan/grid';
-import { PROTECTION_COLUMNS } from '../sheets/protection/columns';
 import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import { levelOfRow, readSchedule } from '../sheets/schedule/reading';
 import { extentOf } from '../sheets/schedule/repair';
-import { FUSE_ENTRY_KEYS } from '../sheets/station/protection-keys';
 import { LEVELS } from '../sheets/station/verdicts';
-import { companionOf } from './grids';
+import { gridTable } from './grids';
+import { companion } from './labelled';
+import type { RawTable } from './raw';
+import { RUN_ENTRY_SHEETS, type RunEntrySheet } from './run-entries';
 
 /** For each row of the schedule the row, counted from its first, that it takes its entries from; undefined for none. */
 export type RowOrder = readonly (number | undefined)[];
@@ -55,12 +56,17 @@ function schedulePart(grid: ComputedGrid): (Part & { readonly rows: number }) | 
   return { grid, first, rows: last - first + 1, columns };
 }
 
-function protectionPart(grids: readonly ComputedGrid[], schedule: string): Part | undefined {
-  const name = companionOf(grids, schedule);
+function entryPart(
+  grids: readonly ComputedGrid[],
+  tables: readonly RawTable[],
+  schedule: string,
+  { signs, headings }: RunEntrySheet,
+): Part | undefined {
+  const name = companion(tables, schedule, signs)?.sheetName;
   const grid = grids.find(({ sheetName }) => sheetName === name);
-  if (grid === undefined) return undefined;
+  if (name === undefined || grid === undefined) return undefined;
   for (const [row, cells] of grid.values.entries()) {
-    const columns = FUSE_ENTRY_KEYS.map((key) => cells.indexOf(PROTECTION_COLUMNS[key].heading));
+    const columns = headings.map((heading) => cells.indexOf(heading));
     if (columns.every((column) => column >= 0)) return { grid, first: row + 1, columns };
   }
   return undefined;
@@ -125,8 +131,11 @@ export function cellsInOrder(
   const grid = grids.find((one) => one.sheetName === sheetName);
   const schedule = grid === undefined ? undefined : schedulePart(grid);
   if (schedule === undefined) return [];
-  const protection = protectionPart(grids, sheetName);
-  return [schedule, ...(protection === undefined ? [] : [protection])]
+  const tables = grids.map(gridTable);
+  const others = RUN_ENTRY_SHEETS.flatMap(
+    (sheet) => entryPart(grids, tables, sheetName, sheet) ?? [],
+  );
+  return [schedule, ...others]
     .map((part) => inOrder(part, order))
     .filter(({ cells, fills }) => cells.length > 0 || fills.length > 0);
 }

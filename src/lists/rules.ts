@@ -4,6 +4,8 @@ import { FORMER_DUTY_HEADINGS } from '../sheets/station/former';
 import { RULE_KEYS, type RuleKey } from '../sheets/station/house-rules';
 import type { DutyLoad } from '../sheets/station/supply';
 import { fusesIn, type FusesByPlace } from './fuses';
+import { extrasIn, type ExtrasRead } from './extras';
+import type { Typed } from './labelled';
 import { cellText, isEmpty, type RawCell, type RawTable } from './raw';
 import { rawCell } from './workbook';
 import type { ProtectionTyped } from '../sheets/station/protection';
@@ -11,7 +13,6 @@ import { SOURCE_COLUMNS, supplyContent } from '../sheets/station/sources';
 import { SUPPLY_KEYS, type SupplyKey } from '../sheets/station/supply-keys';
 import { DUTY, DUTY_HEADINGS } from '../sheets/supply/layout';
 
-export type Typed<Key extends string> = Readonly<Partial<Record<Key, string | number>>>;
 export type GivenRules = Typed<RuleKey>;
 export type GivenSupply = Typed<SupplyKey>;
 
@@ -32,6 +33,8 @@ export interface GivenStation {
   /** Of the runs, by their places under the headings of the schedule. */
   readonly fuses: FusesByPlace;
   readonly duty: readonly DutyLoad[];
+  /** What is said on the sheets that stand where they are wanted. */
+  readonly extras: ExtrasRead;
 }
 
 interface NamedCell {
@@ -162,5 +165,6 @@ export function readStation(
     protection: typedIn(protectionCells, PROTECTION_TYPED),
     fuses: fusesIn(protectionTable),
     duty: dutyIn(supplyTable),
+    extras: extrasIn(tables, sheetName),
   };
 }

@@ -8,6 +8,7 @@ import { protectionSheet } from './protection/sheet';
 import { rulesSheet } from './rules/sheet';
 import { scheduleSheet } from './schedule/sheet';
 import type { StationContent } from './station/content';
+import { EXTRAS, type ExtraKey } from './station/extras';
 import { DATA_KEYS } from './station/data-keys';
 import { RULE_KEYS } from './station/house-rules';
 import type { Layout } from './station/layout';
@@ -17,14 +18,18 @@ import { FEED_KEYS, VERDICT_NAME_KEYS } from './station/references';
 import { SUPPLY_KEYS } from './station/supply-keys';
 import { supplySheet } from './supply/sheet';
 import { verdictsSheet } from './verdicts/sheet';
+import { wireListSheet } from './wire-list/sheet';
 import { conductorsSheet } from './without-add-in/conductors-sheet';
 import { fusesSheet } from './without-add-in/fuses-sheet';
+import { WIRE_CELL_KEYS } from './station/wire-list';
 import type { NativeParts } from './without-add-in/native-parts';
 import { workingsSheet } from './without-add-in/workings-sheet';
 
 export interface BookSheet extends WantedNames {
   /** It travels along only where there is no add-in to answer. */
   readonly isForCopies?: boolean;
+  /** It stands only where it is wanted. */
+  readonly extra?: ExtraKey;
   /** It stands ahead of the others there. */
   readonly leadsCopies?: boolean;
   /** `native`: what stands in place of calls of our functions, in a copy that needs no add-in. */
@@ -62,6 +67,12 @@ export const BOOK: readonly BookSheet[] = [
   },
   { name: SHEET_NAMES.crewSheet, leadsCopies: true, build: crewSheet },
   {
+    name: EXTRAS.wireList.sheetName,
+    defines: [[EXTRAS.wireList.stem, WIRE_CELL_KEYS]],
+    extra: 'wireList',
+    build: wireListSheet,
+  },
+  {
     name: SHEET_NAMES.conductorsSheet,
     defines: [[NAME_STEMS.data, DATA_KEYS]],
     isForCopies: true,
@@ -75,11 +86,16 @@ export const BOOK: readonly BookSheet[] = [
   { name: SHEET_NAMES.workingsSheet, isForCopies: true, build: workingsSheet },
 ];
 
+/** The sheets of the list that a content wants. */
+function wantedSheets({ extras = [] }: StationContent): readonly BookSheet[] {
+  return BOOK.filter(({ extra }) => extra === undefined || extras.includes(extra));
+}
+
 /** The sheets of a schedule in a workbook with the add-in. */
 export function addInSheets(layout: Layout, content: StationContent): readonly SheetPlan[] {
-  return BOOK.filter(({ isForCopies }) => isForCopies !== true).map((sheet) =>
-    sheet.build(layout, content),
-  );
+  return wantedSheets(content)
+    .filter(({ isForCopies }) => isForCopies !== true)
+    .map((sheet) => sheet.build(layout, content));
 }
 
 /** The sheets of a copy that needs no add-in. */
@@ -89,6 +105,7 @@ export function nativeSheets(
   native: NativeParts,
 ): readonly SheetPlan[] {
   const leads = ({ leadsCopies }: BookSheet) => leadsCopies === true;
-  const inOrder = [...BOOK.filter(leads), ...BOOK.filter((sheet) => !leads(sheet))];
+  const wanted = wantedSheets(content);
+  const inOrder = [...wanted.filter(leads), ...wanted.filter((sheet) => !leads(sheet))];
   return inOrder.map((sheet) => sheet.build(layout, content, native));
 }

@@ -5,6 +5,7 @@ import { withRowHeights } from './row-heights';
 import { roomyRows } from './schedule/sheet';
 import { stationValues } from './station-values';
 import type { StationContent } from './station/content';
+import type { ExtraKey } from './station/extras';
 import { DEMO } from './station/demo';
 import { freeScheduleNames, type NamesInUse } from './station/naming';
 
@@ -21,12 +22,14 @@ export function scheduleSheets(
   return withRowHeights(addInSheets(layout, content), names, stationValues(content, names));
 }
 
-/** The sheets of a new schedule, filled with the demonstration or left empty. */
+/** The sheets of a new schedule, filled with the demonstration or left empty, with the sheets beyond the sizing that are wanted. */
 export function newSchedule(
   filling: ScheduleFilling,
   references: ReferenceStyle,
   taken: NamesInUse,
+  extras: readonly ExtraKey[] = [],
 ): readonly SheetPlan[] {
   const empty = { runs: [], title: freeScheduleNames(taken, BOOK).sheet };
-  return scheduleSheets(filling === 'demo' ? DEMO : empty, references, taken);
+  const content = filling === 'demo' ? DEMO : empty;
+  return scheduleSheets({ ...content, extras }, references, taken);
 }

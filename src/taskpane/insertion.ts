@@ -4,6 +4,8 @@ import type { RunsReport } from '../lists/read-runs';
 import { newSchedule, scheduleSheets, type ScheduleFilling } from '../sheets/new-schedule';
 import type { SheetPlan } from '../sheets/plan/plan';
 import { columnArea } from '../sheets/schedule/layout';
+import { extrasOf } from '../sheets/station/content';
+import type { ExtraKey } from '../sheets/station/extras';
 import type { NamesInUse } from '../sheets/station/naming';
 
 const OUTCOMES: Readonly<Record<ScheduleFilling, string>> = {
@@ -62,11 +64,12 @@ async function goToFirstRun(host: SheetHost, [schedule]: readonly SheetPlan[]): 
 export async function insertSchedule(
   host: SheetHost,
   filling: ScheduleFilling,
+  extras: readonly ExtraKey[] = [],
   watch?: Watch,
 ): Promise<ToldInsertion> {
   const { plans, inserted } = await insertUnderFreeNames(
     host,
-    (taken) => newSchedule(filling, host.references, taken),
+    (taken) => newSchedule(filling, host.references, taken, extras),
     watch,
   );
   await goToFirstRun(host, plans);
@@ -83,7 +86,16 @@ export async function insertReport(
 ): Promise<ToldInsertion> {
   const { runs, rules, supply, sources, duty, protection } = report;
   const title = report.title ?? fileName.replace(/\.[^.]*$/, '');
-  const content = { runs, rules, supply, ...(sources && { sources }), duty, protection, title };
+  const content = {
+    runs,
+    rules,
+    supply,
+    ...(sources && { sources }),
+    duty,
+    protection,
+    ...extrasOf(report),
+    title,
+  };
   const { plans, inserted } = await insertUnderFreeNames(
     host,
     (taken) => scheduleSheets(content, host.references, taken),

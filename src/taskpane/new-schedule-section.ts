@@ -1,6 +1,7 @@
 /** "New schedule": adds a schedule sheet to the workbook. */
 import type { SheetHost } from '../hosts/sheet-host';
 import { commandButton } from './command-button';
+import { extraTicks } from './extra-ticks';
 import { inserting } from './inserting';
 import { insertSchedule } from './insertion';
 import { make } from './make';
@@ -10,9 +11,12 @@ import type { ScheduleFilling } from '../sheets/new-schedule';
 
 export function newScheduleSection(host: SheetHost): Section {
   const notice = makeNotice();
+  const ticks = extraTicks('new', 'With these sheets');
 
   const insert = (filling: ScheduleFilling) => {
-    insertion.run('Inserting a schedule…', (watch) => insertSchedule(host, filling, watch));
+    insertion.run('Inserting a schedule…', (watch) =>
+      insertSchedule(host, filling, ticks.wanted(), watch),
+    );
   };
   const buttons = [
     commandButton('Insert the demonstration', 'primary', () => {
@@ -36,6 +40,7 @@ export function newScheduleSection(host: SheetHost): Section {
         {},
         'A sheet with one row per cable run: wire, drop, fuse and a verdict. It goes on a sheet of its own; nothing in the workbook is overwritten.',
       ),
+      ticks.element,
       make('div', { class: 'loom-commands' }, ...buttons.map(({ element }) => element)),
       notice.element,
       insertion.element,

@@ -2,6 +2,7 @@
 import type { SheetHost } from '../hosts/sheet-host';
 import { commandButton } from './command-button';
 import { copyInView } from './copy-in-view';
+import { extraTicks } from './extra-ticks';
 import { download, XLSX_TYPE } from './download';
 import { make } from './make';
 import { makeNotice, sentenceOf } from './notice';
@@ -9,12 +10,13 @@ import { sectionElement, type Section } from './section';
 
 export function shareSection(host: SheetHost): Section {
   const notice = makeNotice();
+  const ticks = extraTicks('share', 'With these sheets');
 
   const share = (hand: (file: Uint8Array, name: string) => Promise<string> | string) => {
     setBusy(true);
     notice.tell('Writing the copy…');
     const shared = async () => {
-      const { file, name, counted } = await copyInView(host);
+      const { file, name, counted } = await copyInView(host, ticks.wanted());
       return `${await hand(file, name)}: ${counted}.`;
     };
     shared()
@@ -59,6 +61,7 @@ export function shareSection(host: SheetHost): Section {
         {},
         'A workbook of the schedule in view for people without this add-in. It computes in any spreadsheet: sizes, fuses and verdicts follow what is typed into it.',
       ),
+      ticks.element,
       make('div', { class: 'loom-commands' }, ...buttons.map(({ element }) => element)),
       notice.element,
     ),

@@ -35,6 +35,7 @@ const ROOMS = [
   'supply',
   'protection',
   'crew',
+  'wire-list',
   'without-add-in',
 ];
 

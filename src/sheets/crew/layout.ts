@@ -1,6 +1,6 @@
 /** Where the parts of the Crew sheet stand: the printed columns, and the workings out of sight right of them. */
 import { area, areaAddress, cellAddress, type Area } from '../plan/area';
-import { TABLE_GROWTH } from '../schedule/layout';
+import { runsFollowed } from '../schedule/layout';
 import type { Layout } from '../station/layout';
 import { LEVELS } from '../station/verdicts';
 
@@ -51,11 +51,6 @@ const LEAST_TEXT_LINES = 40;
 const PAGE_LINES = 50;
 /** Lines that a print has room for below what stands there at the start. */
 const SPARE_LINES = 4;
-
-/** How many runs the sheet follows. */
-export function runsFollowed({ references, rows }: Layout): number {
-  return references === 'table' ? rows + TABLE_GROWTH : rows;
-}
 
 /** How many lines the sheet has. */
 export function lineCount(layout: Layout): number {

@@ -31,6 +31,11 @@ export function feedArea(feed: FeedKey, { references, rows }: Layout): Area {
 /** Rows that a table may grow by before what follows its runs on other cells misses the new ones. */
 export const TABLE_GROWTH = 25;
 
+/** How many runs a sheet follows that has a row for each by its place. */
+export function runsFollowed({ references, rows }: Layout): number {
+  return references === 'table' ? rows + TABLE_GROWTH : rows;
+}
+
 /** What stands over them. */
 export const FEEDER_CHOICES_HEADING = 'Feeders to choose';
 

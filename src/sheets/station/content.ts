@@ -2,7 +2,9 @@
 import type { RuleKey } from './house-rules';
 import type { ProtectionTyped } from './protection';
 import type { ScheduleRun } from './run';
+import type { ExtraKey } from './extras';
 import type { SupplyContent } from './supply';
+import type { WireListTyped } from './wire-list';
 
 export interface ScheduleContent {
   readonly runs: readonly ScheduleRun[];
@@ -15,4 +17,16 @@ export interface ProtectionContent {
   readonly protection?: ProtectionTyped;
 }
 
-export type StationContent = ScheduleContent & SupplyContent & ProtectionContent;
+/** What is said on the sheets that stand where they are wanted. */
+export interface ExtrasContent {
+  /** The sheets that are wanted; none unless given. */
+  readonly extras?: readonly ExtraKey[];
+  readonly wireList?: WireListTyped;
+}
+
+/** What a reading or another content says of those sheets. */
+export function extrasOf({ extras, wireList }: ExtrasContent): ExtrasContent {
+  return { ...(extras && { extras }), ...(wireList && { wireList }) };
+}
+
+export type StationContent = ScheduleContent & SupplyContent & ProtectionContent & ExtrasContent;

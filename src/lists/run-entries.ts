@@ -1,0 +1,25 @@
+/** The sheets on which something is typed run by run, in rows that follow the places of the schedule's. */
+import { PROTECTION_CELLS } from '../sheets/protection/cells';
+import { PROTECTION_COLUMNS } from '../sheets/protection/columns';
+import { LASTING_PROTECTION } from '../sheets/station/former';
+import { FUSE_ENTRY_KEYS } from '../sheets/station/protection-keys';
+import { COLOUR_HEADINGS, WIRE_SIGNS } from './wire-list';
+
+export interface RunEntrySheet {
+  /** Labels by which the sheet is known. */
+  readonly signs: readonly string[];
+  /** Headings of the columns in which something is typed. */
+  readonly headings: readonly string[];
+}
+
+export const PROTECTION_SIGNS: readonly string[] = LASTING_PROTECTION.map(
+  (key) => PROTECTION_CELLS[key].label,
+);
+
+export const RUN_ENTRY_SHEETS: readonly RunEntrySheet[] = [
+  {
+    signs: PROTECTION_SIGNS,
+    headings: FUSE_ENTRY_KEYS.map((key) => PROTECTION_COLUMNS[key].heading),
+  },
+  { signs: WIRE_SIGNS, headings: Object.values(COLOUR_HEADINGS) },
+];

@@ -1,0 +1,23 @@
+/** Sheets that a station has where they are wanted: what follows the sizing, out of the same schedule. */
+export const EXTRA_KEYS = ['wireList'] as const;
+export type ExtraKey = (typeof EXTRA_KEYS)[number];
+
+export interface Extra {
+  /** As the first schedule of a workbook calls it. */
+  readonly sheetName: string;
+  /** What the defined names of the sheet begin with. */
+  readonly stem: string;
+  /** How the command is asked for it. */
+  readonly word: string;
+  /** What it is for, in a few words. */
+  readonly purpose: string;
+}
+
+export const EXTRAS: Readonly<Record<ExtraKey, Extra>> = {
+  wireList: {
+    sheetName: 'Wire list',
+    stem: 'LoomWire',
+    word: 'wire-list',
+    purpose: 'metres to buy and to cut, spools, waste, mass and cost',
+  },
+};

@@ -1,0 +1,32 @@
+/** Tick boxes for the sheets that follow a schedule where they are wanted. */
+import { EXTRA_KEYS, EXTRAS, type ExtraKey } from '../sheets/station/extras';
+import { make } from './make';
+
+export interface ExtraTicks {
+  readonly element: HTMLElement;
+  /** What is ticked. */
+  wanted(): readonly ExtraKey[];
+}
+
+/** `place` tells the boxes of one section of the pane from those of another. */
+export function extraTicks(place: string, legend: string): ExtraTicks {
+  const boxes = EXTRA_KEYS.map(
+    (key) => [key, make('input', { type: 'checkbox', id: `loom-${place}-${key}` })] as const,
+  );
+  return {
+    element: make(
+      'fieldset',
+      { class: 'loom-ticks' },
+      make('legend', {}, legend),
+      ...boxes.map(([key, box]) =>
+        make(
+          'div',
+          { class: 'loom-tick', title: EXTRAS[key].purpose },
+          box,
+          make('label', { for: box.id }, EXTRAS[key].sheetName),
+        ),
+      ),
+    ),
+    wanted: () => boxes.flatMap(([key, box]) => (box.checked ? [key] : [])),
+  };
+}
