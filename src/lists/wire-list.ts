@@ -8,7 +8,6 @@ import {
   COLOUR_KEYS,
   WIRE_CELL_KEYS,
   type ColourKey,
-  type RunColours,
   type WireListTyped,
   type WirePrice,
 } from '../sheets/station/wire-list';
@@ -71,7 +70,7 @@ export function withColours(
     (entries) =>
       Object.fromEntries(
         Object.entries(entries).map(([key, colour]) => [key, String(colour)]),
-      ) as RunColours,
+      ),
   );
   return runs === undefined ? typed : { ...typed, runs };
 }

@@ -14,7 +14,7 @@ const COUNT: CellStyle = { numberFormat: '0', align: 'centre' };
 const MONEY: CellStyle = { numberFormat: '0.00' };
 
 /** Both tables of the left stand in the same columns. */
-export const COLUMN_WIDTHS = [17, 12, 12, 12, 10, 10, 9, 10, 10, 10, 10, 62] as const;
+export const COLUMN_WIDTHS = [17, 12, 12, 12, 10, 10, 9, 10, 10, 10, 10, 66] as const;
 
 export const BUY_COLUMNS: Readonly<Record<BuyKey, WireColumn>> = {
   wire: {
@@ -76,7 +76,7 @@ export const RUN_COLUMNS: Readonly<Record<RunKey, WireColumn>> = {
     note: 'Colour of the conductor to minus in your own word; blank: as in the head of this sheet.',
     style: { numberFormat: '@', align: 'centre' },
   },
-  oneWay: { heading: 'One way', note: 'The length of the schedule.', style: LENGTH },
+  oneWay: { heading: 'As listed', note: 'One way, the length of the schedule.', style: LENGTH },
   each: {
     heading: 'Cut to',
     note: 'Each conductor: its length with slack and two tails, rounded up to hundredths.',

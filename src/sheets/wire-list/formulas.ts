@@ -28,19 +28,19 @@ export const ANY_COLOUR = 'any';
 
 /** Why a run is missing from the lines. */
 export const WIRE_WRONG = {
-  noSize: 'no size: fix its row of the schedule first',
+  noSize: 'no size; fix its row of the schedule',
   noLength: 'no length that can be used',
-  notPriced: 'its size is not among the prices: write it into a free row there, as in the schedule',
+  notPriced: 'add its size to the free rows of the prices',
   badHead: 'slack, tail or length unit cannot be used',
   noSpool: 'no spool length that can be used',
-  tooLong: 'longer than its spool: find a longer one, or make it two runs with a joint between',
+  tooLong: 'longer than its spool; take a longer one',
 } as const;
-export const LEFT_OUT = 'NOT IN THE LINES ABOVE: ';
+export const LEFT_OUT = 'NOT COUNTED ABOVE: ';
 
 /** What a line lacks. */
 export const LINE_LACKS = {
-  price: 'no price: not in the cost. ',
-  mass: 'no metal area: not in the mass. ',
+  price: 'no price: not in the cost; ',
+  mass: 'no metal area: not in the mass; ',
 } as const;
 
 const DOUBTED = LEVELS.filter(
