@@ -49,6 +49,22 @@ const at = (name: string) => join(room, name);
 const readBack = (name: string) => readRuns(readFileSync(at(name)), name);
 
 describe('the schedule from a terminal', () => {
+  it('writes the sheets that --with names, and no other', async () => {
+    const { ended, complaints } = await run(at('runs.csv'), at('with.xlsx'), '--with', 'wire-list');
+    expect([ended, complaints]).toEqual([ENDED.well, '']);
+    expect((await readBack('with.xlsx')).extras).toEqual(['wireList']);
+    // A workbook that has the sheet is written without it where it is not asked for.
+    await run(at('with.xlsx'), at('again.xlsx'));
+    expect((await readBack('again.xlsx')).extras).toBeUndefined();
+  });
+
+  it('says which sheets --with knows', async () => {
+    const { ended, complaints } = await run(at('runs.csv'), at('out.xlsx'), '--with', 'wire,list');
+    expect(ended).toBe(ENDED.misused);
+    expect(complaints).toContain('"wire" is no sheet that --with knows. It knows: wire-list');
+    expect(existsSync(at('out.xlsx'))).toBe(false);
+  });
+
   it('writes the workbook, prints the verdicts and what was not understood', async () => {
     const { ended, printed, complaints } = await run(at('runs.csv'), at('out.xlsx'));
     expect([ended, complaints]).toEqual([ENDED.well, '']);

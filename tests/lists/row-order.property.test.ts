@@ -15,6 +15,7 @@ import { scheduleSheets } from '../../src/sheets/new-schedule';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';
 import { levelOfRow, readSchedule } from '../../src/sheets/schedule/reading';
 import type { StationContent } from '../../src/sheets/station/content';
+import { EXTRA_KEYS } from '../../src/sheets/station/extras';
 import { DEMO } from '../../src/sheets/station/demo';
 import type { NamesInUse } from '../../src/sheets/station/naming';
 import { COLUMN_KEYS } from '../../src/sheets/station/schedule-keys';
@@ -24,13 +25,18 @@ import { openGrids } from './open-grids';
 const FREE: NamesInUse = { sheets: new Set(), names: new Set() };
 const NAME = 'Run schedule';
 
-/** With fuses of some runs on Protection, and figures typed over formulas. */
+/** With fuses of some runs on Protection, colours of some on the Wire list, and figures typed over formulas. */
 const STATION: StationContent = {
   ...DEMO,
   runs: DEMO.runs.map((run, index) => (index % 5 === 2 ? { ...run, target: 0.04 } : run)),
   protection: {
     ...DEMO.protection,
     fuses: DEMO.runs.map((_, index) => (index % 3 === 1 ? { breaks: 1000 + index } : {})),
+  },
+  extras: EXTRA_KEYS,
+  wireList: {
+    ...DEMO.wireList,
+    runs: DEMO.runs.map((_, index) => (index % 4 === 1 ? { plus: `colour ${index}` } : {})),
   },
 };
 const start = openGrids(scheduleSheets(STATION, 'cells', FREE));
@@ -59,11 +65,16 @@ function changed(grids: Grids, order: RowOrder): Grids {
   return after;
 }
 
-/** The runs with their fuses, in their order. */
+/** The runs with their fuses and colours, in their order. */
 function runsOf(grids: Grids) {
-  const { runs, protection } = stationOf(grids, NAME)!;
+  const { runs, protection, wireList } = stationOf(grids, NAME)!;
   const fuses = protection?.fuses ?? [];
-  return runs.map((run, index) => ({ ...run, fuse: fuses[index] ?? {} }));
+  const colours = wireList?.runs ?? [];
+  return runs.map((run, index) => ({
+    ...run,
+    fuse: fuses[index] ?? {},
+    colours: colours[index] ?? {},
+  }));
 }
 const before = runsOf(start);
 

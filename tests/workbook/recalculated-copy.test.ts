@@ -15,6 +15,7 @@ import { columnOf, ROW } from '../../src/sheets/schedule/layout';
 import { sharedCopy } from '../../src/sheets/shared-copy';
 import { stationValues } from '../../src/sheets/station-values';
 import type { StationContent } from '../../src/sheets/station/content';
+import { EXTRA_KEYS } from '../../src/sheets/station/extras';
 import { DEMO } from '../../src/sheets/station/demo';
 import { scheduleNames } from '../../src/sheets/station/naming';
 import { WORD } from '../../src/sheets/station/verdicts';
@@ -32,6 +33,7 @@ const PATIENCE_MS = 600_000;
 const { thin1, generated2 } = protectionStations();
 const STATIONS: Readonly<Record<string, StationContent>> = {
   demo: DEMO,
+  finished: { ...DEMO, extras: EXTRA_KEYS },
   ...Object.fromEntries(
     [0, 1].map((index) => [
       `amps${index}`,
@@ -44,7 +46,7 @@ const STATIONS: Readonly<Record<string, StationContent>> = {
       ]),
     ]),
   ),
-  watts: generatedStations({ stations: 2, rows: 48, watts: true })[1]!,
+  watts: { ...generatedStations({ stations: 2, rows: 48, watts: true })[1]!, extras: EXTRA_KEYS },
   sources: SOURCE_STATIONS[0]!,
   hurried: SOURCE_STATIONS[1]!,
   thin: thin1!,
