@@ -66,11 +66,8 @@ export function withColours(
   { typed, colours }: WireListRead,
   places: readonly number[],
 ): WireListTyped {
-  const runs = inPlaces(colours, places)?.map(
-    (entries) =>
-      Object.fromEntries(
-        Object.entries(entries).map(([key, colour]) => [key, String(colour)]),
-      ),
+  const runs = inPlaces(colours, places)?.map((entries) =>
+    Object.fromEntries(Object.entries(entries).map(([key, colour]) => [key, String(colour)])),
   );
   return runs === undefined ? typed : { ...typed, runs };
 }

@@ -5,12 +5,11 @@
  */
 import { area, areaAddress, cellAddress, quotedSheetName } from '../plan/area';
 import { text } from '../plan/formula';
-import { protectionArea } from '../protection/layout';
 import { columnReferences, ROW } from '../schedule/layout';
-import { kindInForce } from '../station/fuse-kind';
 import type { Layout } from '../station/layout';
 import type { ColumnKey } from '../station/schedule-keys';
 import { LEVELS } from '../station/verdicts';
+import { saidOfRun, shortened } from './said';
 import {
   crewReferences,
   GAP_COLUMN,
@@ -40,26 +39,15 @@ interface Pointers {
   readonly layout: Layout;
   readonly crew: CrewReferences;
   readonly schedule: Readonly<Record<ColumnKey, string>>;
-  readonly ownKinds: string;
 }
 
 function pointers(layout: Layout): Pointers {
-  const protection = quotedSheetName(layout.names.protectionSheet);
   return {
     layout,
     crew: crewReferences(layout),
     schedule: columnReferences(layout, true),
-    ownKinds: `${protection}!${areaAddress(protectionArea('kind', layout.rows), 'both')}`,
   };
 }
-
-/** A text that ends in dots where it is too long for its column. */
-const shortened = (said: string, most: number) =>
-  `IF(LEN(${said})>${most},MID(${said},1,${most - 1})&"…",${said})`;
-
-/** A length as typed: a bare number is in the house unit. */
-const lengthOf = (cell: string, unit: string) =>
-  `IF(ISNUMBER(${cell}),ROUND(${cell},2)&" "&${unit},TRIM(${cell}))`;
 
 /** The column of the schedule at the place that a working names. */
 const at =
@@ -143,23 +131,6 @@ export function workingFormulas(layout: Layout): Readonly<Record<CrewWorkingKey,
   >;
 }
 
-/** What stands at the far end: the load, the source that it ends at, what it feeds. */
-function farEnd(points: Pointers): string {
-  const place = points.crew.cell.ofPlace;
-  const there = at(points, place);
-  const { run, place1 } = points.schedule;
-  const fed = `COUNTIF(${place1},${place})`;
-  const firstFed = `INDEX(${run},MATCH(${place},${place1},0))`;
-  const feeds = `IF(${fed}=0,"its load",${firstFed}&IF(${fed}=1,""," and "&(${fed}-1)&" more"))`;
-  return `IF(LEN(TRIM(${there('load')}))>0,TRIM(${there('load')}),IF(LEN(TRIM(${there('endsAt')}))>0,TRIM(${there('endsAt')}),${feeds}))`;
-}
-
-function nearEnd(points: Pointers): string {
-  const there = at(points, points.crew.cell.ofPlace);
-  const first = `INDEX(${points.layout.names.supply.name},1,1)`;
-  return `IF(LEN(TRIM(${there('fedFrom')}))>0,TRIM(${there('fedFrom')}),IF(LEN(${first})=0,"battery",${first}))`;
-}
-
 /** A line of what is said of a run; dots where the page has no room for the rest. */
 function textLine({ crew }: Pointers): string {
   const { cell, column } = crew;
@@ -181,42 +152,26 @@ function textLine({ crew }: Pointers): string {
 /** What is printed, in the first line, to be filled down. */
 export function printedFormulas(layout: Layout): Readonly<Record<CrewKey, string>> {
   const points = pointers(layout);
-  const { crew, ownKinds } = points;
+  const { crew } = points;
   const { cell, head } = crew;
   const there = at(points, cell.ofPlace);
-  const { rule, protect } = layout.names;
+  const said = saidOfRun(layout, cell.ofPlace);
   const onFigures = (formula: string, otherwise = '""') =>
     `IF(${cell.line}=0,${formula},${otherwise})`;
   const word = `INDEX(${head.words},1,${cell.ofLevel})`;
-  const name = `IF(LEN(TRIM(${there('run')}))=0,"row "&(${cell.ofPlace}+${ROW.first}),TRIM(${there('run')}))`;
-  const route = `${nearEnd(points)}&${text(ARROW)}&${farEnd(points)}`;
+  const route = `${said.near}&${text(ARROW)}&${said.far}`;
   // Where its text found no room, its own line still says how grave it is.
   const unsaid = `IF(${cell.ofLevel}=${OK},"",IF(INDEX(${crew.column.lines},${cell.of})=1,${word}&": ",""))`;
-  const fuse = there('fuse');
-  // A number in a text cell, without a unit of its own: in the house unit, as a number is.
-  const isBare = `AND(ISTEXT(${there('length')}),LEN(${there('feetSaid')})=0,LEN(${there('restUnit')})=0)`;
-  const rated = (amps: string) =>
-    `${amps}&" A "&${kindInForce(`INDEX(${ownKinds},${cell.ofPlace})`, protect.fuseKind, amps)}`;
-  const isAtEnd = `${there('endFused')}="yes"`;
-  const before = `IF(LEN(${there('unfused')})=0,""," after "&${lengthOf(there('unfused'), rule.unit)})`;
-  const atEnd = `IF(${isAtEnd},", both ends","")`;
-  // Without a fuse where it starts: it may have one where it ends, or lean on one upstream.
-  const upstream = `IF(ISNUMBER(${there('feederFuse')}),${there('feederFuse')}&" A upstream","none")`;
-  const none = `IF(AND(${isAtEnd},ISNUMBER(${there('fitting')})),${rated(there('fitting'))}&", far end",${upstream})`;
   return {
     done: onFigures(text(BOX)),
-    run: onFigures(shortened(name, NAME_CHARS), `IF(${cell.line}=1,${word},"")`),
+    run: onFigures(shortened(said.name, NAME_CHARS), `IF(${cell.line}=1,${word},"")`),
     route: onFigures(
       `${unsaid}&${shortened(route, LINE_CHARS)}`,
       `IF(${cell.line}<0,"",${textLine(points)})`,
     ),
-    length: onFigures(
-      `IF(LEN(${there('length')})=0,"?",IF(${isBare},TRIM(${there('length')})&" "&${rule.unit},${lengthOf(there('length'), rule.unit)}))`,
-    ),
-    wire: onFigures(`IFERROR(IF(LEN(${there('size')})=0,"?",${there('size')}&""),"none fits")`),
-    fuse: onFigures(
-      `IF(${there('fused')}="no",${none},IF(ISNUMBER(${fuse}),${rated(fuse)}&${before}&${atEnd},IF(ISERROR(${fuse}),"none fits","?")))`,
-    ),
+    length: onFigures(said.length),
+    wire: onFigures(said.wire),
+    fuse: onFigures(said.fuse),
     volts: onFigures(`IF(ISNUMBER(${there('loadVolts')}),${there('loadVolts')},"?")`),
   };
 }
