@@ -1,23 +1,32 @@
 /** What is said on the sheets of a schedule that stand where they are wanted. */
 import type { ExtrasContent } from '../sheets/station/content';
-import type { ExtraKey } from '../sheets/station/extras';
+import { EXTRA_KEYS } from '../sheets/station/extras';
+import type { LabelsTyped } from '../sheets/station/labels';
+import { readLabels } from './labels';
 import { readWireList, withColours, type WireListRead } from './wire-list';
 import type { RawTable } from './raw';
 
 /** As read, with entries of runs by their places. */
 export interface ExtrasRead {
   readonly wireList?: WireListRead;
+  readonly labels?: LabelsTyped;
 }
 
 /** What belongs to the schedule on a sheet. */
 export function extrasIn(tables: readonly RawTable[], schedule: string): ExtrasRead {
   const wireList = readWireList(tables, schedule);
-  return { ...(wireList && { wireList }) };
+  const labels = readLabels(tables, schedule);
+  return { ...(wireList && { wireList }), ...(labels && { labels }) };
 }
 
 /** The same for the runs that were taken, in their order; nothing where the schedule has no such sheet. */
-export function withExtrasOf({ wireList }: ExtrasRead, places: readonly number[]): ExtrasContent {
-  const extras: ExtraKey[] = wireList === undefined ? [] : ['wireList'];
+export function withExtrasOf(read: ExtrasRead, places: readonly number[]): ExtrasContent {
+  const { wireList, labels } = read;
+  const extras = EXTRA_KEYS.filter((key) => read[key] !== undefined);
   if (extras.length === 0) return {};
-  return { extras, ...(wireList && { wireList: withColours(wireList, places) }) };
+  return {
+    extras,
+    ...(wireList && { wireList: withColours(wireList, places) }),
+    ...(labels && { labels }),
+  };
 }

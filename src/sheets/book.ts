@@ -6,11 +6,13 @@ import type { SheetPlan } from './plan/plan';
 import { crewSheet } from './crew/sheet';
 import { protectionSheet } from './protection/sheet';
 import { rulesSheet } from './rules/sheet';
+import { labelsSheet } from './labels/sheet';
 import { scheduleSheet } from './schedule/sheet';
 import type { StationContent } from './station/content';
 import { EXTRAS, type ExtraKey } from './station/extras';
 import { DATA_KEYS } from './station/data-keys';
 import { RULE_KEYS } from './station/house-rules';
+import { LABEL_CELL_KEYS } from './station/labels';
 import type { Layout } from './station/layout';
 import { NAME_STEMS, SCHEDULE_NAME_KEYS, SHEET_NAMES, type WantedNames } from './station/naming';
 import { PROTECTION_NAME_KEYS } from './station/protection-keys';
@@ -71,6 +73,12 @@ export const BOOK: readonly BookSheet[] = [
     defines: [[EXTRAS.wireList.stem, WIRE_CELL_KEYS]],
     extra: 'wireList',
     build: wireListSheet,
+  },
+  {
+    name: EXTRAS.labels.sheetName,
+    defines: [[EXTRAS.labels.stem, LABEL_CELL_KEYS]],
+    extra: 'labels',
+    build: labelsSheet,
   },
   {
     name: SHEET_NAMES.conductorsSheet,

@@ -36,6 +36,7 @@ const ROOMS = [
   'protection',
   'crew',
   'wire-list',
+  'labels',
   'without-add-in',
 ];
 

@@ -1,6 +1,6 @@
 /** The sheet as a page: widths, heights, frozen panes, print set-up. */
 import { area } from '../../sheets/plan/area';
-import type { SheetPlan } from '../../sheets/plan/plan';
+import type { SheetPlan, StockPrint } from '../../sheets/plan/plan';
 import { rangeOf } from './range-of';
 
 /**
@@ -19,7 +19,34 @@ export function freeze(sheet: Excel.Worksheet, plan: SheetPlan): void {
   else if (columns > 0) panes.freezeColumns(columns);
 }
 
-export function setUpPage(sheet: Excel.Worksheet, { print }: SheetPlan): void {
+/** At full size on paper of its own, with a break after each page of the stock. */
+function setUpStock(sheet: Excel.Worksheet, { print }: SheetPlan, stock: StockPrint): void {
+  const layout = sheet.pageLayout;
+  const points = (mm: number) => (Math.max(0, mm) / 25.4) * 72;
+  const { top, bottom, left, right } = stock.marginsMm;
+  layout.orientation = 'Portrait';
+  layout.paperSize = stock.paper;
+  layout.zoom = { scale: 100 };
+  layout.topMargin = points(top);
+  layout.leftMargin = points(left);
+  // Rounded widths and heights may come to a trace more than the paper has.
+  layout.bottomMargin = points(bottom - 2);
+  layout.rightMargin = points(right - 2);
+  layout.headerMargin = 0;
+  layout.footerMargin = 0;
+  layout.setPrintArea(rangeOf(sheet, print.area));
+  const { row, column, rows } = print.area;
+  for (let next = row + stock.rowsPerPage; next < row + rows; next += stock.rowsPerPage) {
+    sheet.horizontalPageBreaks.add(rangeOf(sheet, area(next, column)));
+  }
+}
+
+export function setUpPage(sheet: Excel.Worksheet, plan: SheetPlan): void {
+  const { print } = plan;
+  if (print.stock !== undefined) {
+    setUpStock(sheet, plan, print.stock);
+    return;
+  }
   const { landscape, area: printed, repeatRows, footer } = print;
   const layout = sheet.pageLayout;
   layout.orientation = landscape ? 'Landscape' : 'Portrait';

@@ -1,7 +1,7 @@
 /** The sheet on paper, and what stays in view on a screen. */
-import type { Worksheet } from 'exceljs';
+import type { PaperSize, Worksheet } from 'exceljs';
 import { cellAddress } from '../../sheets/plan/area';
-import type { SheetPlan } from '../../sheets/plan/plan';
+import type { SheetPlan, StockPrint } from '../../sheets/plan/plan';
 
 /** ECMA-376 part 1, 18.3.1.63: paper size 9 is A4. */
 const A4 = 9;
@@ -10,12 +10,53 @@ const MARGINS_INCHES = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.6, header: 0
 /** A footer's further lines want room above the edge. */
 const FOOTER_LINE_INCHES = 0.17;
 
-/** One page wide and as many high as it takes, with the heading on each. */
-export function applyPage(sheet: Worksheet, { print, hidden }: SheetPlan): void {
-  const { area, repeatRows } = print;
-  // The library puts a "$" ahead of each corner and no other: the row's own has to come with it.
+/** ECMA-376 part 1, 18.3.1.63. */
+const PAPER_SIZES = { A4, Letter: 1 } as const;
+const MM_PER_INCH = 25.4;
+/** Rounded widths and heights may come to a trace more than the paper has. */
+const SPARE_MM = 2;
+
+/** At full size, with a break after each page of the stock, and nothing above or below the labels. */
+function applyStock(sheet: Worksheet, { print }: SheetPlan, stock: StockPrint): void {
+  const inches = (mm: number) => Math.max(0, mm) / MM_PER_INCH;
+  const { top, bottom, left, right } = stock.marginsMm;
+  sheet.pageSetup = {
+    ...sheet.pageSetup,
+    paperSize: PAPER_SIZES[stock.paper] as PaperSize,
+    orientation: 'portrait',
+    fitToPage: false,
+    scale: 100,
+    margins: {
+      top: inches(top),
+      left: inches(left),
+      bottom: inches(bottom - SPARE_MM),
+      right: inches(right - SPARE_MM),
+      header: 0,
+      footer: 0,
+    },
+    printArea: printedArea(print),
+  };
+  const { row, rows, columns } = print.area;
+  for (let end = row + stock.rowsPerPage; end < row + rows; end += stock.rowsPerPage) {
+    sheet.getRow(end).addPageBreak(0, columns);
+  }
+}
+
+/** The library puts a "$" ahead of each corner and no other: the row's own has to come with it. */
+function printedArea({ area }: SheetPlan['print']): string {
   const first = cellAddress(area.row, area.column, 'row');
   const last = cellAddress(area.row + area.rows - 1, area.column + area.columns - 1, 'row');
+  return `${first}:${last}`;
+}
+
+/** One page wide and as many high as it takes, with the heading on each; stock at its full size. */
+export function applyPage(sheet: Worksheet, plan: SheetPlan): void {
+  const { print, hidden } = plan;
+  if (print.stock !== undefined) {
+    applyStock(sheet, plan, print.stock);
+    return;
+  }
+  const { repeatRows } = print;
   sheet.pageSetup = {
     ...sheet.pageSetup,
     paperSize: A4,
@@ -29,7 +70,7 @@ export function applyPage(sheet: Worksheet, { print, hidden }: SheetPlan): void 
       bottom: MARGINS_INCHES.bottom + FOOTER_LINE_INCHES * (print.footer.split('\n').length - 1),
     },
     // LibreOffice prints a hidden sheet that has an area to print, and none without.
-    ...(hidden === true ? {} : { printArea: `${first}:${last}` }),
+    ...(hidden === true ? {} : { printArea: printedArea(print) }),
     ...(repeatRows === undefined
       ? {}
       : { printTitlesRow: `${repeatRows.first + 1}:${repeatRows.last + 1}` }),

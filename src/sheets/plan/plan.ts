@@ -99,13 +99,21 @@ export interface NotePlan {
   readonly text: string;
 }
 
-/** Print set-up: always one page wide. */
+/** Paper that is printed at its full size, with no header or footer: a page break after every so many rows. */
+export interface StockPrint {
+  readonly paper: 'A4' | 'Letter';
+  readonly marginsMm: Readonly<Record<'top' | 'bottom' | 'left' | 'right', number>>;
+  readonly rowsPerPage: number;
+}
+
+/** Print set-up: one page wide, but for stock. */
 export interface PrintPlan {
   readonly landscape: boolean;
   readonly area: Area;
   /** Zero-based rows repeated on every page. */
   readonly repeatRows?: { readonly first: number; readonly last: number };
   readonly footer: string;
+  readonly stock?: StockPrint;
 }
 
 /** One sheet, ready to be drawn. */

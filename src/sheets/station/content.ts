@@ -4,6 +4,7 @@ import type { ProtectionTyped } from './protection';
 import type { ScheduleRun } from './run';
 import type { ExtraKey } from './extras';
 import type { SupplyContent } from './supply';
+import type { LabelsTyped } from './labels';
 import type { WireListTyped } from './wire-list';
 
 export interface ScheduleContent {
@@ -22,11 +23,16 @@ export interface ExtrasContent {
   /** The sheets that are wanted; none unless given. */
   readonly extras?: readonly ExtraKey[];
   readonly wireList?: WireListTyped;
+  readonly labels?: LabelsTyped;
 }
 
 /** What a reading or another content says of those sheets. */
-export function extrasOf({ extras, wireList }: ExtrasContent): ExtrasContent {
-  return { ...(extras && { extras }), ...(wireList && { wireList }) };
+export function extrasOf({ extras, wireList, labels }: ExtrasContent): ExtrasContent {
+  return {
+    ...(extras && { extras }),
+    ...(wireList && { wireList }),
+    ...(labels && { labels }),
+  };
 }
 
 export type StationContent = ScheduleContent & SupplyContent & ProtectionContent & ExtrasContent;

@@ -1,5 +1,5 @@
 /** Sheets that a station has where they are wanted: what follows the sizing, out of the same schedule. */
-export const EXTRA_KEYS = ['wireList'] as const;
+export const EXTRA_KEYS = ['wireList', 'labels'] as const;
 export type ExtraKey = (typeof EXTRA_KEYS)[number];
 
 export interface Extra {
@@ -19,5 +19,11 @@ export const EXTRAS: Readonly<Record<ExtraKey, Extra>> = {
     stem: 'LoomWire',
     word: 'wire-list',
     purpose: 'metres to buy and to cut, spools, waste, mass and cost',
+  },
+  labels: {
+    sheetName: 'Labels',
+    stem: 'LoomLabels',
+    word: 'labels',
+    purpose: 'two labels a run for plain label stock, one for either end',
   },
 };

@@ -18,12 +18,12 @@ export interface NamedCell {
 
 export type TypedCells<Key extends string> = Readonly<Partial<Record<Key, string | number>>>;
 
-/** Where the cells stand: one below the other, labels, values and notes each in a column. */
+/** Where the cells stand: one below the other, labels, values and notes each in a column; notes may be left out. */
 export interface CellPlaces {
   readonly first: number;
   readonly label: number;
   readonly value: number;
-  readonly note: number;
+  readonly note?: number;
 }
 
 export function namedCellArea<Key extends string>(
@@ -51,7 +51,9 @@ export function namedCellBlocks<Key extends string>(
         cells: [[typed[key] ?? initial]],
         style: { border: 'all', fill: PALETTE.input, ...style, align: 'left' },
       },
-      { area: area(at.row, places.note), cells: [[note]], style: QUIET_STYLE },
+      ...(places.note === undefined
+        ? []
+        : [{ area: area(at.row, places.note), cells: [[note]], style: QUIET_STYLE }]),
     ];
   });
 }
