@@ -3,6 +3,7 @@ import { PROTECTION_CELLS } from '../sheets/protection/cells';
 import { PROTECTION_COLUMNS } from '../sheets/protection/columns';
 import { LASTING_PROTECTION } from '../sheets/station/former';
 import { FUSE_ENTRY_KEYS } from '../sheets/station/protection-keys';
+import { BUILT_SIGNS, READING_HEADINGS } from './as-built';
 import { COLOUR_HEADINGS, WIRE_SIGNS } from './wire-list';
 
 export interface RunEntrySheet {
@@ -22,4 +23,5 @@ export const RUN_ENTRY_SHEETS: readonly RunEntrySheet[] = [
     headings: FUSE_ENTRY_KEYS.map((key) => PROTECTION_COLUMNS[key].heading),
   },
   { signs: WIRE_SIGNS, headings: Object.values(COLOUR_HEADINGS) },
+  { signs: BUILT_SIGNS, headings: Object.values(READING_HEADINGS) },
 ];

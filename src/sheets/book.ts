@@ -2,12 +2,14 @@
  * The list of sheets, in the order they stand: naming, inserting, sharing and calculating loop over it. A sheet that is
  * added here, from a folder of its own, is in every schedule from then on.
  */
+import { asBuiltSheet } from './as-built/sheet';
 import type { SheetPlan } from './plan/plan';
 import { crewSheet } from './crew/sheet';
 import { protectionSheet } from './protection/sheet';
 import { rulesSheet } from './rules/sheet';
 import { labelsSheet } from './labels/sheet';
 import { scheduleSheet } from './schedule/sheet';
+import { BUILT_CELL_KEYS } from './station/as-built';
 import type { StationContent } from './station/content';
 import { EXTRAS, type ExtraKey } from './station/extras';
 import { DATA_KEYS } from './station/data-keys';
@@ -79,6 +81,12 @@ export const BOOK: readonly BookSheet[] = [
     defines: [[EXTRAS.labels.stem, LABEL_CELL_KEYS]],
     extra: 'labels',
     build: labelsSheet,
+  },
+  {
+    name: EXTRAS.asBuilt.sheetName,
+    defines: [[EXTRAS.asBuilt.stem, BUILT_CELL_KEYS]],
+    extra: 'asBuilt',
+    build: asBuiltSheet,
   },
   {
     name: SHEET_NAMES.conductorsSheet,

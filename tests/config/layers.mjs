@@ -37,6 +37,7 @@ const ROOMS = [
   'crew',
   'wire-list',
   'labels',
+  'as-built',
   'without-add-in',
 ];
 

@@ -2,6 +2,7 @@
 import type { RuleKey } from './house-rules';
 import type { ProtectionTyped } from './protection';
 import type { ScheduleRun } from './run';
+import type { AsBuiltTyped } from './as-built';
 import type { ExtraKey } from './extras';
 import type { SupplyContent } from './supply';
 import type { LabelsTyped } from './labels';
@@ -24,14 +25,16 @@ export interface ExtrasContent {
   readonly extras?: readonly ExtraKey[];
   readonly wireList?: WireListTyped;
   readonly labels?: LabelsTyped;
+  readonly asBuilt?: AsBuiltTyped;
 }
 
 /** What a reading or another content says of those sheets. */
-export function extrasOf({ extras, wireList, labels }: ExtrasContent): ExtrasContent {
+export function extrasOf({ extras, wireList, labels, asBuilt }: ExtrasContent): ExtrasContent {
   return {
     ...(extras && { extras }),
     ...(wireList && { wireList }),
     ...(labels && { labels }),
+    ...(asBuilt && { asBuilt }),
   };
 }
 

@@ -1,5 +1,5 @@
 /** Sheets that a station has where they are wanted: what follows the sizing, out of the same schedule. */
-export const EXTRA_KEYS = ['wireList', 'labels'] as const;
+export const EXTRA_KEYS = ['wireList', 'labels', 'asBuilt'] as const;
 export type ExtraKey = (typeof EXTRA_KEYS)[number];
 
 export interface Extra {
@@ -25,5 +25,11 @@ export const EXTRAS: Readonly<Record<ExtraKey, Extra>> = {
     stem: 'LoomLabels',
     word: 'labels',
     purpose: 'two labels a run for plain label stock, one for either end',
+  },
+  asBuilt: {
+    sheetName: 'As built',
+    stem: 'LoomBuilt',
+    word: 'as-built',
+    purpose: 'readings of finished runs, and whether their joints are sound',
   },
 };
