@@ -8,7 +8,7 @@ import type { Block, CellStyle, SheetPlan } from '../../sheets/plan/plan';
 import { applyEntry, applyNote } from './entries';
 import { applyHighlight } from './highlights';
 import { placesTogether, stretches } from '../../sheets/plan/stretches';
-import { columnWidthPt, freeze, setUpPage } from './page';
+import { columnWidthPt, freeze, pageCalls, setUpPage } from './page';
 import { rangeOf } from './range-of';
 import { CALL_BYTES, type Placed, type Step } from './step';
 import { applyStyle, edgesOf } from './styles';
@@ -179,7 +179,7 @@ function topics(plan: SheetPlan): readonly Topic[] {
       what: 'print set-up',
       steps: [
         {
-          bytes: 8 * CALL_BYTES + plan.print.footer.length,
+          bytes: pageCalls(plan) * CALL_BYTES + plan.print.footer.length,
           draw: (sheet) => {
             setUpPage(sheet, plan);
           },

@@ -19,19 +19,22 @@ export function freeze(sheet: Excel.Worksheet, plan: SheetPlan): void {
   else if (columns > 0) panes.freezeColumns(columns);
 }
 
+const [MM_PER_INCH, POINTS_PER_INCH] = [25.4, 72];
+/** Rounded widths and heights may come to a trace more than the paper has. */
+const SPARE_MM = 2;
+
 /** At full size on paper of its own, with a break after each page of the stock. */
 function setUpStock(sheet: Excel.Worksheet, { print }: SheetPlan, stock: StockPrint): void {
   const layout = sheet.pageLayout;
-  const points = (mm: number) => (Math.max(0, mm) / 25.4) * 72;
+  const points = (mm: number) => (Math.max(0, mm) / MM_PER_INCH) * POINTS_PER_INCH;
   const { top, bottom, left, right } = stock.marginsMm;
   layout.orientation = 'Portrait';
   layout.paperSize = stock.paper;
   layout.zoom = { scale: 100 };
   layout.topMargin = points(top);
   layout.leftMargin = points(left);
-  // Rounded widths and heights may come to a trace more than the paper has.
-  layout.bottomMargin = points(bottom - 2);
-  layout.rightMargin = points(right - 2);
+  layout.bottomMargin = points(bottom - SPARE_MM);
+  layout.rightMargin = points(right - SPARE_MM);
   layout.headerMargin = 0;
   layout.footerMargin = 0;
   layout.setPrintArea(rangeOf(sheet, print.area));
@@ -39,6 +42,11 @@ function setUpStock(sheet: Excel.Worksheet, { print }: SheetPlan, stock: StockPr
   for (let next = row + stock.rowsPerPage; next < row + rows; next += stock.rowsPerPage) {
     sheet.horizontalPageBreaks.add(rangeOf(sheet, area(next, column)));
   }
+}
+
+/** How many calls the print set-up takes, for the size of a request. */
+export function pageCalls({ print: { stock, area: printed } }: SheetPlan): number {
+  return stock === undefined ? 8 : 12 + printed.rows / stock.rowsPerPage;
 }
 
 export function setUpPage(sheet: Excel.Worksheet, plan: SheetPlan): void {

@@ -929,6 +929,7 @@ export class RecordingExcel {
         protection: ['protection', (sheet: Sheet) => sheet],
         freezePanes: ['looks', whole],
         pageLayout: ['looks', whole],
+        horizontalPageBreaks: ['looks', whole],
       },
       calls: {
         activate: {
