@@ -7,9 +7,10 @@ import { SUPPLY_CELLS } from '../sheets/supply/cells';
 import type { ComputedGrid } from '../sheets/plan/grid';
 import { extrasIn, withExtrasOf } from './extras';
 import { fusesIn, withFuses } from './fuses';
+import { gridTable } from './raw-grid';
 import { companion, labelPlace, typedBeside, type Labelled } from './labelled';
 import { ruleUnit, usualUnit } from './length-unit';
-import { cellText, isEmpty, type RawCell, type RawRow, type RawTable } from './raw';
+import { cellText, isEmpty, type RawRow, type RawTable } from './raw';
 import { PROTECTION_SIGNS } from './run-entries';
 import { dutyIn, PROTECTION_TYPED } from './rules';
 import { readRows } from './runs';
@@ -24,17 +25,6 @@ import {
 import type { StationContent } from '../sheets/station/content';
 import { SOURCE_COLUMNS, supplyContent } from '../sheets/station/sources';
 import { SUPPLY_KEYS, type SupplyKey } from '../sheets/station/supply-keys';
-
-/** A sheet of an open workbook as rows; empty ones are left out, as in a file. */
-export function gridTable({ sheetName, values, computed }: ComputedGrid): RawTable {
-  const rows = values.map((cells, row): RawRow => ({
-    line: row + 1,
-    cells: cells.map((value, column): RawCell =>
-      computed[row]?.[column] === true ? { value, computed: true } : { value },
-    ),
-  }));
-  return { sheetName, rows: rows.filter(({ cells }) => !cells.every(isEmpty)), broken: [] };
-}
 
 /** Labels as they are, and behind them as they were in old workbooks. */
 const RULE_LABELS = RULE_KEYS.map((key): Labelled<RuleKey> => ({

@@ -8,7 +8,7 @@ import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import { levelOfRow, readSchedule } from '../sheets/schedule/reading';
 import { extentOf } from '../sheets/schedule/repair';
 import { LEVELS } from '../sheets/station/verdicts';
-import { gridTable } from './grids';
+import { gridTable } from './raw-grid';
 import { companion } from './labelled';
 import type { RawTable } from './raw';
 import { RUN_ENTRY_SHEETS, type RunEntrySheet } from './run-entries';

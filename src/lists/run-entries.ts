@@ -1,9 +1,12 @@
 /** The sheets on which something is typed run by run, in rows that follow the places of the schedule's. */
+import type { ComputedGrid } from '../sheets/plan/grid';
 import { PROTECTION_CELLS } from '../sheets/protection/cells';
 import { PROTECTION_COLUMNS } from '../sheets/protection/columns';
 import { LASTING_PROTECTION } from '../sheets/station/former';
 import { FUSE_ENTRY_KEYS } from '../sheets/station/protection-keys';
 import { BUILT_SIGNS, READING_HEADINGS } from './as-built';
+import { gridTable } from './raw-grid';
+import { companion } from './labelled';
 import { COLOUR_HEADINGS, WIRE_SIGNS } from './wire-list';
 
 export interface RunEntrySheet {
@@ -25,3 +28,11 @@ export const RUN_ENTRY_SHEETS: readonly RunEntrySheet[] = [
   { signs: WIRE_SIGNS, headings: Object.values(COLOUR_HEADINGS) },
   { signs: BUILT_SIGNS, headings: Object.values(READING_HEADINGS) },
 ];
+
+/** The name of the Protection sheet that belongs to the schedule of a sheet. */
+export function protectionOf(
+  grids: readonly ComputedGrid[],
+  sheetName: string,
+): string | undefined {
+  return companion(grids.map(gridTable), sheetName, PROTECTION_SIGNS)?.sheetName;
+}

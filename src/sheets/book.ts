@@ -114,6 +114,17 @@ export function addInSheets(layout: Layout, content: StationContent): readonly S
     .map((sheet) => sheet.build(layout, content));
 }
 
+/** Some of the sheets beyond the sizing, for a schedule that stands already. */
+export function extraSheets(
+  layout: Layout,
+  content: StationContent,
+  extras: readonly ExtraKey[],
+): readonly SheetPlan[] {
+  return BOOK.filter(({ extra }) => extra !== undefined && extras.includes(extra)).map((sheet) =>
+    sheet.build(layout, content),
+  );
+}
+
 /** The sheets of a copy that needs no add-in. */
 export function nativeSheets(
   layout: Layout,

@@ -1,5 +1,6 @@
 /** "New schedule": adds a schedule sheet to the workbook. */
 import type { SheetHost } from '../hosts/sheet-host';
+import { addExtras } from './add-extras';
 import { commandButton } from './command-button';
 import { extraTicks } from './extra-ticks';
 import { inserting } from './inserting';
@@ -26,8 +27,11 @@ export function newScheduleSection(host: SheetHost): Section {
       insert('empty');
     }),
   ];
+  const toAdd = commandButton('Add these sheets to the schedule in view', 'outline', () => {
+    insertion.run('Adding the sheets…', (watch) => addExtras(host, ticks.wanted(), watch));
+  });
   const setBusy = (busy: boolean) => {
-    for (const button of buttons) button.setBusy(busy);
+    for (const button of [...buttons, toAdd]) button.setBusy(busy);
   };
   const insertion = inserting(notice, setBusy);
 
@@ -41,7 +45,12 @@ export function newScheduleSection(host: SheetHost): Section {
         'A sheet with one row per cable run: wire, drop, fuse and a verdict. It goes on a sheet of its own; nothing in the workbook is overwritten.',
       ),
       ticks.element,
-      make('div', { class: 'loom-commands' }, ...buttons.map(({ element }) => element)),
+      make(
+        'div',
+        { class: 'loom-commands' },
+        ...buttons.map(({ element }) => element),
+        toAdd.element,
+      ),
       notice.element,
       insertion.element,
     ),

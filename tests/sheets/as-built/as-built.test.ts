@@ -233,7 +233,7 @@ it('finds what the core finds, and JOINT_MILLIOHMS beyond the wire, for readings
       const back = sheets.at(schedule.name, ROW.first + at, columnOf('back'));
       const listed = sheets.at(schedule.name, ROW.first + at, columnOf('oneWay')) as number;
       const oneWay = typeof back === 'number' ? listed / 2 : listed;
-      const material = (rules['material'] || 'copper') as Material;
+      const material = (rules['material'] ?? 'copper') as Material;
       const unit = rules['unit'] as LengthUnit;
       const run = {
         ...given,

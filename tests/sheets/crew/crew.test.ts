@@ -1,6 +1,6 @@
 /** The crew's page: what it says is what a plain walk over the station's own values says. */
 import { describe, expect, it } from 'vitest';
-import { gridTable } from '../../../src/lists/grids';
+import { gridTable } from '../../../src/lists/raw-grid';
 import { findList } from '../../../src/lists/table';
 import { CellError, type Cell } from '../../../src/functions/cell';
 import { calculate } from '../../../src/sheets/calculate/calculate';

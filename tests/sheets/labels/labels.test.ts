@@ -1,7 +1,7 @@
 /** The Labels sheet: what is said at either end of a run, and where labels stand on the stock. */
 import { describe, expect, it } from 'vitest';
 import { CellError } from '../../../src/functions/cell';
-import { gridTable } from '../../../src/lists/grids';
+import { gridTable } from '../../../src/lists/raw-grid';
 import { readLabels } from '../../../src/lists/labels';
 import { calculate } from '../../../src/sheets/calculate/calculate';
 import { LABEL_ROW, labelsName, slotCells, slotsOf } from '../../../src/sheets/labels/layout';
