@@ -22,8 +22,33 @@ import type { SheetPlan } from '../../sheets/plan/plan';
 import type { Grid } from './grid';
 import { gridValueOf } from './snapshot';
 
-/** What the cells of the plans come to; nothing for plans that our evaluation does not know the language of. */
+/** A sheet's name in front of an address. */
+const SHEET_NAMED = /(?:'((?:[^']|'')+)'|\b([A-Za-z_]\w*))!/g;
+
+/** Whether formulas point at sheets that are not among the plans: our evaluation would take their cells for empty. */
+function pointsElsewhere(plans: readonly SheetPlan[]): boolean {
+  const names = new Set(plans.map(({ name }) => name));
+  const pointsOut = (formula: string) =>
+    [...formula.matchAll(SHEET_NAMED)].some(
+      ([, quoted, plain = '']) => !names.has(quoted?.replaceAll("''", "'") ?? plain),
+    );
+  return plans.some(({ blocks }) =>
+    blocks.some(
+      ({ cells = [], fill = [] }) =>
+        fill.some((formula) => formula !== null && pointsOut(formula)) ||
+        cells.some((row) =>
+          row.some((cell) => typeof cell === 'object' && cell !== null && pointsOut(cell.formula)),
+        ),
+    ),
+  );
+}
+
+/**
+ * What the cells of the plans come to; nothing for plans that our evaluation does not know the language of, or that hang on
+ * sheets which stand already.
+ */
 export function valuesOf(plans: readonly SheetPlan[]): Calculated | undefined {
+  if (pointsElsewhere(plans)) return undefined;
   try {
     const values = calculate(plans);
     // Every formula is read when it is first asked for.
