@@ -46,7 +46,7 @@ test(
       expect.arrayContaining(['Wire list', 'Labels', 'As built']),
     );
     expect(await violations(page, '#pane')).toEqual([]);
-  expect(await sidewaysPx(page, '#pane')).toBe(0);
+    expect(await sidewaysPx(page, '#pane')).toBe(0);
 
     // 7 ft with a tenth of slack and two tails of half a foot; then 10 ft.
     const cut = areaAddress(area(WIRE_ROW.firstRun, runColumn('each')));
@@ -54,7 +54,7 @@ test(
     await workbench.write('Run schedule', areaAddress(columnArea('length', 1)), '10');
     await expect.poll(() => workbench.read('Wire list', cut), { timeout: 60_000 }).toBe(12);
 
-  const shared = section('share');
+    const shared = section('share');
     await shared.getByLabel('As built').check();
     await workbench.select('Run schedule', 'A3');
     const [file] = await Promise.all([
