@@ -8,24 +8,34 @@ export interface ExtraTicks {
   wanted(): readonly ExtraKey[];
 }
 
-/** `place` tells the boxes of one section of the pane from those of another. */
-export function extraTicks(place: string, legend: string): ExtraTicks {
+/** Folded, named by the sheets. `place` tells the boxes of one section of the pane from those of another. */
+export function extraTicks(
+  place: string,
+  legend: string,
+  ...further: readonly HTMLElement[]
+): ExtraTicks {
   const boxes = EXTRA_KEYS.map(
     (key) => [key, make('input', { type: 'checkbox', id: `loom-${place}-${key}` })] as const,
   );
   return {
     element: make(
-      'fieldset',
-      { class: 'loom-ticks' },
-      make('legend', {}, legend),
-      ...boxes.map(([key, box]) =>
-        make(
-          'div',
-          { class: 'loom-tick', title: EXTRAS[key].purpose },
-          box,
-          make('label', { for: box.id }, EXTRAS[key].sheetName),
+      'details',
+      { class: 'loom-more' },
+      make('summary', {}, EXTRA_KEYS.map((key) => EXTRAS[key].sheetName).join(', ')),
+      make(
+        'fieldset',
+        { class: 'loom-ticks' },
+        make('legend', {}, legend),
+        ...boxes.map(([key, box]) =>
+          make(
+            'div',
+            { class: 'loom-tick', title: EXTRAS[key].purpose },
+            box,
+            make('label', { for: box.id }, EXTRAS[key].sheetName),
+          ),
         ),
       ),
+      ...further,
     ),
     wanted: () => boxes.flatMap(([key, box]) => (box.checked ? [key] : [])),
   };

@@ -12,8 +12,6 @@ import type { ScheduleFilling } from '../sheets/new-schedule';
 
 export function newScheduleSection(host: SheetHost): Section {
   const notice = makeNotice();
-  const ticks = extraTicks('new', 'With these sheets');
-
   const insert = (filling: ScheduleFilling) => {
     insertion.run('Inserting a schedule…', (watch) =>
       insertSchedule(host, filling, ticks.wanted(), watch),
@@ -30,6 +28,11 @@ export function newScheduleSection(host: SheetHost): Section {
   const toAdd = commandButton('Add these sheets to the schedule in view', 'outline', () => {
     insertion.run('Adding the sheets…', (watch) => addExtras(host, ticks.wanted(), watch));
   });
+  const ticks = extraTicks(
+    'new',
+    'With these sheets',
+    make('div', { class: 'loom-commands' }, toAdd.element),
+  );
   const setBusy = (busy: boolean) => {
     for (const button of [...buttons, toAdd]) button.setBusy(busy);
   };
@@ -44,13 +47,8 @@ export function newScheduleSection(host: SheetHost): Section {
         {},
         'A sheet with one row per cable run: wire, drop, fuse and a verdict. It goes on a sheet of its own; nothing in the workbook is overwritten.',
       ),
+      make('div', { class: 'loom-commands' }, ...buttons.map(({ element }) => element)),
       ticks.element,
-      make(
-        'div',
-        { class: 'loom-commands' },
-        ...buttons.map(({ element }) => element),
-        toAdd.element,
-      ),
       notice.element,
       insertion.element,
     ),

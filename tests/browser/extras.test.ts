@@ -37,6 +37,7 @@ test(
   async () => {
     const { page } = workbench;
     const fresh = section('new-schedule');
+    await fresh.locator('summary').click();
     for (const label of ['Wire list', 'Labels', 'As built']) await fresh.getByLabel(label).check();
     await fresh.getByRole('button', { name: 'Add these sheets to the schedule in view' }).click();
     await fresh
@@ -55,6 +56,7 @@ test(
     await expect.poll(() => workbench.read('Wire list', cut), { timeout: 60_000 }).toBe(12);
 
     const shared = section('share');
+    await shared.locator('summary').click();
     await shared.getByLabel('As built').check();
     await workbench.select('Run schedule', 'A3');
     const [file] = await Promise.all([
