@@ -255,7 +255,7 @@ async function tell(page: Page, origin: string): Promise<void> {
   // In order, and back by undo.
   const unsorted = await named(page);
   const level = await answers(page);
-  await page.locator('.loom-more > summary').click();
+  await page.getByText('Order, columns, repair').click();
   await page.locator('#loom-order').selectOption('names');
   await page.getByRole('button', { name: 'Put the runs in order' }).click();
   await page.getByText('The runs stand by name').waitFor();
