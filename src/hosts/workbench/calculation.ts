@@ -8,18 +8,24 @@ import {
   IActiveDirtyManagerService,
   SetFormulaCalculationNotificationMutation,
   SetFormulaCalculationStartMutation,
-  SetFormulaCalculationStopMutation,
   type ISetFormulaCalculationNotificationMutation,
 } from '@univerjs/engine-formula';
 import type { Grid } from './grid';
 
-/** After so long without a calculation, a change needs none. */
+/**
+ * After so long without a calculation, a change needs none. Held by a timer rather than a clock: where the page was busy
+ * for longer, the grid's own timer comes first all the same.
+ */
 const TAKEN_UP_MS = 500;
-/** A calculation that was stopped for a change starts anew; when, is up to what it is doing. */
-const STARTED_ANEW_MS = 2000;
 const LOOK_MS = 10;
 /** Longer than any calculation of a workbook that a person would still wait for. */
 const CALCULATION_LIMIT_MS = 60_000;
+
+/** A calculation that is stopped for a change starts anew at once, and so has not ended. */
+const ENDED: readonly FormulaExecutedStateType[] = [
+  FormulaExecutedStateType.NOT_EXECUTED,
+  FormulaExecutedStateType.SUCCESS,
+];
 
 const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms));
 
@@ -36,36 +42,33 @@ export interface CalculationWatch {
 export function watchCalculation({ univer, api }: Grid): CalculationWatch {
   const injector = univer.__getInjector();
   const changes = injector.get(IActiveDirtyManagerService);
-  /** Until when a change may still have to be taken up, on the clock of the page. */
-  let waitsUntil = 0;
+  /** Runs while a change may still have to be taken up. */
+  let waiting: ReturnType<typeof setTimeout> | undefined;
   let isRunning = false;
   const listeners = new Set<() => void>();
-  let looking: ReturnType<typeof setTimeout> | undefined;
-  const isWaiting = () => performance.now() < waitsUntil;
-  const lookAgain = () => {
-    looking = undefined;
-    if (isWaiting()) looking = setTimeout(lookAgain, waitsUntil - performance.now() + LOOK_MS);
-    else if (!isRunning) for (const listener of listeners) listener();
+  const stopWaiting = () => {
+    clearTimeout(waiting);
+    waiting = undefined;
   };
-  const waitUntil = (until: number) => {
-    waitsUntil = Math.max(waitsUntil, until);
-    looking ??= setTimeout(lookAgain, waitsUntil - performance.now() + LOOK_MS);
+  const wait = () => {
+    clearTimeout(waiting);
+    waiting = setTimeout(() => {
+      waiting = undefined;
+      if (!isRunning) for (const listener of listeners) listener();
+    }, TAKEN_UP_MS);
   };
+  const isUnderWay = () => isRunning || waiting !== undefined;
   injector.get(ICommandService).onCommandExecuted(({ id, params }, options) => {
-    const now = performance.now();
     if (id === SetFormulaCalculationStartMutation.id) {
-      waitsUntil = 0;
+      stopWaiting();
       isRunning = true;
-    } else if (id === SetFormulaCalculationStopMutation.id) waitUntil(now + STARTED_ANEW_MS);
-    else if (id === SetFormulaCalculationNotificationMutation.id) {
+    } else if (id === SetFormulaCalculationNotificationMutation.id) {
       const { functionsExecutedState: end } = params as ISetFormulaCalculationNotificationMutation;
-      if (end !== undefined && end !== FormulaExecutedStateType.INITIAL) isRunning = false;
-    } else if (options?.onlyLocal !== true && Boolean(changes.get(id))) {
-      waitUntil(now + TAKEN_UP_MS);
-    }
+      if (end !== undefined && ENDED.includes(end)) isRunning = false;
+    } else if (options?.onlyLocal !== true && Boolean(changes.get(id))) wait();
   });
   return {
-    isUnderWay: () => isRunning || isWaiting(),
+    isUnderWay,
     onNothingToDo(listener) {
       listeners.add(listener);
       return () => {
@@ -73,10 +76,11 @@ export function watchCalculation({ univer, api }: Grid): CalculationWatch {
       };
     },
     async settled() {
+      const until = performance.now() + CALCULATION_LIMIT_MS;
       do {
-        while (isWaiting()) await pause(LOOK_MS);
+        while (isUnderWay() && performance.now() < until) await pause(LOOK_MS);
         await api.getFormula().onCalculationResultApplied(CALCULATION_LIMIT_MS);
-      } while (isWaiting());
+      } while (isUnderWay() && performance.now() < until);
     },
   };
 }
