@@ -18,6 +18,10 @@ function shown(cell: ResultCell, digits?: number): string {
   return typeof cell === 'number' && digits !== undefined ? cell.toFixed(digits) : String(cell);
 }
 
+/** A converted length has more digits than anybody measures. */
+const lengthShown = (length: string | number = '') =>
+  String(typeof length === 'number' ? Number(length.toFixed(2)) : length);
+
 /** The runs as a table, and how many there are of each level. */
 export function verdictLines(
   content: StationContent,
@@ -30,7 +34,7 @@ export function verdictLines(
     return [
       run.run ?? '',
       shown(figure('amps'), 1),
-      String(run.length ?? ''),
+      lengthShown(run.length),
       shown(figure('size')),
       percent(figure('dropShare')),
       percent(figure('pathDropShare')),

@@ -20,21 +20,19 @@ export function freeze(sheet: Excel.Worksheet, plan: SheetPlan): void {
 }
 
 const [MM_PER_INCH, POINTS_PER_INCH] = [25.4, 72];
-/** Rounded widths and heights may come to a trace more than the paper has. */
-const SPARE_MM = 2;
 
 /** At full size on paper of its own, with a break after each page of the stock. */
 function setUpStock(sheet: Excel.Worksheet, { print }: SheetPlan, stock: StockPrint): void {
   const layout = sheet.pageLayout;
-  const points = (mm: number) => (Math.max(0, mm) / MM_PER_INCH) * POINTS_PER_INCH;
+  const points = (mm: number) => (mm / MM_PER_INCH) * POINTS_PER_INCH;
   const { top, bottom, left, right } = stock.marginsMm;
   layout.orientation = 'Portrait';
   layout.paperSize = stock.paper;
   layout.zoom = { scale: 100 };
   layout.topMargin = points(top);
   layout.leftMargin = points(left);
-  layout.bottomMargin = points(bottom - SPARE_MM);
-  layout.rightMargin = points(right - SPARE_MM);
+  layout.bottomMargin = points(bottom);
+  layout.rightMargin = points(right);
   layout.headerMargin = 0;
   layout.footerMargin = 0;
   layout.setPrintArea(rangeOf(sheet, print.area));

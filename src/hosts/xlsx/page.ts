@@ -13,12 +13,10 @@ const FOOTER_LINE_INCHES = 0.17;
 /** ECMA-376 part 1, 18.3.1.63. */
 const PAPER_SIZES = { A4, Letter: 1 } as const;
 const MM_PER_INCH = 25.4;
-/** Rounded widths and heights may come to a trace more than the paper has. */
-const SPARE_MM = 2;
 
 /** At full size, with a break after each page of the stock, and nothing above or below the labels. */
 function applyStock(sheet: Worksheet, { print }: SheetPlan, stock: StockPrint): void {
-  const inches = (mm: number) => Math.max(0, mm) / MM_PER_INCH;
+  const inches = (mm: number) => mm / MM_PER_INCH;
   const { top, bottom, left, right } = stock.marginsMm;
   sheet.pageSetup = {
     ...sheet.pageSetup,
@@ -29,8 +27,8 @@ function applyStock(sheet: Worksheet, { print }: SheetPlan, stock: StockPrint): 
     margins: {
       top: inches(top),
       left: inches(left),
-      bottom: inches(bottom - SPARE_MM),
-      right: inches(right - SPARE_MM),
+      bottom: inches(bottom),
+      right: inches(right),
       header: 0,
       footer: 0,
     },

@@ -3,7 +3,6 @@
  * are the same with and without the add-in, and know a return through the chassis as the schedule does.
  */
 import { JOINT_FINDINGS } from '../../core/joints';
-import { MATERIAL_CONSTANTS, MATERIALS } from '../../core/tables/materials';
 import { saidOfRun } from '../crew/said';
 import { text } from '../plan/formula';
 import { columnReferences, runsFollowed } from '../schedule/layout';
@@ -11,6 +10,7 @@ import { conductorTempInForce } from '../station/house-rules';
 import type { Layout } from '../station/layout';
 import type { ColumnKey } from '../station/schedule-keys';
 import { READING_KEYS } from '../station/as-built';
+import { warmthOver } from '../station/warmth';
 import type { BuiltKey, BuiltReferences } from './layout';
 
 /** Why readings cannot be used. */
@@ -34,14 +34,8 @@ type FormulaKey = Exclude<BuiltKey, (typeof READING_KEYS)[number]>;
 
 /** How the wire resists at the temperature of the reading, over how it does at that of the house rules. */
 function warmth({ names: { rule } }: Layout, { typed }: BuiltReferences): string {
-  const perKelvin = MATERIALS.reduceRight(
-    (further, material) =>
-      `IF(${rule.material}=${text(material)},${MATERIAL_CONSTANTS[material].perKelvin},${further})`,
-    String(MATERIAL_CONSTANTS[MATERIALS[0]].perKelvin),
-  );
-  const house = conductorTempInForce(rule);
-  const reading = `IF(${typed.tempC}="",${house},${typed.tempC})`;
-  return `(1+${perKelvin}*(${reading}-20))/(1+${perKelvin}*(${house}-20))`;
+  const reading = `IF(${typed.tempC}="",${conductorTempInForce(rule)},${typed.tempC})`;
+  return warmthOver(rule, reading);
 }
 
 /** The row of a run, in its first row; readings are typed. */

@@ -40,6 +40,8 @@ export const labelsOf = (sheet: string) =>
 
 const MM_PER_INCH = 25.4;
 const POINTS_PER_INCH = 72;
+/** Rounded widths and heights may come to a trace more than the paper has. */
+const SPARE_MM = 2;
 /** ECMA-376 part 1, 18.3.1.13: a character of a column is 7 pixels in Calibri 11, and 5 go to its edges; 96 to the inch. */
 const PIXELS = { inch: 96, character: 7, edges: 5 } as const;
 
@@ -209,9 +211,9 @@ export function labelsSheet(layout: Layout, content: StationContent): SheetPlan 
         paper: stock.paper,
         marginsMm: {
           top: stock.top,
-          bottom: stock.bottom,
+          bottom: Math.max(0, stock.bottom - SPARE_MM),
           left: stock.left,
-          right: stock.right,
+          right: Math.max(0, stock.right - SPARE_MM),
         },
         rowsPerPage: slots.rowsPerPage,
       },

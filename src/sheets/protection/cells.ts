@@ -5,13 +5,13 @@ import * as parameter from '../../functions/parameters/run';
 import * as protection from '../../functions/parameters/protection';
 import { text, type Call } from '../plan/formula';
 import { BY_RATING } from '../../core/tables/fuse-kinds';
-import { MATERIAL_CONSTANTS, MATERIALS } from '../../core/tables/materials';
 import { fuseKind } from '../station/fuse-kind';
-import { ambientInForce, conductorTempInForce, type RuleReferences } from '../station/house-rules';
+import { ambientInForce, type RuleReferences } from '../station/house-rules';
 import { surgeS, USUAL_SURGE_S, USUAL_WEAK_TIMES, weakTimes } from '../station/parameters';
 import type { CellStyle } from '../plan/plan';
 import type { ProtectionCellKey, ProtectionNameKey } from '../station/protection-keys';
 import type { SupplyKey } from '../station/supply-keys';
+import { warmthOver } from '../station/warmth';
 
 /** What the formulas of the head point at. */
 export interface ProtectionCellReferences {
@@ -102,14 +102,8 @@ export const PROTECTION_CELLS: Readonly<Record<ProtectionCellKey, ProtectionCell
     note: 'Of wire as warm as before the fault, over that at the conductor temperature of the house rules.',
     style: { numberFormat: '0.000' },
     formula: ({ rule, protect }) => {
-      const perKelvin = MATERIALS.reduceRight(
-        (further, material) =>
-          `IF(${rule.material}=${text(material)},${MATERIAL_CONSTANTS[material].perKelvin},${further})`,
-        String(MATERIAL_CONSTANTS[MATERIALS[0]].perKelvin),
-      );
-      const ratio = (tempC: string) => `(1+${perKelvin}*(${tempC}-20))`;
       const start = `IF(${protect.startC}="",${USUAL_START_C},${protect.startC})`;
-      return `${ratio(start)}/${ratio(conductorTempInForce(rule))}`;
+      return warmthOver(rule, start);
     },
   },
 };
