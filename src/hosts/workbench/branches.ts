@@ -52,6 +52,25 @@ const UNUSED: Readonly<Record<string, Unused>> = {
   },
 };
 
+/** What a node is, read off it once. */
+interface Kind {
+  readonly unused: Unused | undefined;
+  readonly isReference: boolean;
+  readonly isLambda: boolean;
+}
+
+function newKind(node: BaseAstNode): Kind {
+  const token = node.getToken().toUpperCase();
+  const type = Number(node.nodeType);
+  return {
+    unused: type === FUNCTION ? UNUSED[token] : undefined,
+    isReference: type === REFERENCE,
+    isLambda: token === 'LAMBDA',
+  };
+}
+
+const NONE: readonly number[] = [];
+
 /** Makes the grid's engine leave out the branches that are not taken. Their values change nothing: IF drops them. */
 export function calculateTakenBranches(univer: Univer): void {
   const inner = univer.__getInjector().get(Interpreter) as unknown as InnerInterpreter;
@@ -65,21 +84,25 @@ export function calculateTakenBranches(univer: Univer): void {
     if (found === undefined) isAsync.set(node, (found = searchAsync(node)));
     return found;
   };
+  const kinds = new WeakMap<BaseAstNode, Kind>();
+  const kindOf = (node: BaseAstNode): Kind => {
+    let kind = kinds.get(node);
+    if (kind === undefined) kinds.set(node, (kind = newKind(node)));
+    return kind;
+  };
   inner._execute = (node, refOffsetX = 0, refOffsetY = 0) => {
     if (inner._runtimeService.isStopExecution()) return 1;
     const children = node.getChildren();
-    const unused =
-      Number(node.nodeType) === FUNCTION ? UNUSED[node.getToken().toUpperCase()] : undefined;
-    let leftOut: readonly number[] = [];
-    for (const [index, child] of children.entries()) {
+    const { unused, isReference } = kindOf(node);
+    let leftOut = NONE;
+    for (let index = 0; index < children.length; index++) {
+      const child = children[index]!;
       if (index === 1 && unused !== undefined) leftOut = unused(children[0]!, children.length);
       if (leftOut.includes(index)) child.setValue(NullValueObject.create());
-      else if (child.getToken().toUpperCase() === 'LAMBDA' && isEmptyLambda(child)) child.execute();
+      else if (kindOf(child).isLambda && isEmptyLambda(child)) child.execute();
       else inner._execute(child, refOffsetX, refOffsetY);
     }
-    if (Number(node.nodeType) === REFERENCE) {
-      (node as ReferenceNode).setRefOffset(refOffsetX, refOffsetY);
-    }
+    if (isReference) (node as ReferenceNode).setRefOffset(refOffsetX, refOffsetY);
     node.execute();
     return 0;
   };

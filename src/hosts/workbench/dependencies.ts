@@ -1,6 +1,10 @@
 /** What each formula hangs on, noted in a time that grows with its areas and not with all formulas there are. */
 import type { Univer } from '@univerjs/core';
-import { IDependencyManagerService } from '@univerjs/engine-formula';
+import {
+  IDependencyManagerService,
+  IFormulaDependencyGenerator,
+  type BaseAstNode,
+} from '@univerjs/engine-formula';
 import { AreaIndex } from './area-index';
 
 type Manager = IDependencyManagerService;
@@ -18,5 +22,51 @@ export function noteAreasOnce(univer: Univer): void {
   const note = manager.addDependencyRTreeCache.bind(manager);
   manager.addDependencyRTreeCache = ({ treeId, rangeList }) => {
     note({ treeId, rangeList } as Tree);
+  };
+}
+
+/** The engine's search for what a formula hangs on, with the parts that it keeps to itself. */
+interface InnerGenerator {
+  _detectForcedRecalculationNodeRecursion(node: BaseAstNode): boolean;
+  _getAddressFunctionNodeList(node: BaseAstNode | null): BaseAstNode[];
+  _nodeTraversalRef(node: BaseAstNode, found: BaseAstNode[]): void;
+}
+
+/**
+ * Makes the engine search a formula's tree once. It does so three times for every formula of the workbook at each edit;
+ * the tree is shared by all cells that the formula is filled into, and kept.
+ */
+export function searchTreesOnce(univer: Univer): void {
+  const generator = univer
+    .__getInjector()
+    .get(IFormulaDependencyGenerator) as unknown as InnerGenerator;
+
+  const volatile = new WeakMap<BaseAstNode, boolean>();
+  const isVolatile = generator._detectForcedRecalculationNodeRecursion.bind(generator);
+  generator._detectForcedRecalculationNodeRecursion = (node) => {
+    let is = volatile.get(node);
+    if (is === undefined) volatile.set(node, (is = isVolatile(node)));
+    return is;
+  };
+
+  const addressed = new WeakMap<BaseAstNode, readonly BaseAstNode[]>();
+  const addressesOf = generator._getAddressFunctionNodeList.bind(generator);
+  generator._getAddressFunctionNodeList = (node) => {
+    if (node === null) return [];
+    let found = addressed.get(node);
+    if (found === undefined) addressed.set(node, (found = addressesOf(node)));
+    return [...found];
+  };
+
+  const references = new WeakMap<BaseAstNode, readonly BaseAstNode[]>();
+  const search = generator._nodeTraversalRef.bind(generator);
+  generator._nodeTraversalRef = (node, found) => {
+    let below = references.get(node);
+    if (below === undefined) {
+      const first: BaseAstNode[] = [];
+      search(node, first);
+      references.set(node, (below = first));
+    }
+    found.push(...below);
   };
 }

@@ -7,9 +7,7 @@ import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-v
 import { CalculationMode } from '@univerjs/sheets-formula';
 import type { FWorkbook } from '@univerjs/sheets/facade';
 import type { WorksheetFunction } from '../../functions/worksheet-function';
-import { calculateTakenBranches } from './branches';
-import { compareAfresh } from './comparisons';
-import { noteAreasOnce } from './dependencies';
+import { mendEngine } from './engine-mends';
 import { gridFunctionHelp, gridFunctions } from './functions';
 import { ENGLISH } from './language';
 import { takeOtherThanOffered } from './offered';
@@ -32,7 +30,6 @@ export function openGrid(
   catalogue: readonly WorksheetFunction[],
   kept?: Partial<IWorkbookData>,
 ): Grid {
-  compareAfresh();
   const sentences = new Sentences();
   const univer = new Univer({
     locale: LocaleType.EN_US,
@@ -64,8 +61,7 @@ export function openGrid(
     }
   }
   const api = FUniver.newAPI(univer);
-  calculateTakenBranches(univer);
-  noteAreasOnce(univer);
+  mendEngine(univer);
   try {
     const workbook = api.createWorkbook(kept ?? { name: 'Workbook' });
     takeOtherThanOffered(univer);

@@ -8,11 +8,9 @@ import '@univerjs/engine-formula/facade';
 import '@univerjs/sheets/facade';
 import '@univerjs/sheets-formula/facade';
 import type { WorksheetFunction } from '../../../src/functions/worksheet-function';
+import { mendEngine } from '../../../src/hosts/workbench/engine-mends';
 import { causeOf } from '../../../src/hosts/workbench/cause';
-import { calculateTakenBranches } from '../../../src/hosts/workbench/branches';
-import { compareAfresh } from '../../../src/hosts/workbench/comparisons';
 import { watchChanges } from '../../../src/hosts/workbench/changes';
-import { noteAreasOnce } from '../../../src/hosts/workbench/dependencies';
 import { gridFunctions } from '../../../src/hosts/workbench/functions';
 import type { Grid } from '../../../src/hosts/workbench/grid';
 import { readCell } from '../../../src/hosts/workbench/read';
@@ -43,7 +41,6 @@ export function openBareGrid(
   catalogue: readonly WorksheetFunction[],
   sheets: readonly Partial<IWorksheetData>[],
 ): Grid {
-  compareAfresh();
   const sentences = new Sentences();
   const univer = new Univer({
     locale: LocaleType.EN_US,
@@ -56,8 +53,7 @@ export function openBareGrid(
   univer.registerPlugin(UniverSheetsPlugin);
   univer.registerPlugin(UniverSheetsFormulaPlugin);
   const api = FUniver.newAPI(univer);
-  calculateTakenBranches(univer);
-  noteAreasOnce(univer);
+  mendEngine(univer);
   const keyed = sheets.map((sheet, index) => [`s${index}`, { id: `s${index}`, ...sheet }] as const);
   const workbook = api.createWorkbook({
     sheetOrder: keyed.map(([id]) => id),
