@@ -17,8 +17,9 @@ import { freeScheduleNames, scheduleNames, type NamesInUse } from './station/nam
 import { nativeParts } from './without-add-in/native-parts';
 import type { SteadyAtWriting } from './without-add-in/steady-heat';
 
-/** Rows that a shared schedule has room for, if its list is not longer. */
-const SHARED_ROWS = 200;
+/** Rows that a shared schedule has room for at least, and beyond its list: each row is written out in full. */
+const LEAST_ROWS = 50;
+const SPARE_ROWS = 25;
 
 export interface SharedCopy {
   /** The sheets, the schedule first. */
@@ -74,7 +75,7 @@ export function sharedCopy(content: StationContent, options: CopyOptions = {}): 
   const layout: Layout = {
     names,
     references: 'cells',
-    rows: options.rows ?? Math.max(SHARED_ROWS, content.runs.length),
+    rows: options.rows ?? Math.max(LEAST_ROWS, content.runs.length + SPARE_ROWS),
     printedRows: roomyRows(content.runs.length),
   };
   const station = options.station ?? stationValues(content, names);

@@ -6,7 +6,7 @@ import { isSameName, readRunLine, type ReadLine } from '../lists/run-line';
 import { area } from '../sheets/plan/area';
 import type { ComputedGrid } from '../sheets/plan/grid';
 import { readSchedule, type ReadRow } from '../sheets/schedule/reading';
-import { extentOf, lackingRows, nextFreeRow } from '../sheets/schedule/repair';
+import { extentOf, lackingRows, nextFreeRow, rowsBelow } from '../sheets/schedule/repair';
 import { runSentence } from '../sheets/schedule/run-sentence';
 import type { ColumnKey } from '../sheets/station/schedule-keys';
 
@@ -83,18 +83,29 @@ export async function selectedSentence(host: SheetHost): Promise<string> {
   return `${name === '' ? `Row ${row.row + 1}` : name}: ${runSentence(row)}`;
 }
 
+/** What to do with runs that were typed below the last row of a schedule. */
+const TAKE_IN = {
+  table: 'Drag the lower right corner of the table down over it.',
+  cells: 'Write it in an empty row above; where none is left, save a copy and open that.',
+} as const;
+
 /** Puts back the formulas and looks that rows of the schedule in view lack; entries stay. */
 export async function repairSchedule(host: SheetHost): Promise<string> {
   const grid = await scheduleInView(host);
+  const [below] = rowsBelow(grid);
+  const outside =
+    below === undefined
+      ? ''
+      : ` Row ${below + 1} stands below the schedule and has no answer. ${TAKE_IN[host.references]}`;
   const lacking = lackingRows(grid);
   if (lacking.length === 0) {
-    return 'Every row of the schedule has its formulas; nothing was changed.';
+    return `Every row of the schedule has its formulas; nothing was changed.${outside}`;
   }
   const columns = Math.max(...(grid.values.map((cells) => cells.length) ?? [0]));
   await host.edits.fillRows(grid.sheetName, lacking, columns);
   return lacking.length === 1
-    ? `Row ${lacking[0]!.to + 1} has its formulas again.`
-    : `${lacking.length} rows have their formulas again.`;
+    ? `Row ${lacking[0]!.to + 1} has its formulas again.${outside}`
+    : `${lacking.length} rows have their formulas again.${outside}`;
 }
 
 /** Puts the runs of the schedule in view in another order, with their fuses on Protection. */

@@ -1,4 +1,4 @@
-/** Rows put in and taken out of a workbook by LibreOffice itself, as a person does there. */
+/** Rows put in, taken out and written by LibreOffice itself, as a person does there. */
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -10,7 +10,8 @@ import { SOFFICE } from './libreoffice';
 export interface RowChange {
   readonly sheet: string;
   readonly row: number;
-  readonly change: 'insert' | 'remove';
+  /** What is done to the row; or what is typed into its cells, by their columns from 0. */
+  readonly change: 'insert' | 'remove' | ReadonlyMap<number, string>;
 }
 
 const LIBRARY = `<?xml version="1.0" encoding="UTF-8"?>
@@ -28,33 +29,34 @@ const LIBRARIES = `<?xml version="1.0" encoding="UTF-8"?>
 /** For each file: open it, change the row, calculate, save it beside. */
 function macro(jobs: readonly (RowChange & { readonly from: string; readonly to: string })[]) {
   const lines = jobs.map(({ from, to, sheet, row, change }) => {
-    const method = change === 'insert' ? 'insertByIndex' : 'removeByIndex';
-    return `Call Change("${pathToFileURL(from).href}", "${pathToFileURL(to).href}", "${sheet}", "${method}", ${row})`;
+    const steps =
+      typeof change === 'string'
+        ? [`sheet.Rows.${change}ByIndex(${row}, 1)`]
+        : [...change].map(
+            ([column, typed]) =>
+              `sheet.getCellByPosition(${column}, ${row}).setFormula("${typed}")`,
+          );
+    return [
+      `book = StarDesktop.loadComponentFromURL("${pathToFileURL(from).href}", "_blank", 0, hidden())`,
+      `sheet = book.Sheets.getByName("${sheet}")`,
+      ...steps,
+      'book.calculateAll()',
+      `book.storeToURL("${pathToFileURL(to).href}", kind())`,
+      'book.close(True)',
+    ].join('\n');
   });
   return `<?xml version="1.0" encoding="UTF-8"?>
 <!DOCTYPE script:module PUBLIC "-//OpenOffice.org//DTD OfficeDocument 1.0//EN" "module.dtd">
 <script:module xmlns:script="http://openoffice.org/2000/script" script:name="Hands" script:language="StarBasic">
 Sub Main
-${lines.join('\n')}
-StarDesktop.terminate()
-End Sub
-Sub Change(from, whereTo, sheetName, method, row)
 Dim hidden(0) As New com.sun.star.beans.PropertyValue
 Dim kind(0) As New com.sun.star.beans.PropertyValue
 hidden(0).Name = "Hidden"
 hidden(0).Value = True
 kind(0).Name = "FilterName"
 kind(0).Value = "Calc MS Excel 2007 XML"
-book = StarDesktop.loadComponentFromURL(from, "_blank", 0, hidden())
-rows = book.Sheets.getByName(sheetName).Rows
-If method = "insertByIndex" Then
-rows.insertByIndex(row, 1)
-Else
-rows.removeByIndex(row, 1)
-End If
-book.calculateAll()
-book.storeToURL(whereTo, kind())
-book.close(True)
+${lines.join('\n')}
+StarDesktop.terminate()
 End Sub
 </script:module>`;
 }

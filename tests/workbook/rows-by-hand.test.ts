@@ -10,7 +10,7 @@ import type { ScheduleRun } from '../../src/sheets/station/run';
 import { scheduleNames } from '../../src/sheets/station/naming';
 import { levelOf } from '../../src/sheets/station/verdicts';
 import { cellsOf, type WorkbookCells } from './cells';
-import { withRowsChanged } from './libreoffice-hands';
+import { withRowsChanged, type RowChange } from './libreoffice-hands';
 
 const RUNS: readonly ScheduleRun[] = [
   { run: 'Tower trunk', length: '6 ft' },
@@ -21,26 +21,37 @@ const RUNS: readonly ScheduleRun[] = [
   { run: 'Case', peak: '12 A', length: 6 },
 ];
 const SHEET = scheduleNames().sheet;
+/** Runs that the copy has room for. */
+const ROOM = 12;
 /** Where "Gauge" stands; a row put in there comes between it and "Siren". */
 const MIDDLE = ROW.first + 2;
 const ANSWERS = ['verdict', 'size', 'fuse', 'dropShare'] as const;
 
-let copies: Readonly<Record<'before' | 'above' | 'between' | 'out', WorkbookCells>>;
+let copies: Readonly<Record<'before' | 'above' | 'between' | 'out' | 'belowAll', WorkbookCells>>;
 
 beforeAll(async () => {
-  const { plans, values } = sharedCopy({ title: 'By hand', runs: RUNS }, { rows: 12 });
+  const { plans, values } = sharedCopy({ title: 'By hand', runs: RUNS }, { rows: ROOM });
   const written = await writeWorkbook(plans, values);
-  const at = (row: number, change: 'insert' | 'remove') => ({ sheet: SHEET, row, change });
+  const at = (row: number, change: RowChange['change']) => ({ sheet: SHEET, row, change });
   const changed = withRowsChanged(written, {
     above: at(ROW.first, 'insert'),
     between: at(MIDDLE, 'insert'),
     out: at(MIDDLE, 'remove'),
+    belowAll: at(
+      ROW.first + ROOM,
+      new Map([
+        [columnOf('run'), 'Late lamp'],
+        [columnOf('peak'), '2 A'],
+        [columnOf('length'), '9 ft'],
+      ]),
+    ),
   });
   copies = {
     before: await cellsOf(written),
     above: await cellsOf(changed['above']!),
     between: await cellsOf(changed['between']!),
     out: await cellsOf(changed['out']!),
+    belowAll: await cellsOf(changed['belowAll']!),
   };
 }, 300_000);
 
@@ -61,10 +72,9 @@ function answers(copy: WorkbookCells) {
   return found;
 }
 
-const warned = (copy: WorkbookCells) =>
-  Array.from({ length: 40 }, (_, column) => copy.at(SHEET, ROW.title, column)).some((value) =>
-    String(value).startsWith('A row was put in or taken out'),
-  );
+const saidOnTop = (copy: WorkbookCells) =>
+  Array.from({ length: 40 }, (_, column) => copy.at(SHEET, ROW.title, column)).join(' ');
+const warned = (copy: WorkbookCells) => saidOnTop(copy).includes('A row was put in or taken out');
 
 describe('a row of a shared copy', () => {
   it('above the first run leaves every answer as it was', () => {
@@ -85,5 +95,13 @@ describe('a row of a shared copy', () => {
     }
     expect(warned(copies[key])).toBe(true);
     expect(warned(copies.before)).toBe(false);
+  });
+
+  it('written below the last one with formulas is told, and the others stand', () => {
+    expect(answers(copies.belowAll)).toEqual(answers(copies.before));
+    expect(saidOnTop(copies.belowAll)).toContain(
+      `What stands below row ${ROW.first + ROOM} has no answer: there is room for ${ROOM} runs`,
+    );
+    expect(saidOnTop(copies.before)).not.toContain('What stands below');
   });
 });

@@ -38,14 +38,14 @@ export function extentOf({ values, computed }: ComputedGrid): Extent | undefined
 }
 
 /**
- * Rows among those of the schedule, or right below with something typed, that lack a computed column's formula; filled from
- * the first row that has them all. A usual figure that was typed over stays.
+ * Rows among those of the schedule that lack a computed column's formula; filled from the first row that has them all. A
+ * usual figure that was typed over stays.
  */
 export function lackingRows(grid: ComputedGrid): readonly LackingRow[] {
   const extent = extentOf(grid);
   if (extent === undefined) return [];
   const { values, computed } = grid;
-  const { first, last, columnOf, reading } = extent;
+  const { first, last, columnOf } = extent;
   const must = [...columnOf].filter(([key]) =>
     ['computed', 'working'].includes(SCHEDULE_COLUMNS[key].kind),
   );
@@ -56,14 +56,6 @@ export function lackingRows(grid: ComputedGrid): readonly LackingRow[] {
     rows.find((row) => isWhole(row) && usual.every(([, at]) => computed[row]?.[at])) ??
     rows.find(isWhole);
   if (from === undefined) return [];
-  const { peak, length } = reading.columnOf;
-  for (
-    let row = last + 1;
-    !isBlank(values[row]?.[peak]) || !isBlank(values[row]?.[length]);
-    row += 1
-  ) {
-    rows.push(row);
-  }
   return rows.flatMap((to): LackingRow[] => {
     const columns = [
       ...must.filter(([, column]) => computed[to]?.[column] !== true),
@@ -75,6 +67,21 @@ export function lackingRows(grid: ComputedGrid): readonly LackingRow[] {
     const lacksMust = must.some(([, column]) => computed[to]?.[column] !== true);
     return lacksMust ? [{ from, to, columns }] : [];
   });
+}
+
+/**
+ * Rows right below the schedule in which a run was typed. Formulas copied there would answer, but no column of the schedule
+ * reaches so far: the run's current would be missing from the runs that feed it.
+ */
+export function rowsBelow(grid: ComputedGrid): readonly number[] {
+  const extent = extentOf(grid);
+  if (extent === undefined) return [];
+  const { peak, length } = extent.reading.columnOf;
+  const isTyped = (row: number) =>
+    [peak, length].some((column) => !isBlank(grid.values[row]?.[column]));
+  const rows: number[] = [];
+  for (let row = extent.last + 1; isTyped(row); row += 1) rows.push(row);
+  return rows;
 }
 
 /** The first row behind the last run in which nothing is typed; undefined where the schedule is full. */

@@ -98,6 +98,7 @@ function countsSaid(layout: Layout): string {
 function firstWarning(layout: Layout): string {
   return [
     ...misplaced(layout),
+    ...outOfRoom(layout),
     unanswered(layout),
     ...unprinted(layout),
     battery(layout),
@@ -118,6 +119,24 @@ function misplaced(layout: Layout): readonly Warning[] {
       said: text(
         'A row was put in or taken out among the runs: undo that, and write new runs below the last',
       ),
+    },
+  ];
+}
+
+/** Rows that are watched below the last with formulas, where these do not follow by themselves. */
+const WATCHED_BELOW = 40;
+
+/** Runs written below the last row that has formulas. */
+function outOfRoom(layout: Layout): readonly Warning[] {
+  if (layout.references === 'table') return [];
+  const { rows } = layout;
+  const below = (key: ColumnKey) =>
+    `LEN(${areaAddress(area(ROW.first + rows, columnOf(key), WATCHED_BELOW, 1), 'both')})`;
+  const last = cellAddress(ROW.first + rows - 1, columnOf('peak'), 'both');
+  return [
+    {
+      test: `SUMPRODUCT(${below('peak')}+${below('length')})>0`,
+      said: `"What stands below row "&ROW(${last})&" has no answer: there is room for ${rows} runs"`,
     },
   ];
 }

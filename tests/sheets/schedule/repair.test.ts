@@ -5,7 +5,7 @@ import { calculate } from '../../../src/sheets/calculate/calculate';
 import type { ComputedGrid, GridValue } from '../../../src/sheets/plan/grid';
 import { layBlocks } from '../../../src/sheets/plan/lay-blocks';
 import { columnOf, ROW } from '../../../src/sheets/schedule/layout';
-import { lackingRows, nextFreeRow } from '../../../src/sheets/schedule/repair';
+import { lackingRows, nextFreeRow, rowsBelow } from '../../../src/sheets/schedule/repair';
 import { DEMO } from '../../../src/sheets/station/demo';
 import { scheduleNames } from '../../../src/sheets/station/naming';
 import { COLUMN_KEYS } from '../../../src/sheets/station/schedule-keys';
@@ -77,9 +77,11 @@ describe('a schedule', () => {
     expect(lacking!.columns).toEqual([columnOf('verdict')]);
   });
 
-  test('names rows typed below it', () => {
+  test('fills no row that was typed below it, and names it', () => {
     const grid = withRowAt(demoGrid(), ROW.first + ROWS);
-    expect(lackingRows(grid).map(({ to }) => to)).toEqual([ROW.first + ROWS]);
+    expect(lackingRows(grid)).toEqual([]);
+    expect(rowsBelow(grid)).toEqual([ROW.first + ROWS]);
+    expect(rowsBelow(demoGrid())).toEqual([]);
   });
 
   test('that is full has no next row', () => {
