@@ -1,5 +1,6 @@
 /** Text of values as rows. */
 import Papa from 'papaparse';
+import { MOST, TooMuch } from './bounds';
 import type { RawRow, RawTable } from './raw';
 
 /** What may stand between cells. */
@@ -15,7 +16,7 @@ function countBreaks(text: string): number {
   return text.split('\n').length - 1;
 }
 
-/** Rows up to the end, or to a quote that is never closed and would swallow all that follows. */
+/** Rows up to the end, or to a quote that is never closed and would swallow all that follows. Throws TooMuch. */
 function parse(text: string, separator: string, firstLine: number): Parsed {
   const rows: RawRow[] = [];
   let line = firstLine;
@@ -34,6 +35,7 @@ function parse(text: string, separator: string, firstLine: number): Parsed {
         parser.abort();
         return;
       }
+      if (rows.length >= MOST.lines) throw new TooMuch('lines');
       rows.push({ line, cells: data.map((value) => ({ value: value === '' ? null : value })) });
       line += countBreaks(text.slice(from, meta.cursor));
       from = meta.cursor;
@@ -45,7 +47,7 @@ function parse(text: string, separator: string, firstLine: number): Parsed {
 /** Some spreadsheets say the separator in a line of its own. */
 const SAID_SEPARATOR = /^sep=(.)\n/i;
 
-/** The rows of a text, by one separator. */
+/** The rows of a text, by one separator. Throws TooMuch. */
 export function readCsv(text: string, separator: string): RawTable {
   const rows: RawRow[] = [];
   const broken: RawTable['broken'][number][] = [];
@@ -58,8 +60,10 @@ export function readCsv(text: string, separator: string): RawTable {
   }
   for (;;) {
     const parsed = parse(rest, separator, line);
-    rows.push(...parsed.rows);
+    for (const row of parsed.rows) rows.push(row);
+    if (rows.length > MOST.lines) throw new TooMuch('lines');
     if (parsed.open === undefined) return { rows, broken, separator };
+    if (broken.length >= MOST.openQuotes) throw new TooMuch('openQuotes');
     const end = parsed.open.rest.indexOf('\n');
     const lineText = end < 0 ? parsed.open.rest : parsed.open.rest.slice(0, end);
     broken.push({

@@ -2,7 +2,6 @@
  * Lists of runs from files: a shared workbook of ours, any workbook with a list in it, or a text of values. Nothing is
  * changed anywhere; the report says what was understood, so that a person can look before anything is inserted.
  */
-import type { Workbook } from 'exceljs';
 import type { LengthUnit } from '../core/length';
 import { SCHEDULE_COLUMNS } from '../sheets/schedule/columns';
 import type { ExtrasContent } from '../sheets/station/content';
@@ -28,7 +27,8 @@ import { bodyOf, findList, hasRuns, likeliestList, type FoundList } from './tabl
 import type { TypedColumn } from './list-columns';
 import { asLengthUnit, plain } from '../core/units';
 import { quotedName, UnreadableFile } from './unreadable';
-import { openWorkbook, sheetTables } from './workbook';
+import { openWorkbook, told } from './workbook';
+import type { Book } from './xlsx/book';
 
 export type { GivenRules, GivenSupply } from './rules';
 export { readColumnMap, UnusableMap } from './column-map';
@@ -135,9 +135,8 @@ export async function openRuns(
   options: ReadOptions = {},
 ): Promise<OpenFile> {
   checkFile(bytes, fileName);
-  return startsWith(bytes, ZIP)
-    ? openSheets(bytes, fileName, options)
-    : openText(bytes, fileName, options);
+  const open = startsWith(bytes, ZIP) ? openSheets : openText;
+  return await open(bytes, fileName, options);
 }
 
 /** The list of some tables, as a person says of its columns. */
@@ -183,8 +182,8 @@ function oleSentence(bytes: Uint8Array, name: string): string {
 export async function readSources(bytes: Uint8Array, fileName: string): Promise<SourceList> {
   checkFile(bytes, fileName);
   const tables = startsWith(bytes, ZIP)
-    ? sheetTables(await openWorkbook(bytes, fileName))
-    : SEPARATORS.map((separator) => readCsv(decodeText(bytes, fileName).text, separator));
+    ? (await openWorkbook(bytes, fileName)).tables
+    : await separated(decodeText(bytes, fileName).text, fileName);
   const list = readSourceList(tables);
   if (list === undefined) {
     throw new UnreadableFile(
@@ -199,22 +198,26 @@ async function openSheets(
   fileName: string,
   options: ReadOptions,
 ): Promise<OpenFile> {
-  const workbook = await openWorkbook(bytes, fileName);
-  const tables = sheetTables(workbook);
-  return { read: (said) => readSheets(workbook, tables, fileName, options, said) };
+  const book = await openWorkbook(bytes, fileName);
+  return { read: (said) => readSheets(book, fileName, options, said) };
+}
+
+/** A text of values by each of the usual separators. Throws UnreadableFile. */
+function separated(text: string, fileName: string): Promise<readonly RawTable[]> {
+  return told(fileName, () => SEPARATORS.map((separator) => readCsv(text, separator)));
 }
 
 function readSheets(
-  workbook: Workbook,
-  tables: readonly RawTable[],
+  book: Book,
   fileName: string,
   options: ReadOptions,
   said?: ColumnMap,
 ): RunsReport {
+  const { tables } = book;
   const list = listIn(tables, fileName, said);
   const sheetName = list.table.sheetName ?? '';
   const others = tables.filter((table) => table !== list.table && findList([table]) !== undefined);
-  const own = readStation(workbook, tables, sheetName);
+  const own = readStation(book, sheetName);
   const station = withSources(
     own,
     options,
@@ -239,11 +242,15 @@ function readSheets(
   };
 }
 
-function openText(bytes: Uint8Array, fileName: string, options: ReadOptions): OpenFile {
+async function openText(
+  bytes: Uint8Array,
+  fileName: string,
+  options: ReadOptions,
+): Promise<OpenFile> {
   const { text, encoding } = decodeText(bytes, fileName);
   if (text.trim() === '')
     throw new UnreadableFile(`${quotedName(fileName)} holds nothing but blanks.`);
-  const tables = SEPARATORS.map((separator) => readCsv(text, separator));
+  const tables = await separated(text, fileName);
   return {
     read: (said) =>
       report(

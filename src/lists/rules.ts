@@ -1,5 +1,4 @@
 /** What a shared workbook carries in its named cells: house rules, supply, protection; and the duty table. */
-import type { Workbook } from 'exceljs';
 import { FORMER_DUTY_HEADINGS } from '../sheets/station/former';
 import { RULE_KEYS, type RuleKey } from '../sheets/station/house-rules';
 import type { DutyLoad } from '../sheets/station/supply';
@@ -7,7 +6,8 @@ import { fusesIn, type FusesByPlace } from './fuses';
 import { extrasIn, type ExtrasRead } from './extras';
 import type { Typed } from './labelled';
 import { cellText, isEmpty, type RawCell, type RawTable } from './raw';
-import { rawCell } from './workbook';
+import type { Book } from './xlsx/book';
+import { placeOf } from './xlsx/place';
 import type { ProtectionTyped } from '../sheets/station/protection';
 import { SOURCE_COLUMNS, supplyContent } from '../sheets/station/sources';
 import { SUPPLY_KEYS, type SupplyKey } from '../sheets/station/supply-keys';
@@ -49,22 +49,25 @@ interface NamedCell {
 
 /** The stems, numbers and keys of the names that a schedule gives its cells. */
 const OUR_NAME = /^Loom(Schedule|Rules|Supply|Protection)(\d*)_(\w+)$/i;
-const PLACE = /^(.*)!\$?([A-Z]+)\$?(\d+)(?::\$?([A-Z]+)\$?\d+)?$/;
+/** A sheet, its first cell and its last, of the first area that a name stands for. */
+const PLACE = /^('(?:[^']|'')+'|[^!,']+)!([$A-Z\d]+)(?::([$A-Z\d]+))?(?:,|$)/i;
 
 function namedCells(
-  workbook: Workbook,
+  { names, tables }: Book,
   stem: 'schedule' | 'rules' | 'supply' | 'protection',
 ): readonly NamedCell[] {
-  return workbook.definedNames.model.flatMap(({ name, ranges }): NamedCell[] => {
+  return names.flatMap(({ name, refersTo }): NamedCell[] => {
     const [, ourStem = '', number = '', key = ''] = OUR_NAME.exec(name) ?? [];
-    const [, quoted = '', column = '', row = '', last = column] = PLACE.exec(ranges[0] ?? '') ?? [];
+    const [, quoted = '', from = '', to = from] = PLACE.exec(refersTo) ?? [];
     const sheetName = quoted.replace(/^'|'$/g, '').replaceAll("''", "'");
-    const sheet = workbook.getWorksheet(sheetName);
-    if (ourStem.toLowerCase() !== stem || sheet === undefined) return [];
-    const first = sheet.getCell(column + row);
-    const columns = Math.min(SOURCE_COLUMNS, sheet.getColumn(last).number - Number(first.col) + 1);
-    const cells = Array.from({ length: Math.max(1, columns) }, (_, index) =>
-      rawCell(sheet.getCell(Number(row), Number(first.col) + index)),
+    const sheet = tables.find((table) => table.sheetName === sheetName);
+    const [first, last] = [placeOf(from), placeOf(to)];
+    if (ourStem.toLowerCase() !== stem || sheet === undefined || first === undefined) return [];
+    const row = sheet.rows.find(({ line }) => line === first.row + 1);
+    const columns = Math.min(SOURCE_COLUMNS, (last?.column ?? 0) - first.column + 1);
+    const cells = Array.from(
+      { length: Math.max(1, columns) },
+      (_, index): RawCell => row?.cells[first.column + index] ?? { value: null },
     );
     return [{ key: key.toLowerCase(), number, sheetName, cell: cells[0]!, cells }];
   });
@@ -143,20 +146,17 @@ export function dutyIn(table: RawTable | undefined): readonly DutyLoad[] {
 }
 
 /** What the workbook says of the schedule on a sheet beyond its runs; nothing where the sheet has no names of ours. */
-export function readStation(
-  workbook: Workbook,
-  tables: readonly RawTable[],
-  sheetName: string,
-): GivenStation {
-  const allRules = namedCells(workbook, 'rules');
+export function readStation(book: Book, sheetName: string): GivenStation {
+  const { tables } = book;
+  const allRules = namedCells(book, 'rules');
   // Old schedules have their rules on the same sheet, and no name of their own.
-  const number = [...namedCells(workbook, 'schedule'), ...allRules].find(
+  const number = [...namedCells(book, 'schedule'), ...allRules].find(
     (named) => named.sheetName === sheetName,
   )?.number;
   const ofSchedule = (named: NamedCell) => named.number === number;
   const ruleCells = allRules.filter(ofSchedule);
-  const supplyCells = namedCells(workbook, 'supply').filter(ofSchedule);
-  const protectionCells = namedCells(workbook, 'protection').filter(ofSchedule);
+  const supplyCells = namedCells(book, 'supply').filter(ofSchedule);
+  const protectionCells = namedCells(book, 'protection').filter(ofSchedule);
   const supplyTable = tables.find((table) => table.sheetName === supplyCells[0]?.sheetName);
   const protectionTable = tables.find((table) => table.sheetName === protectionCells[0]?.sheetName);
   return {

@@ -1,35 +1,19 @@
-import ExcelJS from 'exceljs';
 import { describe, expect, it } from 'vitest';
-import type { ComputedGrid, GridValue } from '../../src/sheets/plan/grid';
-import { rawCell } from '../../src/lists/workbook';
+import type { ComputedGrid } from '../../src/sheets/plan/grid';
 import { stationOf } from '../../src/lists/grids';
 import { writeWorkbook } from '../../src/hosts/xlsx/write';
 import { DEMO } from '../../src/sheets/station/demo';
 import type { NamesInUse } from '../../src/sheets/station/naming';
 import { scheduleSheets } from '../../src/sheets/new-schedule';
 import type { StationContent } from '../../src/sheets/station/content';
+import { fileGrids } from './file-grids';
 
 const FREE: NamesInUse = { sheets: new Set(), names: new Set() };
 const FIRST_TAKEN: NamesInUse = { sheets: new Set(['run schedule']), names: new Set() };
 
 /** The sheets of these contents as a spreadsheet would hand them over. */
 async function gridsOf(...sheets: Parameters<typeof writeWorkbook>[0][]): Promise<ComputedGrid[]> {
-  const workbook = new ExcelJS.Workbook();
-  await workbook.xlsx.load((await writeWorkbook(sheets.flat())) as unknown as ExcelJS.Buffer);
-  return workbook.worksheets
-    .filter(({ state }) => state === 'visible')
-    .map((sheet) => {
-      const values: GridValue[][] = [];
-      const computed: boolean[][] = [];
-      for (let row = 1; row <= sheet.rowCount; row += 1) {
-        const cells = Array.from({ length: sheet.columnCount }, (_, at) =>
-          rawCell(sheet.getCell(row, at + 1)),
-        );
-        values.push(cells.map(({ value }) => (value === '' ? null : value)));
-        computed.push(cells.map((cell) => cell.computed === true));
-      }
-      return { sheetName: sheet.name, values, computed };
-    });
+  return fileGrids(await writeWorkbook(sheets.flat()));
 }
 
 const OTHER: StationContent = {

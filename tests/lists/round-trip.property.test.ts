@@ -1,5 +1,4 @@
 /** Whatever a person may type into our sheets comes back from a written workbook, and from one that is open. */
-import ExcelJS from 'exceljs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Parameter } from '../../src/functions/parameter';
@@ -9,9 +8,7 @@ import { RUN_KEYS } from '../../src/lists/headings';
 import { readRuns } from '../../src/lists/read-runs';
 import { PROTECTION_TYPED } from '../../src/lists/rules';
 import { stationOf } from '../../src/lists/grids';
-import { rawCell } from '../../src/lists/workbook';
 import { scheduleSheets } from '../../src/sheets/new-schedule';
-import type { ComputedGrid } from '../../src/sheets/plan/grid';
 import { PROTECTION_CELLS } from '../../src/sheets/protection/cells';
 import { PROTECTION_COLUMNS } from '../../src/sheets/protection/columns';
 import { SCHEDULE_COLUMNS } from '../../src/sheets/schedule/columns';
@@ -22,6 +19,7 @@ import { FUSE_ENTRY_KEYS } from '../../src/sheets/station/protection-keys';
 import { SUPPLY_KEYS } from '../../src/sheets/station/supply-keys';
 import { SOURCE_STATIONS } from '../sheets/source-stations';
 import { SUPPLY_CELLS } from '../../src/sheets/supply/cells';
+import { fileGrids } from './file-grids';
 
 const FREE = { sheets: new Set<string>(), names: new Set<string>() };
 const SHEET = 'Run schedule';
@@ -133,24 +131,6 @@ const typedOf = ({
   duty,
 });
 
-/** The sheets as a spreadsheet would hand them over. */
-async function gridsOf(bytes: Uint8Array): Promise<readonly ComputedGrid[]> {
-  const workbook = new ExcelJS.Workbook();
-  await workbook.xlsx.load(bytes as unknown as ExcelJS.Buffer);
-  return workbook.worksheets.map((sheet) => {
-    const rows = Array.from({ length: sheet.rowCount }, (_, row) =>
-      Array.from({ length: sheet.columnCount }, (_unused, at) =>
-        rawCell(sheet.getCell(row + 1, at + 1)),
-      ),
-    );
-    return {
-      sheetName: sheet.name,
-      values: rows.map((cells) => cells.map(({ value }) => (value === '' ? null : value))),
-      computed: rows.map((cells) => cells.map((cell) => cell.computed === true)),
-    };
-  });
-}
-
 /** Every key at once, so that none is missed by chance. */
 const ALL: StationContent = {
   title: 'All of it',
@@ -247,7 +227,7 @@ describe('what is typed into our sheets', { timeout: 120_000 }, () => {
     const report = await readRuns(bytes, 'shared.xlsx');
     expect(typedOf(report)).toEqual(typedOf(withInitial(ALL)));
     expect(report.problems).toEqual([]);
-    const open = stationOf(await gridsOf(bytes), SHEET);
+    const open = stationOf(await fileGrids(bytes), SHEET);
     expect(open).toEqual(withInitial(ALL));
   });
 
@@ -258,7 +238,7 @@ describe('what is typed into our sheets', { timeout: 120_000 }, () => {
         const expected = withInitial(content);
         const report = await readRuns(bytes, 'written.xlsx');
         expect(typedOf(report)).toEqual(typedOf(expected));
-        expect(stationOf(await gridsOf(bytes), SHEET)).toEqual(expected);
+        expect(stationOf(await fileGrids(bytes), SHEET)).toEqual(expected);
       }),
       { numRuns: 12, seed: 20_261_125 },
     );
@@ -269,7 +249,7 @@ describe('what is typed into our sheets', { timeout: 120_000 }, () => {
     const expected = withInitial(content);
     const report = await readRuns(bytes, 'written.xlsx');
     expect(typedOf(report)).toMatchObject(typedOf(expected));
-    expect(stationOf(await gridsOf(bytes), SHEET)).toMatchObject(expected);
+    expect(stationOf(await fileGrids(bytes), SHEET)).toMatchObject(expected);
   });
 
   it('keeps each fuse with its run where rows between them are empty', async () => {

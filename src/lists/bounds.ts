@@ -1,0 +1,39 @@
+/** How much of a file is read. A workbook of 1,000 runs stays far below; a file made to fill the memory ends here. */
+export const MOST = {
+  /** Bytes of all parts that are read, as they come out of the archive: some seconds of reading. */
+  inflatedBytes: 200_000_000,
+  parts: 10_000,
+  /** Elements of all parts that are read. */
+  elements: 10_000_000,
+  sheets: 300,
+  /** Cells with something in them, of all sheets. */
+  cells: 3_000_000,
+  rowsOfSheet: 50_000,
+  columns: 2_000,
+  /** Cells that merged areas are spread over. */
+  spread: 100_000,
+  /** Lines of a text of values. */
+  lines: 100_000,
+  /** Lines of a text in which a quote is opened and never closed: after each, the rest is read anew. */
+  openQuotes: 50,
+} as const;
+
+const SAID: Readonly<Record<keyof typeof MOST, string>> = {
+  inflatedBytes: 'it unpacks to more than 200 MB',
+  elements: 'it unpacks to more than 10 million elements',
+  parts: 'it has more than 10,000 parts',
+  sheets: 'it has more than 300 sheets',
+  cells: 'it has more than 3 million cells',
+  rowsOfSheet: 'a sheet of it has more than 50,000 rows with something in them',
+  columns: 'a sheet of it has something in a column beyond the 2,000th',
+  spread: 'its merged areas cover more than 100,000 cells',
+  lines: 'it has more than 100,000 lines',
+  openQuotes: 'quotes are opened and never closed in more than 50 of its lines',
+};
+
+/** A file has more of something than is read; the message says of what. */
+export class TooMuch extends Error {
+  constructor(of: keyof typeof MOST) {
+    super(SAID[of]);
+  }
+}
