@@ -7,7 +7,7 @@ export const MOST = {
   elements: 10_000_000,
   sheets: 300,
   /** Cells with something in them, of all sheets. */
-  cells: 3_000_000,
+  cells: 2_000_000,
   rowsOfSheet: 50_000,
   columns: 2_000,
   /** Cells that merged areas are spread over. */
@@ -23,7 +23,7 @@ const SAID: Readonly<Record<keyof typeof MOST, string>> = {
   elements: 'it unpacks to more than 10 million elements',
   parts: 'it has more than 10,000 parts',
   sheets: 'it has more than 300 sheets',
-  cells: 'it has more than 3 million cells',
+  cells: 'it has more than 2 million cells',
   rowsOfSheet: 'a sheet of it has more than 50,000 rows with something in them',
   columns: 'a sheet of it has something in a column beyond the 2,000th',
   spread: 'its merged areas cover more than 100,000 cells',
