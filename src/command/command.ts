@@ -2,6 +2,9 @@
 import { readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, extname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
+import { oneLine } from '../drawing/one-line';
+import { svgOf } from '../drawing/svg';
+import { stationDiagram } from '../sheets/station-diagram';
 import { stationValues } from '../sheets/station-values';
 import { extrasOf, type StationContent } from '../sheets/station/content';
 import { EXTRA_KEYS, EXTRAS, type ExtraKey } from '../sheets/station/extras';
@@ -49,6 +52,7 @@ function wrapped(words: readonly string[]): readonly string[] {
 const HELP = [
   'Usage: npm run schedule -- LIST WORKBOOK [--map COLUMN=OURS ...] [--sources FILE] [--rules NAME=VALUE ...]',
   '                               [--title TEXT] [--json] [--with SHEET,SHEET...]',
+  '                               [--svg FILE]',
   '',
   'Reads a list of runs (.csv, or a workbook .xlsx with one) and writes WORKBOOK, an .xlsx that computes in any',
   'spreadsheet without an add-in. Headings are matched generously, units in them are understood: "Current (A)",',
@@ -72,6 +76,8 @@ const HELP = [
   '--with adds sheets that follow the schedule, several with commas between them:',
   ...EXTRA_KEYS.map((key) => `  ${EXTRAS[key].word.padEnd(12)}${EXTRAS[key].purpose}`),
   '',
+  '--svg FILE writes the one-line diagram of the station as a picture, .svg, of a width that prints on A4.',
+  '',
   '--json prints one JSON document instead of the table, and nothing else:',
   `  runs    for each: run, level, why, ${FIGURE_NAMES.slice(0, HALF).join(', ')},`,
   `          ${FIGURE_NAMES.slice(HALF).join(', ')}`,
@@ -85,7 +91,7 @@ const HELP = [
   '',
   `Ends with ${ENDED.well} when the workbook is written, also when runs in it are not ok: read the verdicts.`,
   `Ends with ${ENDED.unread} when the list cannot be read, ${ENDED.misused} when the command or a rule is not understood,`,
-  `${ENDED.unwritten} when the workbook cannot be written.`,
+  `${ENDED.unwritten} when the workbook or the picture cannot be written.`,
   '',
   'Advice, not approval: local codes and licensed practice come first.',
 ];
@@ -99,6 +105,7 @@ interface Wish {
   readonly title?: string;
   readonly json: boolean;
   readonly extras: readonly ExtraKey[];
+  readonly svg?: string;
 }
 
 class Misuse extends Error {}
@@ -132,10 +139,13 @@ function readWish(args: readonly string[]): Wish | undefined {
   if (resolve(list) === resolve(workbook)) {
     throw new Misuse('The workbook would overwrite the list. Give it another name.');
   }
-  const { title, sources, map = [], json = false } = values;
+  const { title, sources, svg, map = [], json = false } = values;
   const extras = wantedExtras(values.with ?? []);
   if (sources !== undefined && resolve(sources) === resolve(workbook)) {
     throw new Misuse('The workbook would overwrite the sources. Give it another name.');
+  }
+  if (svg !== undefined && extname(svg).toLowerCase() !== '.svg') {
+    throw new Misuse(`The picture's name has to end in .svg; "${svg}" does not.`);
   }
   return {
     list,
@@ -146,6 +156,7 @@ function readWish(args: readonly string[]): Wish | undefined {
     extras,
     ...(sources !== undefined && { sources }),
     ...(title !== undefined && { title }),
+    ...(svg !== undefined && { svg }),
   };
 }
 
@@ -182,6 +193,7 @@ function parse(args: readonly string[]) {
         title: { type: 'string' },
         json: { type: 'boolean' },
         with: { type: 'string', multiple: true },
+        svg: { type: 'string' },
         help: { type: 'boolean', short: 'h' },
       },
       allowPositionals: true,
@@ -265,21 +277,30 @@ async function fulfil(wish: Wish, terminal: Terminal): Promise<number> {
     const lines = [...verdictLines(content, station), ...reportLines(report)];
     for (const line of lines) terminal.print(printable(line));
   }
-  try {
-    await writeWhole(wish.workbook, await sharedFile(content, { station }));
-  } catch (error) {
-    terminal.complain(`"${wish.workbook}" could not be written: ${messageOf(error)}`);
-    return ENDED.unwritten;
+  const { svg } = wish;
+  const files: readonly (readonly [path: string, content: () => Promise<Uint8Array | string>])[] = [
+    [wish.workbook, () => sharedFile(content, { station })],
+    ...(svg === undefined
+      ? []
+      : [[svg, () => Promise.resolve(svgOf(oneLine(stationDiagram(content)).figure))] as const]),
+  ];
+  for (const [path, made] of files) {
+    try {
+      await writeWhole(path, await made());
+    } catch (error) {
+      terminal.complain(`"${path}" could not be written: ${messageOf(error)}`);
+      return ENDED.unwritten;
+    }
   }
   if (!wish.json) {
     terminal.print('');
-    terminal.print(`Written: ${wish.workbook}`);
+    terminal.print(`Written: ${files.map(([path]) => path).join(', ')}`);
   }
   return ENDED.well;
 }
 
 /** Writes beside the place and moves there, so that no half a workbook is left behind. */
-async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {
+async function writeWhole(path: string, bytes: Uint8Array | string): Promise<void> {
   const part = `${path}.part`;
   try {
     await writeFile(part, bytes);

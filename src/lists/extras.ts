@@ -2,6 +2,7 @@
 import type { ExtrasContent } from '../sheets/station/content';
 import { EXTRA_KEYS } from '../sheets/station/extras';
 import type { LabelsTyped } from '../sheets/station/labels';
+import { hasDrawing } from './drawing';
 import { readAsBuilt, withReadings, type AsBuiltRead } from './as-built';
 import { readLabels } from './labels';
 import { readWireList, withColours, type WireListRead } from './wire-list';
@@ -12,6 +13,7 @@ export interface ExtrasRead {
   readonly wireList?: WireListRead;
   readonly labels?: LabelsTyped;
   readonly asBuilt?: AsBuiltRead;
+  readonly drawing?: true;
 }
 
 /** What belongs to the schedule on a sheet. */
@@ -23,6 +25,7 @@ export function extrasIn(tables: readonly RawTable[], schedule: string): ExtrasR
     ...(wireList && { wireList }),
     ...(labels && { labels }),
     ...(asBuilt && { asBuilt }),
+    ...(hasDrawing(tables, schedule) && { drawing: true }),
   };
 }
 

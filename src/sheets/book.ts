@@ -5,6 +5,7 @@
 import { asBuiltSheet } from './as-built/sheet';
 import type { SheetPlan } from './plan/plan';
 import { crewSheet } from './crew/sheet';
+import { drawingSheet } from './drawing/sheet';
 import { protectionSheet } from './protection/sheet';
 import { rulesSheet } from './rules/sheet';
 import { labelsSheet } from './labels/sheet';
@@ -88,6 +89,7 @@ export const BOOK: readonly BookSheet[] = [
     extra: 'asBuilt',
     build: asBuiltSheet,
   },
+  { name: EXTRAS.drawing.sheetName, extra: 'drawing', build: drawingSheet },
   {
     name: SHEET_NAMES.conductorsSheet,
     defines: [[NAME_STEMS.data, DATA_KEYS]],

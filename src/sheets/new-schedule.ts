@@ -3,6 +3,7 @@ import { addInSheets, BOOK } from './book';
 import type { ReferenceStyle, SheetPlan } from './plan/plan';
 import { withRowHeights } from './row-heights';
 import { roomyRows } from './schedule/sheet';
+import { withDiagrams } from './station-diagram';
 import { stationValues } from './station-values';
 import type { StationContent } from './station/content';
 import type { ExtraKey } from './station/extras';
@@ -19,7 +20,9 @@ export function scheduleSheets(
 ): readonly SheetPlan[] {
   const names = freeScheduleNames(taken, BOOK);
   const layout = { names, references, rows: roomyRows(content.runs.length) };
-  return withRowHeights(addInSheets(layout, content), names, stationValues(content, names));
+  const station = stationValues(content, names);
+  const plans = withRowHeights(addInSheets(layout, content), names, station);
+  return withDiagrams(plans, layout, content, station);
 }
 
 /** The sheets of a new schedule, filled with the demonstration or left empty, with the sheets beyond the sizing that are wanted. */

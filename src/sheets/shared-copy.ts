@@ -6,10 +6,12 @@ import { BOOK, nativeSheets } from './book';
 import type { Calculated } from './calculate/calculate';
 import type { SheetPlan } from './plan/plan';
 import { CREW_ROW } from './crew/layout';
+import { DRAWING_ROW, drawingName } from './drawing/layout';
 import { withRowHeights } from './row-heights';
 import { PROTECTION_ROW } from './protection/layout';
 import { ROW } from './schedule/layout';
 import { roomyRows } from './schedule/sheet';
+import { withDiagrams } from './station-diagram';
 import { stationValues, type StationValues } from './station-values';
 import type { StationContent } from './station/content';
 import type { Layout } from './station/layout';
@@ -56,13 +58,17 @@ function ofRunsOnly(sheets: Calculated, { names }: Layout, runs: number): Calcul
     [names.sheet, ROW.first + rows],
     [names.protectionSheet, PROTECTION_ROW.first + rows],
   ]);
-  // The copy prints what its lines need: there is nothing to warn of.
-  const isPrintWarning = (sheet: string, row: number, column: number) =>
-    sheet === names.crewSheet && row === CREW_ROW.warning && column === 0;
+  // The copy prints what its lines need, and is drawn as it stands: there is nothing to warn of.
+  const warnings = new Map([
+    [names.crewSheet, CREW_ROW.warning],
+    [drawingName(names), DRAWING_ROW.warning],
+  ]);
+  const isWarning = (sheet: string, row: number, column: number) =>
+    column === 0 && row === warnings.get(sheet);
   return {
     ...sheets,
     at: (sheet, row, column) =>
-      !isPrintWarning(sheet, row, column) && row < (ends.get(sheet) ?? Number.POSITIVE_INFINITY)
+      !isWarning(sheet, row, column) && row < (ends.get(sheet) ?? Number.POSITIVE_INFINITY)
         ? sheets.at(sheet, row, column)
         : null,
   };
@@ -80,8 +86,9 @@ export function sharedCopy(content: StationContent, options: CopyOptions = {}): 
   };
   const station = options.station ?? stationValues(content, names);
   const native = nativeParts(layout, steadyInputs(station));
+  const plans = withRowHeights(nativeSheets(layout, content, native), names, station);
   return {
-    plans: withRowHeights(nativeSheets(layout, content, native), names, station),
+    plans: withDiagrams(plans, layout, content, station),
     values: ofRunsOnly(station.sheets, layout, content.runs.length),
   };
 }

@@ -4,6 +4,7 @@ const LAYERS = [
   'core',
   'functions',
   'sheets',
+  'drawing',
   'lists',
   'hosts',
   'taskpane',
@@ -38,6 +39,7 @@ const ROOMS = [
   'wire-list',
   'labels',
   'as-built',
+  'drawing',
   'without-add-in',
 ];
 

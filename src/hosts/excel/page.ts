@@ -21,12 +21,19 @@ export function freeze(sheet: Excel.Worksheet, plan: SheetPlan): void {
 
 const [MM_PER_INCH, POINTS_PER_INCH] = [25.4, 72];
 
+const FOOTER_MARGIN_PT = 22;
+
+/** A lone ampersand would begin one of Excel's footer codes. */
+function applyFooter(layout: Excel.PageLayout, footer: string): void {
+  layout.headersFooters.defaultForAllPages.centerFooter = footer.replaceAll('&', '&&');
+}
+
 /** At full size on paper of its own, with a break after each page of the stock. */
 function setUpStock(sheet: Excel.Worksheet, { print }: SheetPlan, stock: StockPrint): void {
   const layout = sheet.pageLayout;
   const points = (mm: number) => (mm / MM_PER_INCH) * POINTS_PER_INCH;
   const { top, bottom, left, right } = stock.marginsMm;
-  layout.orientation = 'Portrait';
+  layout.orientation = print.landscape ? 'Landscape' : 'Portrait';
   layout.paperSize = stock.paper;
   layout.zoom = { scale: 100 };
   layout.topMargin = points(top);
@@ -34,8 +41,9 @@ function setUpStock(sheet: Excel.Worksheet, { print }: SheetPlan, stock: StockPr
   layout.bottomMargin = points(bottom);
   layout.rightMargin = points(right);
   layout.headerMargin = 0;
-  layout.footerMargin = 0;
-  layout.setPrintArea(rangeOf(sheet, print.area));
+  layout.footerMargin = print.footer === '' ? 0 : FOOTER_MARGIN_PT;
+  if (print.footer !== '') applyFooter(layout, print.footer);
+  if (print.isWhole !== true) layout.setPrintArea(rangeOf(sheet, print.area));
   const { row, column, rows } = print.area;
   for (let next = row + stock.rowsPerPage; next < row + rows; next += stock.rowsPerPage) {
     sheet.horizontalPageBreaks.add(rangeOf(sheet, area(next, column)));
@@ -44,7 +52,7 @@ function setUpStock(sheet: Excel.Worksheet, { print }: SheetPlan, stock: StockPr
 
 /** How many calls the print set-up takes, for the size of a request. */
 export function pageCalls({ print: { stock, area: printed } }: SheetPlan): number {
-  return stock === undefined ? 8 : 12 + printed.rows / stock.rowsPerPage;
+  return stock === undefined ? 8 : 13 + printed.rows / stock.rowsPerPage;
 }
 
 export function setUpPage(sheet: Excel.Worksheet, plan: SheetPlan): void {
@@ -58,10 +66,9 @@ export function setUpPage(sheet: Excel.Worksheet, plan: SheetPlan): void {
   layout.orientation = landscape ? 'Landscape' : 'Portrait';
   // Only the width is bound, so that a long list runs over several pages at a size one can read.
   layout.zoom = { horizontalFitToPages: 1 };
-  layout.setPrintArea(rangeOf(sheet, printed));
+  if (print.isWhole !== true) layout.setPrintArea(rangeOf(sheet, printed));
   if (repeatRows !== undefined) {
     layout.setPrintTitleRows(`$${repeatRows.first + 1}:$${repeatRows.last + 1}`);
   }
-  // A lone ampersand would begin one of Excel's footer codes.
-  layout.headersFooters.defaultForAllPages.centerFooter = footer.replaceAll('&', '&&');
+  applyFooter(layout, footer);
 }

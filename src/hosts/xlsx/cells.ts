@@ -10,7 +10,8 @@ import { filledDown, partsToFill } from '../../sheets/plan/fill-down';
 import { FilledFormula, layBlocks, type LaidCell } from '../../sheets/plan/lay-blocks';
 import type { CellContent, CellStyle, Formula, SheetPlan } from '../../sheets/plan/plan';
 import type { Place, UnmarkedCells } from './ignored-errors';
-import { bytesOf, XmlBytes, xmlText, type Bytes } from './xml';
+import { xmlText } from '../../sheets/plan/xml-text';
+import { bytesOf, XmlBytes, type Bytes } from './xml';
 
 const TEXT_FORMAT = '@';
 /** What a spreadsheet would take for a formula when someone edits the cell. */

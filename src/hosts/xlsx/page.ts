@@ -14,14 +14,19 @@ const FOOTER_LINE_INCHES = 0.17;
 const PAPER_SIZES = { A4, Letter: 1 } as const;
 const MM_PER_INCH = 25.4;
 
-/** At full size, with a break after each page of the stock, and nothing above or below the labels. */
+/** In a footer "&" starts a code; doubled it is itself. */
+function applyFooter(sheet: Worksheet, footer: string): void {
+  sheet.headerFooter.oddFooter = `&L${footer.replaceAll('&', '&&')}&R&P / &N`;
+}
+
+/** At full size, with a break after each page of the stock, and below only what the plan says. */
 function applyStock(sheet: Worksheet, { print }: SheetPlan, stock: StockPrint): void {
   const inches = (mm: number) => mm / MM_PER_INCH;
   const { top, bottom, left, right } = stock.marginsMm;
   sheet.pageSetup = {
     ...sheet.pageSetup,
     paperSize: PAPER_SIZES[stock.paper] as PaperSize,
-    orientation: 'portrait',
+    orientation: print.landscape ? 'landscape' : 'portrait',
     fitToPage: false,
     scale: 100,
     margins: {
@@ -30,10 +35,11 @@ function applyStock(sheet: Worksheet, { print }: SheetPlan, stock: StockPrint): 
       bottom: inches(bottom),
       right: inches(right),
       header: 0,
-      footer: 0,
+      footer: print.footer === '' ? 0 : MARGINS_INCHES.footer,
     },
-    printArea: printedArea(print),
+    ...(print.isWhole === true ? {} : { printArea: printedArea(print) }),
   };
+  if (print.footer !== '') applyFooter(sheet, print.footer);
   const { row, rows, columns } = print.area;
   for (let end = row + stock.rowsPerPage; end < row + rows; end += stock.rowsPerPage) {
     sheet.getRow(end).addPageBreak(0, columns);
@@ -68,13 +74,12 @@ export function applyPage(sheet: Worksheet, plan: SheetPlan): void {
       bottom: MARGINS_INCHES.bottom + FOOTER_LINE_INCHES * (print.footer.split('\n').length - 1),
     },
     // LibreOffice prints a hidden sheet that has an area to print, and none without.
-    ...(hidden === true ? {} : { printArea: printedArea(print) }),
+    ...(hidden === true || print.isWhole === true ? {} : { printArea: printedArea(print) }),
     ...(repeatRows === undefined
       ? {}
       : { printTitlesRow: `${repeatRows.first + 1}:${repeatRows.last + 1}` }),
   };
-  // In a footer "&" starts a code; doubled it is itself.
-  sheet.headerFooter.oddFooter = `&L${print.footer.replaceAll('&', '&&')}&R&P / &N`;
+  applyFooter(sheet, print.footer);
 }
 
 /** Keeps the head and the first columns in view. */

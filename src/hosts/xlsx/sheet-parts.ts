@@ -1,4 +1,4 @@
-/** Parts of a sheet's XML that are ours: its cells, and which of them carry no mark of a fault. */
+/** Parts of a sheet's XML that are ours: its cells, which of them carry no mark of a fault, and what lies over them. */
 import type { Workbook } from 'exceljs';
 import type { CellStyle } from '../../sheets/plan/plan';
 import type { SheetCells, Shares } from './cells';
@@ -26,7 +26,11 @@ const DIMENSION = /<dimension ref="[^"]*"\/>/;
 const WHAT_FOLLOWS = /<(?:drawing|legacyDrawing|picture|tableParts|extLst)[ />]|<\/worksheet>/;
 
 /** The sheet's XML with our parts in their places, piece by piece. */
-function withParts(xml: string, { data, dimension, unmarked }: SheetCells): readonly Bytes[] {
+function withParts(
+  xml: string,
+  { data, dimension, unmarked }: SheetCells,
+  drawing: string,
+): readonly Bytes[] {
   const cells = CELLS.exec(xml);
   if (cells === null) throw new Error('the library wrote a sheet without a place for cells');
   const head = xml
@@ -37,7 +41,7 @@ function withParts(xml: string, { data, dimension, unmarked }: SheetCells): read
   return [
     bytesOf(head),
     data,
-    bytesOf(tail.slice(0, at) + ignoredErrors(unmarked) + tail.slice(at)),
+    bytesOf(tail.slice(0, at) + ignoredErrors(unmarked) + drawing + tail.slice(at)),
   ];
 }
 
@@ -67,18 +71,22 @@ function sharesOf({ styles, sharedStrings }: Book): Shares {
 export function takeSheets(
   workbook: Workbook,
   cellsOf: ReadonlyMap<number, (shares: Shares) => SheetCells>,
+  drawingOf: (id: number) => string,
 ): ReadonlyMap<string, readonly Bytes[]> {
   const writer = workbook.xlsx as unknown as SheetWriter;
   const prepareModel = writer.prepareModel.bind(writer);
   const addWorksheets = writer.addWorksheets.bind(writer);
   const drawn = new Map<string, SheetCells>();
+  const drawings = new Map<string, string>();
   const taken = new Map<string, readonly Bytes[]>();
   // What the library writes first depends on whether there are any texts.
   writer.prepareModel = (model, options) => {
     prepareModel(model, options);
     const shares = sharesOf(model);
     for (const [id, cells] of cellsOf) {
-      drawn.set(`xl/worksheets/sheet${id}.xml`, cells(shares));
+      const name = `xl/worksheets/sheet${id}.xml`;
+      drawn.set(name, cells(shares));
+      drawings.set(name, drawingOf(id));
     }
   };
   writer.addWorksheets = (zip, model) =>
@@ -86,7 +94,9 @@ export function takeSheets(
       {
         append(content, options) {
           const cells = drawn.get(options.name);
-          if (cells !== undefined) taken.set(options.name, withParts(content, cells));
+          if (cells !== undefined) {
+            taken.set(options.name, withParts(content, cells, drawings.get(options.name) ?? ''));
+          }
           zip.append(cells === undefined ? content : '', options);
         },
       },

@@ -4,11 +4,14 @@ import { escapeText } from '../../lists/escape';
 import type { Calculated } from '../../sheets/calculate/calculate';
 import { areaAddress, quotedSheetName } from '../../sheets/plan/area';
 import type { HighlightPlan, SheetPlan } from '../../sheets/plan/plan';
+import { onPaper } from '../../drawing/on-paper';
 import { sheetCells, type Shares } from './cells';
+import { drawingElement } from './drawings';
 import { applyEntry } from './entries';
 import { ChoiceLists } from './lists';
 import { applyPage, applyPanes } from './page';
 import { takeSheets } from './sheet-parts';
+import { figureAnchor } from './shapes';
 import { highlightStyle } from './styles';
 import { repacked } from './zip';
 
@@ -26,9 +29,11 @@ const STORED = { zip: { compression: 'STORE' } } as const;
  * that do not calculate.
  */
 export async function writeWorkbook(
-  plans: readonly SheetPlan[],
+  given: readonly SheetPlan[],
   values?: Calculated,
 ): Promise<Uint8Array> {
+  const laidOut = given.map(onPaper);
+  const plans = laidOut.map(({ plan }) => plan);
   const workbook = new ExcelJS.Workbook();
   workbook.creator = CREATOR;
   workbook.lastModifiedBy = CREATOR;
@@ -46,11 +51,20 @@ export async function writeWorkbook(
   );
   const lists = new ChoiceLists(workbook, plans);
   for (const [sheet, plan] of sheets) drawSheet(sheet, plan, lists);
+  const anchors = new Map(
+    sheets.flatMap(([{ id }, { picture }], index) => {
+      const figure = laidOut[index]?.figure;
+      return figure === undefined || picture === undefined
+        ? []
+        : [[id, figureAnchor(figure, picture.first.row, picture.first.column)] as const];
+    }),
+  );
   const taken = takeSheets(
     workbook,
     new Map(
       sheets.map(([{ id }, plan]) => [id, (shares: Shares) => sheetCells(plan, values, shares)]),
     ),
+    (id) => (anchors.has(id) ? drawingElement : ''),
   );
   for (const plan of plans) {
     for (const { name, area } of plan.names) {
@@ -60,7 +74,7 @@ export async function writeWorkbook(
   }
 
   const stored = await workbook.xlsx.writeBuffer(STORED);
-  return repacked(new Uint8Array(stored), taken);
+  return repacked(new Uint8Array(stored), taken, anchors);
 }
 
 /** Draws all of the sheet but its cells. */

@@ -1,22 +1,5 @@
 /** XML as the bytes of a file. */
 
-const MARKS: Readonly<Record<string, string>> = {
-  '"': '&quot;',
-  '&': '&amp;',
-  "'": '&apos;',
-  '<': '&lt;',
-  '>': '&gt;',
-};
-
-/** Marks of XML's own, and characters that it knows in no form. */
-// eslint-disable-next-line no-control-regex
-const SPECIAL = /["&'<>\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F]/g;
-
-/** The text as XML carries it, without what it cannot carry. */
-export function xmlText(text: string): string {
-  return text.replace(SPECIAL, (mark) => MARKS[mark] ?? '');
-}
-
 const encoder = new TextEncoder();
 
 export type Bytes = Uint8Array<ArrayBuffer>;

@@ -1,5 +1,6 @@
 /** The zip of a workbook, packed anew: times inside are one fixed moment, so that the same sheets give the same bytes. */
 import { unzipSync, zipSync } from 'fflate';
+import { withDrawings, type Anchors } from './drawings';
 import type { Bytes } from './xml';
 
 /** 1 January 1980, 00:00: the earliest that a zip can say, which knows no time zone. */
@@ -15,14 +16,15 @@ function together(pieces: readonly Bytes[]): Bytes {
   return whole;
 }
 
-/** The zip packed, with the content of some of its files, piece by piece, by their names. */
+/** The zip packed, with the content of some of its files, piece by piece, by their names, and with drawings. */
 export function repacked(
   zip: Uint8Array,
   instead: ReadonlyMap<string, readonly Bytes[]>,
+  anchors: Anchors = new Map(),
 ): Uint8Array {
   const files = Object.entries(unzipSync(zip)).map(([name, content]) => {
     const pieces = instead.get(name);
     return [name, pieces === undefined ? content : together(pieces)] as const;
   });
-  return zipSync(Object.fromEntries(files), { mtime: EARLIEST });
+  return zipSync(withDrawings(Object.fromEntries(files), anchors), { mtime: EARLIEST });
 }

@@ -3,6 +3,7 @@
  * A plan holds no spreadsheet object, so Excel, the workbench and a file all draw the same one.
  */
 import type { Area } from './area';
+import type { Diagram } from './diagram';
 
 /**
  * One cell's content: a value, a formula (with its leading "="), or nothing (null leaves the cell empty).
@@ -99,17 +100,25 @@ export interface NotePlan {
   readonly text: string;
 }
 
-/** Paper that is printed at its full size, with no header or footer: a page break after every so many rows. */
+/** Paper that is printed at its full size: a page break after every so many rows. */
 export interface StockPrint {
   readonly paper: 'A4' | 'Letter';
   readonly marginsMm: Readonly<Record<'top' | 'bottom' | 'left' | 'right', number>>;
   readonly rowsPerPage: number;
 }
 
+/** A picture over empty cells, from its first cell on: a diagram, laid out by whoever draws it. */
+export interface PicturePlan {
+  readonly first: Area;
+  readonly diagram: Diagram;
+}
+
 /** Print set-up: one page wide, but for stock. */
 export interface PrintPlan {
   readonly landscape: boolean;
   readonly area: Area;
+  /** All that stands on the sheet is printed, a picture included, however wide a spreadsheet draws columns. */
+  readonly isWhole?: boolean;
   /** Zero-based rows repeated on every page. */
   readonly repeatRows?: { readonly first: number; readonly last: number };
   readonly footer: string;
@@ -134,6 +143,7 @@ export interface SheetPlan {
   /** Heights in points for zero-based rows that need more than the default. */
   readonly rowHeightsPt?: Readonly<Record<number, number>>;
   readonly print: PrintPlan;
+  readonly picture?: PicturePlan;
   /** Out of sight and never printed, as a person may show it: there to be looked up by formulas. */
   readonly hidden?: boolean;
 }

@@ -1,5 +1,5 @@
 /** Sheets that a station has where they are wanted: what follows the sizing, out of the same schedule. */
-export const EXTRA_KEYS = ['wireList', 'labels', 'asBuilt'] as const;
+export const EXTRA_KEYS = ['wireList', 'labels', 'asBuilt', 'drawing'] as const;
 export type ExtraKey = (typeof EXTRA_KEYS)[number];
 
 export interface Extra {
@@ -31,5 +31,11 @@ export const EXTRAS: Readonly<Record<ExtraKey, Extra>> = {
     stem: 'LoomBuilt',
     word: 'as-built',
     purpose: 'readings of finished runs, and whether their joints are sound',
+  },
+  drawing: {
+    sheetName: 'Drawing',
+    stem: 'LoomDrawing',
+    word: 'drawing',
+    purpose: 'one-line diagram of sources, fuses, runs and loads, for the lid of the box',
   },
 };
