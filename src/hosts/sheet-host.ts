@@ -99,6 +99,24 @@ export interface HostProbe {
   };
 }
 
+/** A raster picture over cells, with words for whoever cannot see it. */
+export interface Picture {
+  /** By which it is known when it is put anew. */
+  readonly name: string;
+  readonly title: string;
+  readonly description: string;
+  readonly pngBase64: string;
+  readonly widthPt: number;
+  readonly heightPt: number;
+}
+
+export interface SheetPictures {
+  /**
+   * Puts the picture at the place of the plan's, instead of one of the same name, and sets heights and page up for it.
+   */
+  put(plan: SheetPlan, picture: Picture): Promise<void>;
+}
+
 export interface SheetHost {
   /** Changes in sheets that stand already. */
   readonly edits: SheetEdits;
@@ -120,6 +138,8 @@ export interface SheetHost {
   calculate(): Promise<void>;
   /** Every sheet of the workbook, in order. */
   allGrids(): Promise<readonly ComputedGrid[]>;
+  /** Pictures over cells; absent where the spreadsheet holds none. */
+  readonly pictures?: SheetPictures;
   /** Opens an .xlsx file as a new workbook beside this one; absent where the platform cannot. */
   readonly openWorkbook?: ((file: Uint8Array) => Promise<void>) | undefined;
   /** Brings a sheet into view and selects cells in it. */

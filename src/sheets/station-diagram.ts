@@ -1,9 +1,9 @@
 /** The one-line diagram of a station, and the plans of its sheets with that in its place. */
 import { diagramOf } from './drawing/diagram';
 import { drawingName } from './drawing/layout';
-import { withDiagram } from './drawing/sheet';
+import { drawingSheet, withDiagram } from './drawing/sheet';
 import type { Diagram } from './plan/diagram';
-import type { SheetPlan } from './plan/plan';
+import type { PicturePlan, SheetPlan } from './plan/plan';
 import { stationValues, type StationValues } from './station-values';
 import type { StationContent } from './station/content';
 import type { Layout } from './station/layout';
@@ -25,6 +25,15 @@ const layoutOf = ({ runs }: StationContent, names = scheduleNames()): Layout => 
 export function stationDiagram(content: StationContent): Diagram {
   const wanted = withDrawing(content);
   return diagramOf(wanted, stationValues(wanted), layoutOf(wanted));
+}
+
+/** The Drawing sheet of a station by itself, with its picture. */
+export function drawnSheet(content: StationContent): SheetPlan & { readonly picture: PicturePlan } {
+  const wanted = withDrawing(content);
+  const layout = layoutOf(wanted);
+  const station = stationValues(wanted);
+  const diagram = diagramOf(wanted, station, layout);
+  return withDiagram(drawingSheet(layout, wanted), layout, diagram, station.sheets);
 }
 
 /** The plans, the Drawing sheet among them with its picture. `station` holds the values of all of them. */

@@ -2,6 +2,8 @@
 import type { SheetHost, TakenNames, Watch } from '../hosts/sheet-host';
 import type { ToldInsertion } from './insertion';
 import { extraSheets } from '../sheets/book';
+import { withDiagrams } from '../sheets/station-diagram';
+import { stationValues } from '../sheets/station-values';
 import { ROW } from '../sheets/schedule/layout';
 import type { ExtraKey } from '../sheets/station/extras';
 import { scheduleNames, SCHEDULE_NAME_KEYS, type ScheduleNames } from '../sheets/station/naming';
@@ -33,10 +35,10 @@ function namesOf({ names }: TakenNames, sheetName: string): ScheduleNames | unde
 /** Adds those sheets to the schedule in view that it has not yet; rejects with a sentence. */
 export async function addExtras(
   host: SheetHost,
-  wanted: readonly ExtraKey[],
+  ticked: readonly ExtraKey[],
   watch?: Watch,
 ): Promise<ToldInsertion> {
-  if (wanted.length === 0) throw new Error(NONE_TICKED);
+  if (ticked.length === 0) throw new Error(NONE_TICKED);
   const { stationOf } = await import('../lists/grids');
   const { rowSpan } = await import('../lists/row-order');
   const { protectionOf } = await import('../lists/run-entries');
@@ -48,7 +50,7 @@ export async function addExtras(
   if (sheetName === undefined || content === undefined || span === undefined) {
     throw new Error(NO_SCHEDULE_IN_VIEW);
   }
-  const extras = wanted.filter((key) => content.extras?.includes(key) !== true);
+  const extras = ticked.filter((key) => content.extras?.includes(key) !== true);
   if (extras.length === 0) throw new Error(ALL_THERE);
   const names = namesOf(await host.taken(), sheetName);
   const protectionSheet = protectionOf(grids, sheetName);
@@ -61,7 +63,11 @@ export async function addExtras(
     references: host.references,
     rows: span.rows,
   };
-  const plans = extraSheets(layout, content, extras);
+  const wanted = { ...content, extras: [...(content.extras ?? []), ...extras] };
+  const bare = extraSheets(layout, content, extras);
+  const plans = extras.includes('drawing')
+    ? withDiagrams(bare, layout, wanted, stationValues(wanted, layout.names))
+    : bare;
   const inserted = await host.insert(plans, watch);
   const named = LIST.format(plans.map(({ name }) => `“${name}”`));
   return { sentence: `Added ${named} to “${sheetName}”.`, inserted };

@@ -14,7 +14,7 @@ export interface CopyInView {
 }
 
 /** The schedule in view with what feeds it. Rejects with a sentence where there is none. */
-async function stationInView(host: SheetHost): Promise<StationContent> {
+export async function stationInView(host: SheetHost): Promise<StationContent> {
   const { stationOf } = await import('../lists/grids');
   const inView = await host.activeGrid();
   const station = inView === null ? undefined : stationOf(await host.allGrids(), inView.sheetName);

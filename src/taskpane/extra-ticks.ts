@@ -1,5 +1,5 @@
 /** Tick boxes for the sheets that follow a schedule where they are wanted. */
-import { EXTRA_KEYS, EXTRAS, type ExtraKey } from '../sheets/station/extras';
+import { EXTRAS, type ExtraKey } from '../sheets/station/extras';
 import { make } from './make';
 
 export interface ExtraTicks {
@@ -8,20 +8,21 @@ export interface ExtraTicks {
   wanted(): readonly ExtraKey[];
 }
 
-/** Folded, named by the sheets. `place` tells the boxes of one section of the pane from those of another. */
+/** Folded, named by the sheets that are offered. `place` tells the boxes of one section of the pane from those of another. */
 export function extraTicks(
   place: string,
   legend: string,
+  offered: readonly ExtraKey[],
   ...further: readonly HTMLElement[]
 ): ExtraTicks {
-  const boxes = EXTRA_KEYS.map(
+  const boxes = offered.map(
     (key) => [key, make('input', { type: 'checkbox', id: `loom-${place}-${key}` })] as const,
   );
   return {
     element: make(
       'details',
       { class: 'loom-more' },
-      make('summary', {}, EXTRA_KEYS.map((key) => EXTRAS[key].sheetName).join(', ')),
+      make('summary', {}, offered.map((key) => EXTRAS[key].sheetName).join(', ')),
       make(
         'fieldset',
         { class: 'loom-ticks' },

@@ -3,6 +3,7 @@ import './pane.css';
 import type { SheetHost } from '../hosts/sheet-host';
 import { cautionsFoot } from './cautions-foot';
 import { checkSection } from './check-section';
+import { drawingSection } from './drawing-section';
 import { functionsSection } from './functions-section';
 import { make } from './make';
 import { runSection } from './run-section';
@@ -28,6 +29,7 @@ export function mountPane(root: HTMLElement, host: SheetHost): Pane {
     standingSection(host),
     newScheduleSection(host),
     lists,
+    drawingSection(host),
     shareSection(host),
     functionsSection(),
     checkSection(host),

@@ -1,5 +1,6 @@
 /** "Share a copy": the schedule in view as a workbook that computes without the add-in. */
 import type { SheetHost } from '../hosts/sheet-host';
+import { EXTRA_KEYS } from '../sheets/station/extras';
 import { commandButton } from './command-button';
 import { copyInView } from './copy-in-view';
 import { extraTicks } from './extra-ticks';
@@ -10,7 +11,7 @@ import { sectionElement, type Section } from './section';
 
 export function shareSection(host: SheetHost): Section {
   const notice = makeNotice();
-  const ticks = extraTicks('share', 'With these sheets');
+  const ticks = extraTicks('share', 'With these sheets', EXTRA_KEYS);
 
   const share = (hand: (file: Uint8Array, name: string) => Promise<string> | string) => {
     setBusy(true);

@@ -2,7 +2,15 @@
 import type { Area } from '../../sheets/plan/area';
 import type { SheetPlan } from '../../sheets/plan/plan';
 import { oneAtATime, type Queue } from '../one-at-a-time';
-import type { HostProbe, Inserted, SheetHost, SheetView, TakenNames, Watch } from '../sheet-host';
+import type {
+  HostProbe,
+  Inserted,
+  SheetHost,
+  SheetPictures,
+  SheetView,
+  TakenNames,
+  Watch,
+} from '../sheet-host';
 import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
 import type { SheetEdits } from '../edits';
 import type { Pause } from './clearing';
@@ -10,6 +18,7 @@ import { excelEdits } from './edits';
 import { failure, told, type Failing } from './failure';
 import { SheetInView } from './follow';
 import { insertPlans } from './insertion';
+import { excelPictures } from './pictures';
 import { excelProbe } from './probe';
 import { rangeOf } from './range-of';
 import { readActive, readAll, readTaken } from './read';
@@ -32,6 +41,7 @@ export class ExcelHost implements SheetHost {
   private readonly writing: Queue = oneAtATime();
   private readonly inView = new SheetInView();
   readonly edits: SheetEdits;
+  readonly pictures: SheetPictures;
 
   /** `onFault` hears of what fails where no promise can carry it: listening for changes. */
   constructor(
@@ -39,6 +49,7 @@ export class ExcelHost implements SheetHost {
     private readonly pause: Pause = forMs,
   ) {
     this.edits = excelEdits(this.writing, onFault);
+    this.pictures = excelPictures(this.writing);
   }
 
   taken(): Promise<TakenNames> {

@@ -3,7 +3,7 @@ import { area } from '../plan/area';
 import { PRINT_FOOTER } from '../plan/cautions';
 import type { Diagram } from '../plan/diagram';
 import { PALETTE, QUIET_STYLE, SMALL_STYLE } from '../plan/palette';
-import type { Block, SheetPlan } from '../plan/plan';
+import type { Block, PicturePlan, SheetPlan } from '../plan/plan';
 import type { Calculated } from '../calculate/calculate';
 import type { StationContent } from '../station/content';
 import { EXTRAS } from '../station/extras';
@@ -84,7 +84,7 @@ export function withDiagram(
   layout: Layout,
   diagram: Diagram,
   sheets: Calculated,
-): SheetPlan {
+): SheetPlan & { readonly picture: PicturePlan } {
   const now = drawingArea('now', layout);
   const drawn = drawingArea('drawn', layout);
   const isDrawn = (block: Block) =>

@@ -1,6 +1,8 @@
 /** Sheets that a station has where they are wanted: what follows the sizing, out of the same schedule. */
 export const EXTRA_KEYS = ['wireList', 'labels', 'asBuilt', 'drawing'] as const;
 export type ExtraKey = (typeof EXTRA_KEYS)[number];
+/** Those that are cells alone, which every spreadsheet holds and which follow the schedule by themselves. */
+export const FOLLOWING_KEYS: readonly ExtraKey[] = EXTRA_KEYS.filter((key) => key !== 'drawing');
 
 export interface Extra {
   /** As the first schedule of a workbook calls it. */
