@@ -59,19 +59,22 @@ interface Laid {
   readonly points?: readonly { readonly x: number; readonly y: number }[];
 }
 
-/** The widest that stands at each height of the library's columns; they are told by their middle. */
+/** The library's columns, as wide as the widest in each; they are told by their middle. */
 function columnsOf(laid: readonly Laid[]): { columns: Column[]; columnAt: (x: number) => number } {
-  const halves = new Map<number, number>();
+  const extents = new Map<number, Column>();
   for (const { x, width } of laid) {
     const key = Math.round(x);
-    halves.set(key, Math.max(halves.get(key) ?? 0, width / 2));
+    const { leftPt, rightPt } = extents.get(key) ?? { leftPt: x, rightPt: x };
+    extents.set(key, {
+      leftPt: Math.min(leftPt, x - width / 2),
+      rightPt: Math.max(rightPt, x + width / 2),
+    });
   }
-  const middles = [...halves.keys()].sort((a, b) => a - b);
-  const columns = middles.map((middle) => ({
-    leftPt: middle - halves.get(middle)!,
-    rightPt: middle + halves.get(middle)!,
-  }));
-  return { columns, columnAt: (x) => middles.indexOf(Math.round(x)) };
+  const middles = [...extents.keys()].sort((a, b) => a - b);
+  return {
+    columns: middles.map((middle) => extents.get(middle)!),
+    columnAt: (x) => middles.indexOf(Math.round(x)),
+  };
 }
 
 /** Vertical pieces side by side where they would lie over one another: how many lanes a gap has, and which is whose. */

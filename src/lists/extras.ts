@@ -3,6 +3,7 @@ import type { ExtrasContent } from '../sheets/station/content';
 import { EXTRA_KEYS } from '../sheets/station/extras';
 import type { LabelsTyped } from '../sheets/station/labels';
 import { hasDrawing } from './drawing';
+import { readFuseMap, withPositions, type FuseMapRead } from './fuse-map';
 import { readAsBuilt, withReadings, type AsBuiltRead } from './as-built';
 import { readLabels } from './labels';
 import { readWireList, withColours, type WireListRead } from './wire-list';
@@ -13,6 +14,7 @@ export interface ExtrasRead {
   readonly wireList?: WireListRead;
   readonly labels?: LabelsTyped;
   readonly asBuilt?: AsBuiltRead;
+  readonly fuseMap?: FuseMapRead;
   readonly drawing?: true;
 }
 
@@ -21,17 +23,19 @@ export function extrasIn(tables: readonly RawTable[], schedule: string): ExtrasR
   const wireList = readWireList(tables, schedule);
   const labels = readLabels(tables, schedule);
   const asBuilt = readAsBuilt(tables, schedule);
+  const fuseMap = readFuseMap(tables, schedule);
   return {
     ...(wireList && { wireList }),
     ...(labels && { labels }),
     ...(asBuilt && { asBuilt }),
+    ...(fuseMap && { fuseMap }),
     ...(hasDrawing(tables, schedule) && { drawing: true }),
   };
 }
 
 /** The same for the runs that were taken, in their order; nothing where the schedule has no such sheet. */
 export function withExtrasOf(read: ExtrasRead, places: readonly number[]): ExtrasContent {
-  const { wireList, labels, asBuilt } = read;
+  const { wireList, labels, asBuilt, fuseMap } = read;
   const extras = EXTRA_KEYS.filter((key) => read[key] !== undefined);
   if (extras.length === 0) return {};
   return {
@@ -39,5 +43,6 @@ export function withExtrasOf(read: ExtrasRead, places: readonly number[]): Extra
     ...(wireList && { wireList: withColours(wireList, places) }),
     ...(labels && { labels }),
     ...(asBuilt && { asBuilt: withReadings(asBuilt, places) }),
+    ...(fuseMap && { fuseMap: withPositions(fuseMap, places) }),
   };
 }

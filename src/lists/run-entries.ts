@@ -5,6 +5,7 @@ import { PROTECTION_COLUMNS } from '../sheets/protection/columns';
 import { LASTING_PROTECTION } from '../sheets/station/former';
 import { FUSE_ENTRY_KEYS } from '../sheets/station/protection-keys';
 import { BUILT_SIGNS, READING_HEADINGS } from './as-built';
+import { FUSE_MAP_SIGNS, POSITION_HEADINGS } from './fuse-map';
 import { gridTable } from './raw-grid';
 import { companion } from './labelled';
 import { COLOUR_HEADINGS, WIRE_SIGNS } from './wire-list';
@@ -27,6 +28,7 @@ export const RUN_ENTRY_SHEETS: readonly RunEntrySheet[] = [
   },
   { signs: WIRE_SIGNS, headings: Object.values(COLOUR_HEADINGS) },
   { signs: BUILT_SIGNS, headings: Object.values(READING_HEADINGS) },
+  { signs: FUSE_MAP_SIGNS, headings: Object.values(POSITION_HEADINGS) },
 ];
 
 /** The name of the Protection sheet that belongs to the schedule of a sheet. */

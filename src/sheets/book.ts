@@ -6,6 +6,7 @@ import { asBuiltSheet } from './as-built/sheet';
 import type { SheetPlan } from './plan/plan';
 import { crewSheet } from './crew/sheet';
 import { drawingSheet } from './drawing/sheet';
+import { fuseMapSheet } from './fuse-map/sheet';
 import { protectionSheet } from './protection/sheet';
 import { rulesSheet } from './rules/sheet';
 import { labelsSheet } from './labels/sheet';
@@ -89,6 +90,7 @@ export const BOOK: readonly BookSheet[] = [
     extra: 'asBuilt',
     build: asBuiltSheet,
   },
+  { name: EXTRAS.fuseMap.sheetName, extra: 'fuseMap', build: fuseMapSheet },
   { name: EXTRAS.drawing.sheetName, extra: 'drawing', build: drawingSheet },
   {
     name: SHEET_NAMES.conductorsSheet,

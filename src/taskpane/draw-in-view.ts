@@ -11,7 +11,7 @@ export interface DrawnInView {
   readonly oneLine: OneLine;
   readonly plan: SheetPlan;
   readonly fileName: string;
-  svg(dark: boolean): string;
+  readonly svg: (dark: boolean) => string;
 }
 
 const LETTERED_PT = 9;

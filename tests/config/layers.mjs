@@ -39,6 +39,7 @@ const ROOMS = [
   'wire-list',
   'labels',
   'as-built',
+  'fuse-map',
   'drawing',
   'without-add-in',
 ];

@@ -21,21 +21,25 @@ function setHeights(sheet: Excel.Worksheet, { rowHeightsPt = {} }: SheetPlan): v
   }
 }
 
+/** Of the head over the picture; a cell's own place is told by later versions of Excel alone. */
+function heightAbove({ picture, rowHeightsPt = {} }: SheetPlan): number {
+  const rows = Array.from({ length: picture?.first.row ?? 0 }, (_, row) => rowHeightsPt[row] ?? 0);
+  return rows.reduce((sum, heightPt) => sum + heightPt, 0);
+}
+
 async function put(plan: SheetPlan, picture: Picture): Promise<void> {
   await request(async (context) => {
     const sheet = context.workbook.worksheets.getItem(plan.name);
     const { shapes } = sheet;
     shapes.load('items/name');
     setHeights(sheet, plan);
-    const cell = rangeOf(sheet, plan.picture?.first ?? area(0, 0));
-    cell.load('left,top');
     await context.sync();
     for (const shape of shapes.items) if (shape.name === picture.name) shape.delete();
     const image = shapes.addImage(picture.pngBase64);
     image.name = picture.name;
     image.lockAspectRatio = false;
-    image.left = cell.left;
-    image.top = cell.top;
+    image.left = 0;
+    image.top = heightAbove(plan);
     image.width = picture.widthPt;
     image.height = picture.heightPt;
     image.lockAspectRatio = true;

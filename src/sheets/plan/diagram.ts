@@ -1,12 +1,11 @@
 /** A one-line diagram as data: what is drawn, and in which words. Places on paper come of laying it out. */
-import type { LEVEL_STYLES } from './highlight-styles';
 
 /** A source, the far end of a run that others start at, a load, or a place that the list does not tell. */
 export type NodeKind =
   'battery' | 'power supply' | 'panel' | 'charger' | 'alternator' | 'joint' | 'load' | 'unknown';
 
 /** How grave the verdict of a run is. */
-export type RunLevel = keyof typeof LEVEL_STYLES;
+export type RunLevel = 'danger' | 'fails' | 'unclear' | 'check' | 'ok';
 
 export interface DiagramNode {
   readonly kind: NodeKind;

@@ -1,4 +1,5 @@
 /** How warnings look, darkest for what starts fires. */
+import type { RunLevel } from './diagram';
 import { PALETTE } from './palette';
 import type { CellStyle } from './plan';
 
@@ -12,9 +13,7 @@ export const HIGHLIGHT_STYLES = {
 export type HighlightKey = keyof typeof HIGHLIGHT_STYLES;
 
 /** By the level of a verdict; what is ok looks like any other cell. */
-export const LEVEL_STYLES: Readonly<
-  Record<'danger' | 'fails' | 'unclear' | 'check' | 'ok', CellStyle>
-> = {
+export const LEVEL_STYLES: Readonly<Record<RunLevel, CellStyle>> = {
   danger: HIGHLIGHT_STYLES.danger,
   fails: HIGHLIGHT_STYLES.fails,
   unclear: HIGHLIGHT_STYLES.unclear,

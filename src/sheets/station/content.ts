@@ -4,6 +4,7 @@ import type { ProtectionTyped } from './protection';
 import type { ScheduleRun } from './run';
 import type { AsBuiltTyped } from './as-built';
 import type { ExtraKey } from './extras';
+import type { FuseMapTyped } from './fuse-map';
 import type { SupplyContent } from './supply';
 import type { LabelsTyped } from './labels';
 import type { WireListTyped } from './wire-list';
@@ -26,15 +27,18 @@ export interface ExtrasContent {
   readonly wireList?: WireListTyped;
   readonly labels?: LabelsTyped;
   readonly asBuilt?: AsBuiltTyped;
+  readonly fuseMap?: FuseMapTyped;
 }
 
 /** What a reading or another content says of those sheets. */
-export function extrasOf({ extras, wireList, labels, asBuilt }: ExtrasContent): ExtrasContent {
+export function extrasOf(of: ExtrasContent): ExtrasContent {
+  const { extras, wireList, labels, asBuilt, fuseMap } = of;
   return {
     ...(extras && { extras }),
     ...(wireList && { wireList }),
     ...(labels && { labels }),
     ...(asBuilt && { asBuilt }),
+    ...(fuseMap && { fuseMap }),
   };
 }
 

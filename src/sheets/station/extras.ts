@@ -1,5 +1,5 @@
 /** Sheets that a station has where they are wanted: what follows the sizing, out of the same schedule. */
-export const EXTRA_KEYS = ['wireList', 'labels', 'asBuilt', 'drawing'] as const;
+export const EXTRA_KEYS = ['wireList', 'labels', 'asBuilt', 'fuseMap', 'drawing'] as const;
 export type ExtraKey = (typeof EXTRA_KEYS)[number];
 /** Those that are cells alone, which every spreadsheet holds and which follow the schedule by themselves. */
 export const FOLLOWING_KEYS: readonly ExtraKey[] = EXTRA_KEYS.filter((key) => key !== 'drawing');
@@ -33,6 +33,12 @@ export const EXTRAS: Readonly<Record<ExtraKey, Extra>> = {
     stem: 'LoomBuilt',
     word: 'as-built',
     purpose: 'readings of finished runs, and whether their joints are sound',
+  },
+  fuseMap: {
+    sheetName: 'Fuse map',
+    stem: 'LoomFuseMap',
+    word: 'fuse-map',
+    purpose: 'fuses of each block by position, rating, run and load, for the lid of the box',
   },
   drawing: {
     sheetName: 'Drawing',

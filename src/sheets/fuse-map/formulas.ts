@@ -1,0 +1,96 @@
+/** What the Fuse map says, as formulas; they are the same with and without the add-in. */
+import { saidOfRun } from '../crew/said';
+import { areaAddress, quotedSheetName } from '../plan/area';
+import { text } from '../plan/formula';
+import { protectionArea } from '../protection/layout';
+import { columnReferences, runsFollowed } from '../schedule/layout';
+import { hasFuse } from '../schedule/row';
+import { kindInForce } from '../station/fuse-kind';
+import type { Layout } from '../station/layout';
+import type { ColumnKey } from '../station/schedule-keys';
+import { LEVELS } from '../station/verdicts';
+import type { MapKey, MapReferences, MapWorkingKey, PlaceKey } from './layout';
+
+/** What is said of positions. */
+export const MAP_WORDS = {
+  none: 'no position typed',
+  twice: 'position twice in block',
+  notOk: 'NOT OK: ',
+} as const;
+
+/** What must not be mapped as if it were well: the gravest levels. */
+const DOUBTED = ['danger', 'fails', 'unclear'] as const;
+
+/** Behind everything that a person numbers. */
+const LATER = 1_000_000;
+const NO_POSITION = '?';
+
+export function mapWorkingFormulas(
+  layout: Layout,
+  { cell, above, column, number }: MapReferences,
+): Readonly<Record<MapWorkingKey, string>> {
+  const schedule = columnReferences(layout, true);
+  const there = (key: ColumnKey) => `INDEX(${schedule[key]},${number})`;
+  const said = saidOfRun(layout, number);
+  const isThere = `IF(ISERROR(${there('level')}),TRUE,OR(LEN(${there('level')})>0,LEN(TRIM(${there('run')}))>0))`;
+  const isAhead = `(${column.blockOf}<${cell.blockOf})+(${column.blockOf}=${cell.blockOf})*((${column.sortBy}<${cell.sortBy})+(${column.sortBy}=${cell.sortBy})*(ROW(${column.has})<ROW()))`;
+  const ofLine = (key: MapWorkingKey) => `INDEX(${column[key]},${cell.place})`;
+  return {
+    has: `IF(${number}>ROWS(${schedule.level}),0,IF(${isThere},IF(${hasFuse(there('fused'))},1,0),0))`,
+    near: `IF(${cell.has}=0,"",${said.near})`,
+    // The row of the first run whose fuse sits there: blocks come in the order of the schedule.
+    blockOf: `IF(${cell.has}=0,0,MATCH(${cell.near},${column.near},0))`,
+    typed: `IF(${cell.has}=0,"",TRIM(${cell.own}))`,
+    typedIn: `IF(${cell.has}=0,0,SUMPRODUCT((${column.blockOf}=${cell.blockOf})*(LEN(${column.typed})>0)))`,
+    sortBy: `IF(LEN(${cell.typed})=0,${LATER}+${number},IFERROR(VALUE(${cell.typed}),${LATER}))`,
+    order: `IF(${cell.has}=0,0,1+SUMPRODUCT((${column.has}=1)*(${isAhead})))`,
+    place: `IF(${number}>SUM(${column.has}),0,MATCH(${number},${column.order},0))`,
+    blockAt: `IF(${cell.place}=0,0,${ofLine('blockOf')})`,
+    rank: `IF(${cell.place}=0,0,IF(${cell.blockAt}=${above.blockAt},N(${above.rank})+1,1))`,
+    blockNumber: `IF(${cell.place}=0,0,N(${above.blockNumber})+IF(${cell.rank}=1,1,0))`,
+  };
+}
+
+export function mapFormulas(
+  layout: Layout,
+  { cell, column, number }: MapReferences,
+): Readonly<Record<MapKey | Exclude<PlaceKey, 'own'>, string>> {
+  const { protect, protectionSheet } = layout.names;
+  const schedule = columnReferences(layout, true);
+  const there = (key: ColumnKey) => `INDEX(${schedule[key]},${cell.place})`;
+  const of = (key: MapWorkingKey) => `INDEX(${column[key]},${cell.place})`;
+  const said = saidOfRun(layout, cell.place);
+  const whereLine = (formula: string) => `IF(${cell.place}=0,"",${formula})`;
+  const ownKinds = `${quotedSheetName(protectionSheet)}!${areaAddress(protectionArea('kind', layout.rows), 'both')}`;
+  const fuse = there('fuse');
+  const level = there('level');
+  const doubt = DOUBTED.reduceRight(
+    (further, word) =>
+      `IF(${level}=${LEVELS.indexOf(word) + 1},${text(MAP_WORDS.notOk + word)},${further})`,
+    '""',
+  );
+  const isTwice = `SUMPRODUCT((${column.blockOf}=${cell.blockAt})*(LEN(${of('typed')})>0)*(${column.typed}=${of('typed')}))>1`;
+  const misplaced = `IF(${of('typedIn')}=0,"",IF(LEN(${of('typed')})=0,${text(MAP_WORDS.none)},IF(${isTwice},${text(MAP_WORDS.twice)},"")))`;
+  return {
+    block: whereLine(of('near')),
+    position: whereLine(
+      `IF(${of('typedIn')}=0,${cell.rank},IF(LEN(${of('typed')})=0,${text(NO_POSITION)},${of('typed')}))`,
+    ),
+    rating: whereLine(`IF(ISNUMBER(${fuse}),${fuse},IF(ISERROR(${fuse}),"none fits","?"))`),
+    kind: whereLine(
+      `IF(ISNUMBER(${fuse}),${kindInForce(`INDEX(${ownKinds},${cell.place})`, protect.fuseKind, fuse)},"")`,
+    ),
+    run: whereLine(said.name),
+    load: whereLine(said.far),
+    says: whereLine(
+      `IF(ISERROR(${level}),${text(`${MAP_WORDS.notOk}unclear`)},${doubt})&IF(LEN(${misplaced})=0,"",IF(IFERROR(${level}<=${DOUBTED.length},TRUE),"; ","")&${misplaced})`,
+    ),
+    ofRun: `IF(INDEX(${column.has},${number})=0,"",${saidOfRun(layout, number).name})`,
+  };
+}
+
+/** What is missing from the map; empty where nothing is. */
+export function mapWarning(layout: Layout): string {
+  const { level } = columnReferences(layout, true);
+  return `IF(ROWS(${level})>${runsFollowed(layout)},${text('The schedule has more runs than this sheet follows: take a new copy. ')},"")`;
+}

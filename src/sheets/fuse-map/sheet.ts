@@ -1,0 +1,127 @@
+/** The Fuse map: the fuses of each block by their positions, for the lid of the box. */
+import { area } from '../plan/area';
+import { PRINT_FOOTER } from '../plan/cautions';
+import { entry } from '../plan/entries';
+import { HIGHLIGHT_STYLES } from '../plan/highlight-styles';
+import { HEADING_STYLE, PALETTE, QUIET_STYLE, SMALL_STYLE } from '../plan/palette';
+import type { Block, SheetPlan } from '../plan/plan';
+import { runsFollowed } from '../schedule/layout';
+import type { StationContent } from '../station/content';
+import { EXTRAS } from '../station/extras';
+import type { FuseMapTyped } from '../station/fuse-map';
+import type { Layout } from '../station/layout';
+import { MAP_COLUMNS } from './columns';
+import { mapFormulas, mapWarning, mapWorkingFormulas } from './formulas';
+import {
+  fuseMapName,
+  MAP_KEYS,
+  MAP_ROW as ROW,
+  MAP_WORKING_COLUMNS,
+  MAP_WORKING_KEYS,
+  mapArea,
+  mapColumn,
+  mapReferences,
+  PLACE_KEYS,
+  type MapReferences,
+} from './layout';
+
+/** Names the schedule that the sheet belongs to, by which a reader finds it again. */
+export const mapOf = (sheet: string) =>
+  `Fuses at the source ends of the runs on the sheet "${sheet}", block by block. Main fuses are on the Supply sheet. Pull a fuse only with its load switched off.`;
+
+function shownBlocks(layout: Layout, references: MapReferences, typed: FuseMapTyped): Block[] {
+  const formulas = mapFormulas(layout, references);
+  const runs = typed.runs ?? [];
+  return [...MAP_KEYS, ...PLACE_KEYS].map((key): Block => {
+    const of = mapArea(key, layout);
+    const style = { ...MAP_COLUMNS[key].style, border: 'all' } as const;
+    return key === 'own'
+      ? {
+          area: of,
+          cells: Array.from({ length: of.rows }, (_, index) => [runs[index]?.position ?? null]),
+          style: { ...style, fill: PALETTE.input },
+        }
+      : { area: of, fill: [`=${formulas[key]}`], style, afterTable: true };
+  });
+}
+
+/** The plan of the Fuse map. */
+export function fuseMapSheet(layout: Layout, content: StationContent): SheetPlan {
+  const references = mapReferences(layout);
+  const { cell } = references;
+  const workings = mapWorkingFormulas(layout, references);
+  const rows = runsFollowed(layout);
+  const headed = [...MAP_KEYS, ...PLACE_KEYS];
+  return {
+    name: fuseMapName(layout.names),
+    columnWidths: [
+      ...MAP_KEYS.map((key) => MAP_COLUMNS[key].widthChars),
+      3,
+      ...PLACE_KEYS.map((key) => MAP_COLUMNS[key].widthChars),
+      3,
+      ...MAP_WORKING_KEYS.map(() => 7),
+    ],
+    hiddenColumns: MAP_WORKING_COLUMNS,
+    blocks: [
+      {
+        area: area(ROW.title, 0),
+        cells: [[EXTRAS.fuseMap.sheetName]],
+        style: { bold: true, fontSizePt: 16, fontColour: PALETTE.title },
+      },
+      { area: area(ROW.about, 0), cells: [[mapOf(layout.names.sheet)]], style: QUIET_STYLE },
+      {
+        area: area(ROW.warning, 0),
+        cells: [[{ formula: `=${mapWarning(layout)}` }]],
+        style: { bold: true, fontColour: PALETTE.danger },
+        afterTable: true,
+      },
+      ...headed.map((key): Block => ({
+        area: area(ROW.header, mapColumn(key)),
+        cells: [[MAP_COLUMNS[key].heading]],
+        style: HEADING_STYLE,
+      })),
+      ...shownBlocks(layout, references, content.fuseMap ?? {}),
+      ...MAP_WORKING_KEYS.map((key): Block => ({
+        area: mapArea(key, layout),
+        fill: [`=${workings[key]}`],
+        style: SMALL_STYLE,
+        afterTable: true,
+      })),
+    ],
+    names: [],
+    entries: [
+      entry(
+        mapArea('own', layout),
+        { title: MAP_COLUMNS.own.heading, sentences: [MAP_COLUMNS.own.note] },
+        {},
+      ),
+    ],
+    highlights: [
+      {
+        area: mapArea('says', layout),
+        formula: `LEN(${cell.says})>0`,
+        style: HIGHLIGHT_STYLES.fails,
+        meaning: 'a fuse whose run is not ok, or whose position is not clear',
+      },
+      {
+        area: area(ROW.first, 0, rows, MAP_KEYS.length),
+        formula: `${cell.blockNumber}=2*INT(${cell.blockNumber}/2)+(${cell.blockNumber}=0)`,
+        style: { fill: PALETTE.band },
+        meaning: 'every second block',
+      },
+    ],
+    notes: headed.map((key) => ({
+      area: area(ROW.header, mapColumn(key)),
+      text: MAP_COLUMNS[key].note,
+    })),
+    frozenRows: ROW.first,
+    frozenColumns: 0,
+    rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 20 },
+    print: {
+      landscape: true,
+      area: area(0, 0, ROW.first + (layout.printedRows ?? rows), MAP_KEYS.length),
+      repeatRows: { first: ROW.header, last: ROW.header },
+      footer: PRINT_FOOTER,
+    },
+  };
+}
