@@ -3,6 +3,7 @@ import type { ExtrasContent } from '../sheets/station/content';
 import { EXTRA_KEYS } from '../sheets/station/extras';
 import type { LabelsTyped } from '../sheets/station/labels';
 import { hasDrawing } from './drawing';
+import { hasDropChart } from './drop-chart';
 import { readFuseMap, withPositions, type FuseMapRead } from './fuse-map';
 import { readAsBuilt, withReadings, type AsBuiltRead } from './as-built';
 import { readLabels } from './labels';
@@ -16,6 +17,7 @@ export interface ExtrasRead {
   readonly asBuilt?: AsBuiltRead;
   readonly fuseMap?: FuseMapRead;
   readonly drawing?: true;
+  readonly dropChart?: true;
 }
 
 /** What belongs to the schedule on a sheet. */
@@ -30,6 +32,7 @@ export function extrasIn(tables: readonly RawTable[], schedule: string): ExtrasR
     ...(asBuilt && { asBuilt }),
     ...(fuseMap && { fuseMap }),
     ...(hasDrawing(tables, schedule) && { drawing: true }),
+    ...(hasDropChart(tables, schedule) && { dropChart: true }),
   };
 }
 

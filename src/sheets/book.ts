@@ -6,6 +6,7 @@ import { asBuiltSheet } from './as-built/sheet';
 import type { SheetPlan } from './plan/plan';
 import { crewSheet } from './crew/sheet';
 import { drawingSheet } from './drawing/sheet';
+import { dropChartSheet } from './drop-chart/sheet';
 import { fuseMapSheet } from './fuse-map/sheet';
 import { protectionSheet } from './protection/sheet';
 import { rulesSheet } from './rules/sheet';
@@ -92,6 +93,7 @@ export const BOOK: readonly BookSheet[] = [
   },
   { name: EXTRAS.fuseMap.sheetName, extra: 'fuseMap', build: fuseMapSheet },
   { name: EXTRAS.drawing.sheetName, extra: 'drawing', build: drawingSheet },
+  { name: EXTRAS.dropChart.sheetName, extra: 'dropChart', build: dropChartSheet },
   {
     name: SHEET_NAMES.conductorsSheet,
     defines: [[NAME_STEMS.data, DATA_KEYS]],

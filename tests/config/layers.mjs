@@ -41,6 +41,7 @@ const ROOMS = [
   'as-built',
   'fuse-map',
   'drawing',
+  'drop-chart',
   'without-add-in',
 ];
 

@@ -4,9 +4,11 @@ import { escapeText } from '../../lists/escape';
 import type { Calculated } from '../../sheets/calculate/calculate';
 import { areaAddress, quotedSheetName } from '../../sheets/plan/area';
 import type { HighlightPlan, SheetPlan } from '../../sheets/plan/plan';
+import type { Figure } from '../../drawing/figure';
 import { onPaper } from '../../drawing/on-paper';
 import { sheetCells, type Shares } from './cells';
-import { drawingElement } from './drawings';
+import { chartAnchor, chartXml } from './chart';
+import { CHART_ID, drawingElement, type SheetDrawing } from './drawings';
 import { applyEntry } from './entries';
 import { ChoiceLists } from './lists';
 import { applyPage, applyPanes } from './page';
@@ -51,12 +53,10 @@ export async function writeWorkbook(
   );
   const lists = new ChoiceLists(workbook, plans);
   for (const [sheet, plan] of sheets) drawSheet(sheet, plan, lists);
-  const anchors = new Map(
-    sheets.flatMap(([{ id }, { picture }], index) => {
-      const figure = laidOut[index]?.figure;
-      return figure === undefined || picture === undefined
-        ? []
-        : [[id, figureAnchor(figure, picture.first.row, picture.first.column)] as const];
+  const drawings = new Map(
+    sheets.flatMap(([{ id }, plan], index) => {
+      const drawing = drawingOf(plan, laidOut[index]?.figure, values);
+      return drawing === undefined ? [] : [[id, drawing] as const];
     }),
   );
   const taken = takeSheets(
@@ -64,7 +64,7 @@ export async function writeWorkbook(
     new Map(
       sheets.map(([{ id }, plan]) => [id, (shares: Shares) => sheetCells(plan, values, shares)]),
     ),
-    (id) => (anchors.has(id) ? drawingElement : ''),
+    (id) => (drawings.has(id) ? drawingElement : ''),
   );
   for (const plan of plans) {
     for (const { name, area } of plan.names) {
@@ -74,7 +74,22 @@ export async function writeWorkbook(
   }
 
   const stored = await workbook.xlsx.writeBuffer(STORED);
-  return repacked(new Uint8Array(stored), taken, anchors);
+  return repacked(new Uint8Array(stored), taken, drawings);
+}
+
+/** What lies over the cells of a sheet: its picture, or its chart. */
+function drawingOf(
+  plan: SheetPlan,
+  figure: Figure | undefined,
+  values: Calculated | undefined,
+): SheetDrawing | undefined {
+  const { picture, chart } = plan;
+  if (picture !== undefined && figure !== undefined) {
+    return { anchor: figureAnchor(figure, picture.first.row, picture.first.column) };
+  }
+  return chart === undefined
+    ? undefined
+    : { anchor: chartAnchor(chart, CHART_ID), chart: chartXml(plan, chart, values) };
 }
 
 /** Draws all of the sheet but its cells. */

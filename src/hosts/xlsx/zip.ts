@@ -1,6 +1,6 @@
 /** The zip of a workbook, packed anew: times inside are one fixed moment, so that the same sheets give the same bytes. */
 import { unzipSync, zipSync } from 'fflate';
-import { withDrawings, type Anchors } from './drawings';
+import { withDrawings, type SheetDrawings } from './drawings';
 import type { Bytes } from './xml';
 
 /** 1 January 1980, 00:00: the earliest that a zip can say, which knows no time zone. */
@@ -20,11 +20,11 @@ function together(pieces: readonly Bytes[]): Bytes {
 export function repacked(
   zip: Uint8Array,
   instead: ReadonlyMap<string, readonly Bytes[]>,
-  anchors: Anchors = new Map(),
+  drawings: SheetDrawings = new Map(),
 ): Uint8Array {
   const files = Object.entries(unzipSync(zip)).map(([name, content]) => {
     const pieces = instead.get(name);
     return [name, pieces === undefined ? content : together(pieces)] as const;
   });
-  return zipSync(withDrawings(Object.fromEntries(files), anchors), { mtime: EARLIEST });
+  return zipSync(withDrawings(Object.fromEntries(files), drawings), { mtime: EARLIEST });
 }

@@ -3,6 +3,7 @@
  * A plan holds no spreadsheet object, so Excel, the workbench and a file all draw the same one.
  */
 import type { Area } from './area';
+import type { ChartPlan } from './chart';
 import type { Diagram } from './diagram';
 
 /**
@@ -144,6 +145,7 @@ export interface SheetPlan {
   readonly rowHeightsPt?: Readonly<Record<number, number>>;
   readonly print: PrintPlan;
   readonly picture?: PicturePlan;
+  readonly chart?: ChartPlan;
   /** Out of sight and never printed, as a person may show it: there to be looked up by formulas. */
   readonly hidden?: boolean;
 }

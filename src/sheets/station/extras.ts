@@ -1,8 +1,17 @@
 /** Sheets that a station has where they are wanted: what follows the sizing, out of the same schedule. */
-export const EXTRA_KEYS = ['wireList', 'labels', 'asBuilt', 'fuseMap', 'drawing'] as const;
+export const EXTRA_KEYS = [
+  'wireList',
+  'labels',
+  'asBuilt',
+  'fuseMap',
+  'drawing',
+  'dropChart',
+] as const;
 export type ExtraKey = (typeof EXTRA_KEYS)[number];
 /** Those that are cells alone, which every spreadsheet holds and which follow the schedule by themselves. */
-export const FOLLOWING_KEYS: readonly ExtraKey[] = EXTRA_KEYS.filter((key) => key !== 'drawing');
+export const FOLLOWING_KEYS: readonly ExtraKey[] = EXTRA_KEYS.filter(
+  (key) => key !== 'drawing' && key !== 'dropChart',
+);
 
 export interface Extra {
   /** As the first schedule of a workbook calls it. */
@@ -45,5 +54,11 @@ export const EXTRAS: Readonly<Record<ExtraKey, Extra>> = {
     stem: 'LoomDrawing',
     word: 'drawing',
     purpose: 'one-line diagram of sources, fuses, runs and loads, for the lid of the box',
+  },
+  dropChart: {
+    sheetName: 'Drop chart',
+    stem: 'LoomDropChart',
+    word: 'drop-chart',
+    purpose: 'a chart of what is lost up to each load, against its target',
   },
 };
