@@ -19,6 +19,7 @@ import { FIGURES } from '../../src/command/figures';
 import { RULE_KEYS } from '../../src/sheets/station/house-rules';
 import { stationValues } from '../../src/sheets/station-values';
 import { LEVELS, levelOf } from '../../src/sheets/station/verdicts';
+import { everythingIn, parseXml } from '../xml-tree';
 
 const LIST =
   'Name,Current (A),Length (ft),Colour,Wire\n' +
@@ -56,6 +57,30 @@ describe('the schedule from a terminal', () => {
     // A workbook that has the sheet is written without it where it is not asked for.
     await run(at('with.xlsx'), at('again.xlsx'));
     expect((await readBack('again.xlsx')).extras).toBeUndefined();
+  });
+
+  it('writes the drawing as a picture by --svg, and as a sheet by --with', async () => {
+    const svg = at('hut.svg');
+    const { ended, printed } = await run(
+      ...[at('runs.csv'), at('hut.xlsx'), '--svg', svg, '--with', 'drawing,fuse-map,drop-chart'],
+    );
+    expect(ended).toBe(ENDED.well);
+    expect(printed).toContain(`Written: ${at('hut.xlsx')}, ${svg}`);
+    expect((await readBack('hut.xlsx')).extras).toEqual(['fuseMap', 'drawing', 'dropChart']);
+    const root = await parseXml(readFileSync(svg, 'utf8'));
+    const texts = everythingIn(root).flatMap((element) =>
+      element['#name'] === 'text' ? [element._] : [],
+    );
+    expect(texts).toEqual(expect.arrayContaining(['Hut trunk', 'Relay set', 'Van set A']));
+  });
+
+  it('writes no picture under a name that is none of one, and says where it could not', async () => {
+    const misused = await run(at('runs.csv'), at('out.xlsx'), '--svg', at('hut.png'));
+    expect(misused.ended).toBe(ENDED.misused);
+    expect(misused.complaints).toContain('has to end in .svg');
+    const unwritten = await run(at('runs.csv'), at('out.xlsx'), '--svg', at('none/hut.svg'));
+    expect(unwritten.ended).toBe(ENDED.unwritten);
+    expect(unwritten.complaints).toContain('hut.svg" could not be written');
   });
 
   it('says which sheets --with knows', async () => {

@@ -45,6 +45,8 @@ async function put(plan: SheetPlan, picture: Picture): Promise<void> {
     image.lockAspectRatio = true;
     image.altTextTitle = picture.title;
     image.altTextDescription = picture.description;
+    // Those of a picture that was there before may stand elsewhere.
+    sheet.horizontalPageBreaks.removePageBreaks();
     setUpPage(sheet, plan);
     await context.sync();
   });

@@ -46,6 +46,8 @@ export class Sheet {
   readonly looks = new Map<string, unknown>();
   /** Conditional formats, the newest first, as Excel keeps them. */
   readonly highlights: Highlight[] = [];
+  /** In the order in which they were put there. */
+  readonly shapes: Shape[] = [];
   isProtected = false;
   isGone = false;
   isWithheld = false;
@@ -63,6 +65,18 @@ export class Sheet {
     return this.formats.get(row * COLUMNS + column) ?? 'General';
   }
 }
+
+/** A picture over the cells, with all that was set on it. */
+export interface Shape {
+  readonly sheet: Sheet;
+  readonly base64: string;
+  readonly set: Map<string, unknown>;
+}
+
+const SHAPE_MEMBERS = [
+  ...['name', 'left', 'top', 'width', 'height', 'lockAspectRatio'],
+  ...['altTextTitle', 'altTextDescription'],
+];
 
 /** A conditional format; its formula is empty until it is set. */
 export interface Highlight {
@@ -137,6 +151,8 @@ type Kind =
   | 'highlight'
   | 'highlightCustom'
   | 'highlightRule'
+  | 'shapes'
+  | 'shape'
   | 'looks';
 
 /** What stands for an object that is not there. */
@@ -930,6 +946,7 @@ export class RecordingExcel {
         freezePanes: ['looks', whole],
         pageLayout: ['looks', whole],
         horizontalPageBreaks: ['looks', whole],
+        shapes: ['shapes', (sheet: Sheet) => sheet],
       },
       calls: {
         activate: {
@@ -963,6 +980,36 @@ export class RecordingExcel {
           sheet.name = name;
         },
       },
+    },
+    shapes: {
+      items: ['shape', (sheet: Sheet) => [...sheet.shapes]],
+      calls: {
+        addImage: {
+          gives: 'shape',
+          does: (sheet: Sheet, [base64]: readonly string[]) => {
+            this.mustBeWritable(sheet);
+            const shape: Shape = { sheet, base64: base64!, set: new Map() };
+            sheet.shapes.push(shape);
+            return shape;
+          },
+        },
+      },
+    },
+    shape: {
+      calls: {
+        delete: {
+          does: (shape: Shape) => {
+            shape.sheet.shapes.splice(shape.sheet.shapes.indexOf(shape), 1);
+          },
+        },
+      },
+      reads: { name: ({ set }: Shape) => set.get('name') },
+      sets: Object.fromEntries(
+        SHAPE_MEMBERS.map((member) => [
+          member,
+          ({ set }: Shape, value: unknown) => set.set(member, value),
+        ]),
+      ),
     },
     range: {
       goes: {

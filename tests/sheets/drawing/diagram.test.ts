@@ -66,10 +66,8 @@ describe('the diagram of a station', () => {
 
   it('says wire, length and loss of a run, volts at its end, and where its fuses are', () => {
     const [trunk, radio, lamp, sun] = diagram.runs;
-    expect(trunk).toMatchObject({
-      fuse: '15 A after 0.1 m',
-      details: ['16 mm2', '2 m', expect.stringMatching(/^−0\.\d\d V$/)],
-    });
+    expect(trunk!.fuse).toBe('15 A after 0.1 m');
+    expect(trunk!.details.slice(0, 2)).toEqual(['16 mm2', '2 m']);
     // 125 % of 10 A.
     expect(radio!.fuse).toBe('15 A');
     expect(diagram.nodes[radio!.to]!.details).toEqual([
@@ -78,10 +76,8 @@ describe('the diagram of a station', () => {
     ]);
     expect(lamp!.fuse).toBeUndefined();
     expect(lamp!.leansOn).toBe('15 A upstream');
-    expect(sun).toMatchObject({
-      leansOn: 'no fuse',
-      endFuse: expect.stringMatching(/^\d+(\.5)? A$/),
-    });
+    expect(sun!.leansOn).toBe('no fuse');
+    expect(sun!.endFuse).toMatch(/^\d+(\.5)? A$/);
     // The loss of 2 m of 16 mm2 by IEC 60228 (1.21 mohm a metre), both ways, and 3 mohm of joints, at 11 A.
     const lostVolts = 11 * (2 * 2 * 0.00121 + 0.003);
     expect(trunk!.details[2]).toBe(`−${lostVolts.toFixed(2)} V`);
