@@ -137,13 +137,15 @@ describe('the pane beside the grid', () => {
     await page.getByText(`“${demonstration}”: `).waitFor();
     await button('Insert an empty schedule').focus();
     await page.keyboard.press('Tab');
-    expect(await focusedText()).toBe('Wire list, Labels, As built');
+    expect(await focusedText()).toBe('Wire list, Labels, As built, Fuse map');
     await page.keyboard.press('Tab');
     expect(await page.evaluate(() => document.activeElement?.ariaLabel)).toBe(
       'File with a list of runs',
     );
     await page.keyboard.press('Tab');
-    expect(await focusedText()).toBe('Wire list, Labels, As built');
+    expect(await focusedText()).toBe('Draw the schedule in view');
+    await page.keyboard.press('Tab');
+    expect(await focusedText()).toBe('Wire list, Labels, As built, Fuse map, Drawing, Drop chart');
     await page.keyboard.press('Tab');
     expect(await focusedText()).toBe('Download a copy (.xlsx)');
     await page.keyboard.press('Tab');
