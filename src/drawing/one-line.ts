@@ -55,6 +55,8 @@ export interface OneLine {
   readonly pages: number;
   /** How large its smallest type is on that paper, one page wide. */
   readonly typePt: number;
+  /** Smaller than meant, since the diagram is wider than the paper. */
+  readonly isShrunk: boolean;
 }
 
 function textAt(
@@ -420,6 +422,7 @@ function drawn(laid: Laid, paper: Paper): OneLine {
     paper,
     pages: pageCount(paper, figure.heightPt),
     typePt: LEAST_TYPE_PT * Math.min(1, paper.widthPt / widthPt),
+    isShrunk: widthPt > paper.widthPt,
   };
 }
 
@@ -448,7 +451,7 @@ export function oneLine(diagram: Diagram): OneLine {
       const one = drawn(laid, paper);
       if (best === undefined || isBetter(one, best)) best = one;
       // Nothing is better than one page at full size.
-      if (best.pages === 1 && best.typePt >= LEAST_TYPE_PT) return best;
+      if (best.pages === 1 && !best.isShrunk) return best;
     }
   }
   return best!;

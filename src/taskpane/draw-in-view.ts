@@ -14,8 +14,6 @@ export interface DrawnInView {
   readonly svg: (dark: boolean) => string;
 }
 
-const LETTERED_PT = 9;
-
 /** Draws the schedule in view. Rejects with a sentence where there is none. */
 export async function drawInView(host: SheetHost): Promise<DrawnInView> {
   const station = await stationInView(host);
@@ -37,10 +35,10 @@ export async function drawInView(host: SheetHost): Promise<DrawnInView> {
 }
 
 /** How it prints, in a sentence. */
-export function printSentence({ pages, typePt, paper }: OneLine): string {
+export function printSentence({ pages, typePt, isShrunk, paper }: OneLine): string {
   const way = paper.landscape ? 'lying' : 'upright';
   const count = pages === 1 ? 'one A4 page' : `${pages} A4 pages`;
-  return typePt < LETTERED_PT
+  return isShrunk
     ? `On A4 its type would be ${typePt.toFixed(1)} pt: print it on A3, or join runs that have no branch between them.`
     : `It prints on ${count}, ${way}.`;
 }
@@ -63,10 +61,14 @@ function pictureOf({ figure }: OneLine, pngBase64: string): Picture {
 }
 
 /** Puts the diagram on the Drawing sheet of the schedule in view, which is added where it is missing. */
-export async function putInSheet(host: SheetHost, pictures: SheetPictures): Promise<string> {
+export async function putInSheet(
+  host: SheetHost,
+  pictures: SheetPictures,
+  raster: typeof pngOf = pngOf,
+): Promise<string> {
   const sheetName = (await host.activeGrid())?.sheetName;
   const { plan, oneLine: drawn, svg } = await drawInView(host);
-  const png = await pngOf(svg(false), drawn.figure);
+  const png = await raster(svg(false), drawn.figure);
   const { drawingIn } = await import('../lists/drawing');
   const standing =
     sheetName === undefined ? undefined : drawingIn(await host.allGrids(), sheetName);

@@ -1,16 +1,19 @@
 /** The drawing in a real browser: drawn from the schedule in view, saved, told when it is old, and no text too wide. */
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
+import ts from 'typescript';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { TextMark } from '../../src/drawing/figure';
 import { oneLine } from '../../src/drawing/one-line';
+import { svgOf } from '../../src/drawing/svg';
 import { textWidthPt } from '../../src/drawing/text-width';
 import { areaAddress } from '../../src/sheets/plan/area';
 import { columnArea } from '../../src/sheets/schedule/layout';
 import { stationDiagram } from '../../src/sheets/station-diagram';
 import { DEMO } from '../../src/sheets/station/demo';
+import { pngSizePx } from '../png-size';
 import { violations } from './accessibility';
 import { launchBrowser, openPage } from './browser';
 import { openWorkbench, type WorkbenchPage } from './workbench-page';
@@ -83,6 +86,38 @@ test('says so where no schedule is in view', { timeout: PATIENCE_MS }, async () 
   await section.getByRole('button', { name: 'Draw the schedule in view' }).click();
   await section.getByText('The sheet in view is no run schedule.').waitFor();
 });
+
+test(
+  'is a raster picture at print resolution, as Excel is given it',
+  { timeout: PATIENCE_MS },
+  async () => {
+    const source = readFileSync(new URL('../../src/taskpane/png.ts', import.meta.url), 'utf8');
+    const { outputText } = ts.transpileModule(source, {
+      compilerOptions: { target: ts.ScriptTarget.ES2022, module: ts.ModuleKind.ES2022 },
+    });
+    const { figure } = oneLine(stationDiagram(DEMO));
+    const { page } = await openPage(browser, 'assets/icon-16.png');
+    await page.addScriptTag({ content: outputText.replace(/^export /gm, '') });
+    const { widthPt, heightPt } = figure;
+    const base64 = await page.evaluate(
+      ([svg, width, height]) =>
+        (window as unknown as { pngOf(svg: string, of: object): Promise<string> }).pngOf(svg, {
+          widthPt: width,
+          heightPt: height,
+        }),
+      [svgOf(figure), widthPt, heightPt] as const,
+    );
+    const path = join(room, 'drawing.png');
+    writeFileSync(path, Buffer.from(base64, 'base64'));
+    const size = pngSizePx(path);
+    // 300 dots to the inch, of 72 points.
+    expect(size.width).toBe(Math.ceil((widthPt * 300) / 72));
+    expect(size.height).toBe(Math.ceil((heightPt * 300) / 72));
+    expect(base64.length).toBeLessThan(3_500_000);
+    // A white page alone would be packed to next to nothing.
+    expect(base64.length).toBeGreaterThan(100_000);
+  },
+);
 
 test(
   'has no text wider than its place, in the fonts that are here',
