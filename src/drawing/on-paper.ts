@@ -37,7 +37,7 @@ export function onPaper(plan: SheetPlan): PlanOnPaper {
       print: {
         ...plan.print,
         landscape: paper.landscape,
-        area: area(0, 0, first.row + rows, columns),
+        area: area(0, first.column, first.row + rows, columns),
         ...(!isWide && {
           stock: {
             paper: 'A4' as const,

@@ -4,9 +4,10 @@
  */
 import { BOOK, nativeSheets } from './book';
 import type { Calculated } from './calculate/calculate';
+import { area } from './plan/area';
 import type { SheetPlan } from './plan/plan';
 import { CREW_ROW } from './crew/layout';
-import { DRAWING_ROW, drawingName } from './drawing/layout';
+import { DRAWING_ROW, drawingName, PICTURE_COLUMN } from './drawing/layout';
 import { withRowHeights } from './row-heights';
 import { PROTECTION_ROW } from './protection/layout';
 import { ROW } from './schedule/layout';
@@ -60,11 +61,11 @@ function ofRunsOnly(sheets: Calculated, { names }: Layout, runs: number): Calcul
   ]);
   // The copy prints what its lines need, and is drawn as it stands: there is nothing to warn of.
   const warnings = new Map([
-    [names.crewSheet, CREW_ROW.warning],
-    [drawingName(names), DRAWING_ROW.warning],
+    [names.crewSheet, area(CREW_ROW.warning, 0)],
+    [drawingName(names), area(DRAWING_ROW.warning, PICTURE_COLUMN)],
   ]);
   const isWarning = (sheet: string, row: number, column: number) =>
-    column === 0 && row === warnings.get(sheet);
+    row === warnings.get(sheet)?.row && column === warnings.get(sheet)?.column;
   return {
     ...sheets,
     at: (sheet, row, column) =>

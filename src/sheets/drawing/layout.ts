@@ -1,4 +1,7 @@
-/** Where the parts of the Drawing sheet stand: the head, the picture below it, and workings out of sight right of it. */
+/**
+ * Where the parts of the Drawing sheet stand: the head, the picture below it, and workings out of sight left of both. Right
+ * of them they would be printed as empty pages, since all of the sheet is printed.
+ */
 import { area, areaAddress, cellAddress, type Area } from '../plan/area';
 import { runsFollowed } from '../schedule/layout';
 import { EXTRAS } from '../station/extras';
@@ -19,18 +22,16 @@ export const PICTURE_COLUMN_CHARS = 1.3;
 export const DRAWING_KEYS = ['there', 'name', 'far', 'wire', 'length', 'now', 'drawn'] as const;
 export type DrawingKey = (typeof DRAWING_KEYS)[number];
 
-const WORKINGS_FROM = PICTURE_COLUMNS + 1;
-export const DRAWING_WORKING_COLUMNS: readonly number[] = DRAWING_KEYS.map(
-  (_, index) => WORKINGS_FROM + index,
-);
+/** The first column in sight. */
+export const PICTURE_COLUMN = DRAWING_KEYS.length;
+export const DRAWING_WORKING_COLUMNS: readonly number[] = DRAWING_KEYS.map((_, index) => index);
 
 export function drawingName(names: ScheduleNames): string {
   return names.sheetNamed(EXTRAS.drawing.sheetName);
 }
 
 export function drawingArea(key: DrawingKey, layout: Layout): Area {
-  const column = WORKINGS_FROM + DRAWING_KEYS.indexOf(key);
-  return area(DRAWING_ROW.picture, column, runsFollowed(layout), 1);
+  return area(DRAWING_ROW.picture, DRAWING_KEYS.indexOf(key), runsFollowed(layout), 1);
 }
 
 export interface DrawingReferences {

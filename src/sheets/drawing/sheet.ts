@@ -17,6 +17,7 @@ import {
   drawingArea,
   drawingName,
   drawingReferences,
+  PICTURE_COLUMN,
   PICTURE_COLUMN_CHARS,
   PICTURE_COLUMNS,
 } from './layout';
@@ -32,20 +33,23 @@ export function drawingSheet(layout: Layout, content: StationContent): SheetPlan
   return {
     name: drawingName(layout.names),
     columnWidths: [
-      ...Array.from({ length: PICTURE_COLUMNS }, () => PICTURE_COLUMN_CHARS),
-      3,
       ...DRAWING_KEYS.map(() => 10),
+      ...Array.from({ length: PICTURE_COLUMNS }, () => PICTURE_COLUMN_CHARS),
     ],
     hiddenColumns: DRAWING_WORKING_COLUMNS,
     blocks: [
       {
-        area: area(ROW.title, 0),
+        area: area(ROW.title, PICTURE_COLUMN),
         cells: [[EXTRAS.drawing.sheetName]],
         style: { bold: true, fontSizePt: 16, fontColour: PALETTE.title },
       },
-      { area: area(ROW.about, 0), cells: [[drawingOf(layout.names.sheet)]], style: QUIET_STYLE },
       {
-        area: area(ROW.warning, 0),
+        area: area(ROW.about, PICTURE_COLUMN),
+        cells: [[drawingOf(layout.names.sheet)]],
+        style: QUIET_STYLE,
+      },
+      {
+        area: area(ROW.warning, PICTURE_COLUMN),
         cells: [[{ formula: `=${drawingWarning(layout, references)}` }]],
         style: { bold: true, fontColour: PALETTE.danger },
         afterTable: true,
@@ -72,7 +76,7 @@ export function drawingSheet(layout: Layout, content: StationContent): SheetPlan
     print: {
       landscape: false,
       isWhole: true,
-      area: area(0, 0, ROW.picture + 1, PICTURE_COLUMNS),
+      area: area(0, PICTURE_COLUMN, ROW.picture + 1, PICTURE_COLUMNS),
       footer: PRINT_FOOTER,
     },
   };
@@ -91,7 +95,7 @@ export function withDiagram(
     block.area.column === drawn.column && block.area.row === drawn.row;
   return {
     ...plan,
-    picture: { first: area(ROW.picture, 0), diagram },
+    picture: { first: area(ROW.picture, PICTURE_COLUMN), diagram },
     blocks: plan.blocks.map((block) =>
       isDrawn(block)
         ? {

@@ -1,7 +1,12 @@
 /** The one-line diagram as data, by hand: what hangs on what, in which words, whatever the list says. */
 import { describe, expect, it } from 'vitest';
 import { calculate } from '../../../src/sheets/calculate/calculate';
-import { DRAWING_ROW, drawingArea, drawingName } from '../../../src/sheets/drawing/layout';
+import {
+  DRAWING_ROW,
+  drawingArea,
+  drawingName,
+  PICTURE_COLUMN,
+} from '../../../src/sheets/drawing/layout';
 import type { Diagram } from '../../../src/sheets/plan/diagram';
 import { sharedCopy } from '../../../src/sheets/shared-copy';
 import { stationDiagram } from '../../../src/sheets/station-diagram';
@@ -165,12 +170,12 @@ describe('the diagram of a station', () => {
 describe('the Drawing sheet', () => {
   const names = scheduleNames();
   const warningOf = (plans: Parameters<typeof calculate>[0]) =>
-    calculate(plans).at(drawingName(names), DRAWING_ROW.warning, 0);
+    calculate(plans).at(drawingName(names), DRAWING_ROW.warning, PICTURE_COLUMN);
   const { plans, values } = sharedCopy({ ...STATION, extras: ['drawing'] }, { rows: 6 });
 
   it('says nothing while the schedule is as it was drawn, neither computed nor as written', () => {
     expect(warningOf(plans)).toBe('');
-    expect(values.at(drawingName(names), DRAWING_ROW.warning, 0)).toBe(null);
+    expect(values.at(drawingName(names), DRAWING_ROW.warning, PICTURE_COLUMN)).toBe(null);
   });
 
   it.each([
