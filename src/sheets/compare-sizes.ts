@@ -12,7 +12,7 @@ import { calledRun } from './sizing-branches';
 import { stationValues, type RunValues, type StationValues } from './station-values';
 import type { StationContent } from './station/content';
 import { COUNTS } from './station/parameters';
-import { LEVELS, levelOf, VERDICTS, verdictsIn, type Level } from './station/verdicts';
+import { LEVELS, levelOf, type Level } from './station/verdicts';
 
 export interface ComparedSize {
   readonly name: string;
@@ -32,6 +32,8 @@ export interface ComparedSize {
   readonly why: readonly string[];
   /** Other runs that would be worse judged, each with what would be said. */
   readonly worse: readonly string[];
+  /** Fit to be taken: ok or to be confirmed, or as good as the run gets by any size, and no other run is worse. */
+  readonly isOffered: boolean;
 }
 
 /** The drop of the run over its length, for a chart: straight lines from what is lost without the run's own wire. */
@@ -69,14 +71,9 @@ function canonical(size: ResultCell): string {
   return read === undefined || isRefusal(read) ? '' : formatSize(read);
 }
 
-/** Each word of a verdict with its reason. */
-function reasonsOf({ verdict, level }: RunValues): readonly string[] {
-  if (level === LEVELS.length) return [];
-  const keys = verdictsIn(String(verdict));
-  return keys.length === 0
-    ? String(verdict).split(VERDICT_JOINT)
-    : keys.map((key) => `${VERDICTS[key].word} (${VERDICTS[key].why})`);
-}
+/** The words of a verdict that is not ok. */
+const wordsOf = ({ verdict, level }: RunValues): readonly string[] =>
+  level === LEVELS.length ? [] : String(verdict).split(VERDICT_JOINT);
 
 const levelAt = ({ level, verdict }: RunValues): Level =>
   (typeof level === 'number' ? LEVELS[level - 1] : undefined) ?? levelOf(String(verdict));
@@ -148,7 +145,7 @@ export function* comparing(
   const suggested = canonical(row.suggested);
   const prices = pricesOf(content);
   const compared: { name: string; values: StationValues }[] = [];
-  const sizes: ComparedSize[] = [];
+  const sizes: Omit<ComparedSize, 'isOffered'>[] = [];
   for (const size of sizesToCompare(content, inUse)) {
     const name = formatSize(size);
     yield sizes.length;
@@ -170,11 +167,21 @@ export function* comparing(
       kg: bought?.kg,
       cost: bought?.cost,
       level: levelAt(its),
-      why: reasonsOf(its),
+      why: wordsOf(its),
       worse: others.map(
         (one) => `${calledRun(content, one.run)}: ${one.words.join('; ') || 'graver than now'}`,
       ),
     });
   }
-  return { called: calledRun(content, run), sizes, chart: chartOf(now, run, compared, inUse) };
+  const best = Math.max(...sizes.map(({ level }) => LEVELS.indexOf(level)));
+  const isFit = (level: Level) =>
+    level === 'ok' || level === 'check' || LEVELS.indexOf(level) === best;
+  return {
+    called: calledRun(content, run),
+    sizes: sizes.map((size) => ({
+      ...size,
+      isOffered: size.worse.length === 0 && isFit(size.level),
+    })),
+    chart: chartOf(now, run, compared, inUse),
+  };
 }

@@ -56,8 +56,10 @@ describe('a run of a branch', () => {
 
   it('says in words why a size is refused', () => {
     expect(at('18 AWG').level).toBe('danger');
-    expect(at('18 AWG').why.join()).toContain('over ampacity (more current flows than');
-    expect(at('18 AWG').why.join()).toContain('drop over target');
+    expect(at('18 AWG').why).toEqual(
+      expect.arrayContaining(['over ampacity', 'no fuse fits', 'drop over target']),
+    );
+    expect([at('18 AWG').isOffered, at('4 AWG').isOffered]).toEqual([false, true]);
     // Trunk 6.93 mohm at 21 A; the radio's 6 AWG 11.2 mohm at 20 A, its 4 AWG 8.2: of 0.36 V.
     const ok = found.sizes.filter(({ level }) => level === 'ok').map(({ name }) => name);
     expect(ok).toEqual('4 2 1/0 2/0 3/0 4/0'.split(' ').map((name) => `${name} AWG`));
@@ -82,6 +84,7 @@ describe('what others would suffer', () => {
     const trunk = compared({ ...HUT, runs: [trunkRun!, short, lamp!] }, 0)!;
     const thin = trunk.sizes.find(({ name }) => name === '10 AWG')!;
     expect(thin.worse.join()).toContain('Radio: ');
+    expect(thin.isOffered).toBe(false);
     const same = trunk.sizes.find(({ isInUse }) => isInUse)!;
     expect(same.worse).toEqual([]);
   });
