@@ -6,6 +6,7 @@ import { asBuiltSheet } from './as-built/sheet';
 import type { SheetPlan } from './plan/plan';
 import { crewSheet } from './crew/sheet';
 import { protectionSheet } from './protection/sheet';
+import { partsSheet } from './parts/sheet';
 import { rulesSheet } from './rules/sheet';
 import { labelsSheet } from './labels/sheet';
 import { scheduleSheet } from './schedule/sheet';
@@ -15,6 +16,7 @@ import { EXTRAS, type ExtraKey } from './station/extras';
 import { DATA_KEYS } from './station/data-keys';
 import { RULE_KEYS } from './station/house-rules';
 import { LABEL_CELL_KEYS } from './station/labels';
+import { PARTS_CELL_KEYS } from './station/parts';
 import type { Layout } from './station/layout';
 import { NAME_STEMS, SCHEDULE_NAME_KEYS, SHEET_NAMES, type WantedNames } from './station/naming';
 import { PROTECTION_NAME_KEYS } from './station/protection-keys';
@@ -75,6 +77,12 @@ export const BOOK: readonly BookSheet[] = [
     defines: [[EXTRAS.wireList.stem, WIRE_CELL_KEYS]],
     extra: 'wireList',
     build: wireListSheet,
+  },
+  {
+    name: EXTRAS.parts.sheetName,
+    defines: [[EXTRAS.parts.stem, PARTS_CELL_KEYS]],
+    extra: 'parts',
+    build: partsSheet,
   },
   {
     name: EXTRAS.labels.sheetName,

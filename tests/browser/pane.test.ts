@@ -143,13 +143,13 @@ describe('the pane beside the grid', () => {
     await page.getByText(`“${demonstration}”: `).waitFor();
     await button('Insert an empty schedule').focus();
     await page.keyboard.press('Tab');
-    expect(await focusedText()).toBe('Wire list, Labels, As built');
+    expect(await focusedText()).toBe('Wire list, Parts, Labels, As built');
     await page.keyboard.press('Tab');
     expect(await page.evaluate(() => document.activeElement?.ariaLabel)).toBe(
       'File with a list of runs',
     );
     await page.keyboard.press('Tab');
-    expect(await focusedText()).toBe('Wire list, Labels, As built');
+    expect(await focusedText()).toBe('Wire list, Parts, Labels, As built');
     await page.keyboard.press('Tab');
     expect(await focusedText()).toBe('Download a copy (.xlsx)');
     await page.keyboard.press('Tab');

@@ -36,6 +36,7 @@ const ROOMS = [
   'protection',
   'crew',
   'wire-list',
+  'parts',
   'labels',
   'as-built',
   'without-add-in',

@@ -47,7 +47,7 @@ describe('sheets that are added later', () => {
   it('follow the schedule as those that are inserted with it', async () => {
     const host = new OpenHost(schedule, 'Run schedule');
     const { sentence } = await addExtras(host, EXTRA_KEYS);
-    expect(sentence).toBe('Added “Wire list”, “Labels” and “As built” to “Run schedule”.');
+    expect(sentence).toBe('Added “Wire list”, “Parts”, “Labels” and “As built” to “Run schedule”.');
     const together = newSchedule('demo', 'cells', NOTHING, EXTRA_KEYS);
     expect(formulasOf(host.plans)).toEqual(formulasOf(together));
   });

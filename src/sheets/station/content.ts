@@ -6,6 +6,7 @@ import type { AsBuiltTyped } from './as-built';
 import type { ExtraKey } from './extras';
 import type { SupplyContent } from './supply';
 import type { LabelsTyped } from './labels';
+import type { PartsTyped } from './parts';
 import type { WireListTyped } from './wire-list';
 
 export interface ScheduleContent {
@@ -24,15 +25,23 @@ export interface ExtrasContent {
   /** The sheets that are wanted; none unless given. */
   readonly extras?: readonly ExtraKey[];
   readonly wireList?: WireListTyped;
+  readonly parts?: PartsTyped;
   readonly labels?: LabelsTyped;
   readonly asBuilt?: AsBuiltTyped;
 }
 
 /** What a reading or another content says of those sheets. */
-export function extrasOf({ extras, wireList, labels, asBuilt }: ExtrasContent): ExtrasContent {
+export function extrasOf({
+  extras,
+  wireList,
+  parts,
+  labels,
+  asBuilt,
+}: ExtrasContent): ExtrasContent {
   return {
     ...(extras && { extras }),
     ...(wireList && { wireList }),
+    ...(parts && { parts }),
     ...(labels && { labels }),
     ...(asBuilt && { asBuilt }),
   };
