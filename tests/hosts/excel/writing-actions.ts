@@ -304,7 +304,8 @@ export function writingActions(
       async prepare(excel, host) {
         await inserted(excel, host);
         const column = 2;
-        const rows = [3, 5];
+        // So many that each code of a refusal falls on one in the midst.
+        const rows = [3, 4, 5, 7];
         return single(
           excel,
           () =>
