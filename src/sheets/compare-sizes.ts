@@ -32,7 +32,7 @@ export interface ComparedSize {
   readonly why: readonly string[];
   /** Other runs that would be worse judged, each with what would be said. */
   readonly worse: readonly string[];
-  /** Fit to be taken: ok or to be confirmed, or as good as the run gets by any size, and no other run is worse. */
+  /** Fit to be taken: but for what is said of the run in every size ok or to be confirmed, and no other run is worse. */
   readonly isOffered: boolean;
 }
 
@@ -173,14 +173,16 @@ export function* comparing(
       ),
     });
   }
-  const best = Math.max(...sizes.map(({ level }) => LEVELS.indexOf(level)));
-  const isFit = (level: Level) =>
-    level === 'ok' || level === 'check' || LEVELS.indexOf(level) === best;
+  // What is said of the run in every size, no size cures: what else is said speaks against the size.
+  const [first, ...others] = sizes.map(({ why }) => why);
+  const always = new Set(first?.filter((word) => others.every((why) => why.includes(word))));
+  const isFit = (why: readonly string[]) =>
+    why.every((word) => always.has(word) || levelOf(word) === 'check');
   return {
     called: calledRun(content, run),
     sizes: sizes.map((size) => ({
       ...size,
-      isOffered: size.worse.length === 0 && isFit(size.level),
+      isOffered: size.worse.length === 0 && isFit(size.why),
     })),
     chart: chartOf(now, run, compared, inUse),
   };

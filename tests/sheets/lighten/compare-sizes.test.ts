@@ -90,6 +90,21 @@ describe('what others would suffer', () => {
   });
 });
 
+describe('a run that no size cures', () => {
+  it('is offered the sizes that nothing else speaks against', () => {
+    const runs = [{ run: 'Horn', peak: 12, length: 5, unfused: 9 }];
+    const { sizes } = compared({ ...HUT, runs }, 0)!;
+    const said = (name: string) => sizes.find((size) => size.name === name)!;
+    expect(said('18 AWG').why).toEqual(
+      expect.arrayContaining(['too long without a fuse', 'no fuse fits']),
+    );
+    expect(said('18 AWG').isOffered).toBe(false);
+    expect(said('8 AWG').why).toEqual(['too long without a fuse']);
+    expect(said('8 AWG').level).toBe('danger');
+    expect(said('8 AWG').isOffered).toBe(true);
+  });
+});
+
 describe('a run that cannot be computed', () => {
   it('has nothing to compare', () => {
     expect(compared({ ...HUT, runs: [{ run: 'Far', peak: 3 }] }, 0)).toBeUndefined();
