@@ -17,10 +17,10 @@ const amountOf = (aim: Lightened['aim'], totals: Totals) =>
   aim === 'metal' ? kilograms(totals.kg) : money(totals.cost ?? 0);
 
 /** How sure it is that nothing lighter exists. */
-function surenessOf({ aim, mostAboveBest, ruledOut }: Lightened): string {
+function surenessOf({ aim, mostAboveBest, ruledOut }: Lightened, keptTyped: number): string {
   const least = aim === 'metal' ? 'lighter' : 'cheaper';
   return mostAboveBest === 0
-    ? `No ${least} sizes of the series keep drop, volts, heat and fuses.`
+    ? `No ${least} sizes of the series keep drop, volts, heat and fuses${keptTyped > 0 ? ' beside those that you chose' : ''}.`
     : `Drop, volts, heat and fuses alone might allow up to ${percent(mostAboveBest / (1 + mostAboveBest))} less ${of(aim)}${ruledOut.length > 0 ? '; sizes that a verdict ruled out are listed below' : ''}.`;
 }
 
@@ -47,7 +47,7 @@ export function lightenedSentences(found: Lightened, keptTyped: number): readonl
   return [
     first,
     ...cost,
-    surenessOf(found),
+    surenessOf(found, keptTyped),
     ...(aim === 'money' ? ['The least money counts, by the prices of the Wire list.'] : []),
     ...(whyMetal === '' ? [] : [`Metal counts, not money: ${whyMetal}.`]),
     ...(cost.length > 0 && unpriced > 0

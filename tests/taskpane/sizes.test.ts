@@ -125,6 +125,9 @@ describe('what is said of them', () => {
       'The sizes in use stay: 10 kg of metal, and nothing lighter was found.',
       'No lighter sizes of the series keep drop, volts, heat and fuses.',
     ]);
+    expect(lightenedSentences(none as Lightened, 3)).toContain(
+      'No lighter sizes of the series keep drop, volts, heat and fuses beside those that you chose.',
+    );
   });
 });
 

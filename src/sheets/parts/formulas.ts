@@ -49,6 +49,8 @@ export const CONTACT_WRONG = {
   noAmps: 'the amps that it bears are missing',
   badMilliohms: 'its milliohms cannot be used',
 } as const;
+/** Said of a sheet on which nobody has listed any yet. */
+export const LIST_THEM = 'List your contacts and lugs in the green cells. ';
 export const NO_MILLIOHMS = 'no milliohms: its runs have no sum';
 
 const KINDS = [...Object.keys(FUSE_KINDS), OWN_FUSE] as const;
@@ -274,7 +276,7 @@ export function partRunFormulas(
 
 /** What is wrong with the sheet as a whole; empty where nothing is. */
 export function partsMissingFormula(layout: Layout, references: PartsReferences): string {
-  const { column } = references;
+  const { column, contactColumn } = references;
   const { schedule } = pointers(layout);
   const told = (count: string, one: string, many: string) =>
     `IF(${count}=0,"",${count}&IF(${count}=1,${text(one)},${text(many)}))`;
@@ -287,11 +289,11 @@ export function partsMissingFormula(layout: Layout, references: PartsReferences)
       ' run has a contact that may grow hot: see its row below. ',
       ' runs have contacts that may grow hot: see their rows below. ',
     ),
-    told(
+    `IF(SUMPRODUCT(--(LEN(${contactColumn.name})>0))=0,${text(LIST_THEM)},${told(
       without,
       ' run has no contact that may be used: see its row below. ',
       ' runs have no contact that may be used: see their rows below. ',
-    ),
+    )})`,
     `IF(SUMPRODUCT(--(${column.fuseKey}>INDEX(${last},${LINES})))>0,${text('Some fuses find no room here and are missing. ')},"")`,
     `IF(ROWS(${schedule.level})>${runsFollowed(layout)},${text('The schedule has more runs than this sheet follows: take a new copy. ')},"")`,
     `IF(SUMPRODUCT(--ISERROR(${column.wrong}))+SUMPRODUCT(--ISERROR(${column.fuseKey}))>0,${text('Some rows could not be computed. ')},"")`,

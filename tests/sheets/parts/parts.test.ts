@@ -8,6 +8,7 @@ import { calculate } from '../../../src/sheets/calculate/calculate';
 import {
   CONTACT_WRONG,
   HOT_WORDS,
+  LIST_THEM,
   NO_MILLIOHMS,
   PARTS_WRONG,
   UNKNOWN_KIND,
@@ -189,6 +190,7 @@ describe('what is wrong with a contact', () => {
     const radio = [run('Radio', 20, '4 mm2')];
     const empty = partsOf({ ...VAN, parts: {}, runs: radio });
     expect(empty.runs[0]!.says).toBe(PARTS_WRONG.noneYet);
+    expect(empty.missing).toBe(LIST_THEM);
     const bad = partsOf({
       ...VAN,
       parts: { ...VAN.parts, cells: { holder: 'some' } },
