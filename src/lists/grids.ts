@@ -73,11 +73,26 @@ function sourcesIn(rows: readonly RawRow[]): Pick<StationContent, 'supply' | 'so
   );
 }
 
+/** A schedule with its supply and protection, and where its runs stand. */
+export interface OpenStation {
+  readonly content: StationContent;
+  /** For each run its row on the sheet, from 0. */
+  readonly rows: readonly number[];
+}
+
 /** The schedule on a sheet with its supply and protection; undefined where the sheet holds none of ours. */
 export function stationOf(
   grids: readonly ComputedGrid[],
   sheetName: string,
 ): StationContent | undefined {
+  return openStation(grids, sheetName)?.content;
+}
+
+/** The same with the places of its runs. */
+export function openStation(
+  grids: readonly ComputedGrid[],
+  sheetName: string,
+): OpenStation | undefined {
   const tables = grids.map(gridTable);
   const table = tables.find((one) => one.sheetName === sheetName);
   const list = table === undefined ? undefined : findList([table]);
@@ -94,7 +109,7 @@ export function stationOf(
   const { runs, places } = readRows(list, { given: unit, wanted: unit }, sources.sources);
   const protection = companion(tables, sheetName, PROTECTION_SIGNS);
   const title = head[0]?.cells.find((cell) => !isEmpty(cell));
-  return {
+  const content: StationContent = {
     runs,
     rules,
     ...sources,
@@ -107,4 +122,7 @@ export function stationOf(
     ...withExtrasOf(extrasIn(tables, sheetName), places),
     title: title === undefined ? sheetName : cellText(title),
   };
+  // Lines count from 1.
+  const { line } = table.rows[list.headerIndex]!;
+  return { content, rows: places.map((place) => line + place) };
 }

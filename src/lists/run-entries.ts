@@ -8,6 +8,7 @@ import { BUILT_SIGNS, READING_HEADINGS } from './as-built';
 import { FUSE_MAP_SIGNS, POSITION_HEADINGS } from './fuse-map';
 import { gridTable } from './raw-grid';
 import { companion } from './labelled';
+import { MY_CONTACT_HEADINGS, PARTS_SIGNS } from './parts';
 import { COLOUR_HEADINGS, WIRE_SIGNS } from './wire-list';
 
 export interface RunEntrySheet {
@@ -27,6 +28,7 @@ export const RUN_ENTRY_SHEETS: readonly RunEntrySheet[] = [
     headings: FUSE_ENTRY_KEYS.map((key) => PROTECTION_COLUMNS[key].heading),
   },
   { signs: WIRE_SIGNS, headings: Object.values(COLOUR_HEADINGS) },
+  { signs: PARTS_SIGNS, headings: Object.values(MY_CONTACT_HEADINGS) },
   { signs: BUILT_SIGNS, headings: Object.values(READING_HEADINGS) },
   { signs: FUSE_MAP_SIGNS, headings: Object.values(POSITION_HEADINGS) },
 ];

@@ -9,6 +9,7 @@ import { drawingSheet } from './drawing/sheet';
 import { dropChartSheet } from './drop-chart/sheet';
 import { fuseMapSheet } from './fuse-map/sheet';
 import { protectionSheet } from './protection/sheet';
+import { partsSheet } from './parts/sheet';
 import { rulesSheet } from './rules/sheet';
 import { labelsSheet } from './labels/sheet';
 import { scheduleSheet } from './schedule/sheet';
@@ -18,6 +19,7 @@ import { EXTRAS, type ExtraKey } from './station/extras';
 import { DATA_KEYS } from './station/data-keys';
 import { RULE_KEYS } from './station/house-rules';
 import { LABEL_CELL_KEYS } from './station/labels';
+import { PARTS_CELL_KEYS } from './station/parts';
 import type { Layout } from './station/layout';
 import { NAME_STEMS, SCHEDULE_NAME_KEYS, SHEET_NAMES, type WantedNames } from './station/naming';
 import { PROTECTION_NAME_KEYS } from './station/protection-keys';
@@ -78,6 +80,12 @@ export const BOOK: readonly BookSheet[] = [
     defines: [[EXTRAS.wireList.stem, WIRE_CELL_KEYS]],
     extra: 'wireList',
     build: wireListSheet,
+  },
+  {
+    name: EXTRAS.parts.sheetName,
+    defines: [[EXTRAS.parts.stem, PARTS_CELL_KEYS]],
+    extra: 'parts',
+    build: partsSheet,
   },
   {
     name: EXTRAS.labels.sheetName,

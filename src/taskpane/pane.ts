@@ -9,6 +9,7 @@ import { make } from './make';
 import { runSection } from './run-section';
 import { newScheduleSection } from './new-schedule-section';
 import { shareSection } from './share-section';
+import { sizesSection } from './sizes-section';
 import { standingSection } from './standing-section';
 import { takeInSection } from './take-in-section';
 import { followTheme } from './theme';
@@ -27,6 +28,7 @@ export function mountPane(root: HTMLElement, host: SheetHost): Pane {
   const sections = [
     runSection(host),
     standingSection(host),
+    sizesSection(host),
     newScheduleSection(host),
     lists,
     drawingSection(host),

@@ -38,13 +38,15 @@ test(
     const { page } = workbench;
     const fresh = section('new-schedule');
     await fresh.locator('summary').click();
-    for (const label of ['Wire list', 'Labels', 'As built']) await fresh.getByLabel(label).check();
+    for (const label of ['Wire list', 'Parts', 'Labels', 'As built']) {
+      await fresh.getByLabel(label).check();
+    }
     await fresh.getByRole('button', { name: 'Add these sheets to the schedule in view' }).click();
     await fresh
-      .getByText('Added “Wire list”, “Labels” and “As built”')
+      .getByText('Added “Wire list”, “Parts”, “Labels” and “As built”')
       .waitFor({ timeout: PATIENCE_MS });
     expect(await workbench.sheetNames()).toEqual(
-      expect.arrayContaining(['Wire list', 'Labels', 'As built']),
+      expect.arrayContaining(['Wire list', 'Parts', 'Labels', 'As built']),
     );
     expect(await violations(page, '#pane')).toEqual([]);
     expect(await sidewaysPx(page, '#pane')).toBe(0);

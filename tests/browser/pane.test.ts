@@ -125,8 +125,14 @@ describe('the pane beside the grid', () => {
       await page.keyboard.press('Tab');
       expect(await focusedText()).toBe(next);
     }
-    await page.keyboard.press('Tab');
-    expect(await focusedText()).toBe('Insert the demonstration');
+    for (const next of [
+      'Lighten: the lightest sizes of all runs',
+      'Compare sizes of the selected run',
+      'Insert the demonstration',
+    ]) {
+      await page.keyboard.press('Tab');
+      expect(await focusedText()).toBe(next);
+    }
     await page.keyboard.press('Tab');
     expect(await focusedText()).toBe('Insert an empty schedule');
     await page.keyboard.press('Enter');
@@ -137,7 +143,7 @@ describe('the pane beside the grid', () => {
     await page.getByText(`“${demonstration}”: `).waitFor();
     await button('Insert an empty schedule').focus();
     await page.keyboard.press('Tab');
-    expect(await focusedText()).toBe('Wire list, Labels, As built, Fuse map');
+    expect(await focusedText()).toBe('Wire list, Parts, Labels, As built, Fuse map');
     await page.keyboard.press('Tab');
     expect(await page.evaluate(() => document.activeElement?.ariaLabel)).toBe(
       'File with a list of runs',
@@ -145,7 +151,9 @@ describe('the pane beside the grid', () => {
     await page.keyboard.press('Tab');
     expect(await focusedText()).toBe('Draw the schedule in view');
     await page.keyboard.press('Tab');
-    expect(await focusedText()).toBe('Wire list, Labels, As built, Fuse map, Drawing, Drop chart');
+    expect(await focusedText()).toBe(
+      'Wire list, Parts, Labels, As built, Fuse map, Drawing, Drop chart',
+    );
     await page.keyboard.press('Tab');
     expect(await focusedText()).toBe('Download a copy (.xlsx)');
     await page.keyboard.press('Tab');

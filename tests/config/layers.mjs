@@ -37,6 +37,7 @@ const ROOMS = [
   'protection',
   'crew',
   'wire-list',
+  'parts',
   'labels',
   'as-built',
   'fuse-map',

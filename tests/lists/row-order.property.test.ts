@@ -25,7 +25,7 @@ import { openGrids } from './open-grids';
 const FREE: NamesInUse = { sheets: new Set(), names: new Set() };
 const NAME = 'Run schedule';
 
-/** With fuses of some runs on Protection, colours of some on the Wire list, readings of some on As built, and figures typed over formulas. */
+/** With fuses, colours, contacts and readings of some runs on their sheets, and figures typed over formulas. */
 const STATION: StationContent = {
   ...DEMO,
   runs: DEMO.runs.map((run, index) => (index % 5 === 2 ? { ...run, target: 0.04 } : run)),
@@ -37,6 +37,10 @@ const STATION: StationContent = {
   wireList: {
     ...DEMO.wireList,
     runs: DEMO.runs.map((_, index) => (index % 4 === 1 ? { plus: `colour ${index}` } : {})),
+  },
+  parts: {
+    ...DEMO.parts,
+    runs: DEMO.runs.map((_, index) => (index % 3 === 0 ? { contact: `lug ${index}` } : {})),
   },
   asBuilt: {
     runs: DEMO.runs.map((_, index) =>
@@ -70,15 +74,16 @@ function changed(grids: Grids, order: RowOrder): Grids {
   return after;
 }
 
-/** The runs with their fuses, colours and readings, in their order. */
+/** The runs with their fuses, colours, contacts and readings, in their order. */
 function runsOf(grids: Grids) {
-  const { runs, protection, wireList, asBuilt } = stationOf(grids, NAME)!;
+  const { runs, protection, wireList, parts, asBuilt } = stationOf(grids, NAME)!;
   const fuses = protection?.fuses ?? [];
   const colours = wireList?.runs ?? [];
   return runs.map((run, index) => ({
     ...run,
     fuse: fuses[index] ?? {},
     colours: colours[index] ?? {},
+    contact: parts?.runs?.[index] ?? {},
     readings: asBuilt?.runs?.[index] ?? {},
   }));
 }

@@ -48,7 +48,7 @@ describe('sheets that are added later', () => {
     const host = new OpenHost(schedule, 'Run schedule');
     const { sentence } = await addExtras(host, EXTRA_KEYS);
     expect(sentence).toBe(
-      'Added “Wire list”, “Labels”, “As built”, “Fuse map”, “Drawing” and “Drop chart” to “Run schedule”.',
+      'Added “Wire list”, “Parts”, “Labels”, “As built”, “Fuse map”, “Drawing” and “Drop chart” to “Run schedule”.',
     );
     const together = newSchedule('demo', 'cells', NOTHING, EXTRA_KEYS);
     expect(formulasOf(host.plans)).toEqual(formulasOf(together));

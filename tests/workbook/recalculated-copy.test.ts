@@ -23,6 +23,7 @@ import { distance, RELATIVE, told } from '../closeness';
 import { generatedStations } from '../sheets/generated-stations';
 import { protectionStations } from '../sheets/protection-stations';
 import { SOURCE_STATIONS } from '../sheets/source-stations';
+import { PARTS_IN_A_HURRY } from '../sheets/parts/parts-in-a-hurry';
 import { TYPED_RUNS } from '../sheets/typed-quantities';
 import { cellsOf, type WorkbookCells } from './cells';
 import { recalculated } from './libreoffice';
@@ -46,7 +47,11 @@ const STATIONS: Readonly<Record<string, StationContent>> = {
       ]),
     ]),
   ),
-  watts: { ...generatedStations({ stations: 2, rows: 48, watts: true })[1]!, extras: EXTRA_KEYS },
+  watts: {
+    ...generatedStations({ stations: 2, rows: 48, watts: true })[1]!,
+    extras: EXTRA_KEYS,
+    parts: PARTS_IN_A_HURRY,
+  },
   sources: SOURCE_STATIONS[0]!,
   hurried: SOURCE_STATIONS[1]!,
   thin: thin1!,

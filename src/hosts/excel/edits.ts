@@ -1,5 +1,6 @@
 /** Changes that the pane makes in a workbook open in Excel. */
-import { area } from '../../sheets/plan/area';
+import { area, type Area } from '../../sheets/plan/area';
+import type { GridValue } from '../../sheets/plan/grid';
 import { placesTogether } from '../../sheets/plan/stretches';
 import type { RowFill, SheetChange, SheetEdits } from '../edits';
 import type { Queue } from '../one-at-a-time';
@@ -16,21 +17,51 @@ const doing = (what: string): Failing => ({
 
 type Typed = Pick<SheetChange, 'sheetName' | 'cells'>;
 
-/** Types into cells; for each the spreadsheet is asked first whether it is a text cell. */
-async function typeInto(context: Excel.RequestContext, changes: readonly Typed[]): Promise<void> {
-  const typed = changes.flatMap(({ sheetName, cells }) => {
-    const sheet = context.workbook.worksheets.getItem(sheetName);
-    return cells.map(
-      ({ row, column, content }) => [rangeOf(sheet, area(row, column)), content] as const,
-    );
+/** Cells of one column of a sheet, from the first to the last that is typed into. */
+interface ColumnCells {
+  readonly sheet: Excel.Worksheet;
+  readonly of: Area;
+  readonly contents: ReadonlyMap<number, GridValue>;
+}
+
+function columnsOf(sheet: Excel.Worksheet, cells: Typed['cells']): ColumnCells[] {
+  const byColumn = new Map<number, Map<number, GridValue>>();
+  for (const { row, column, content } of cells) {
+    const known = byColumn.get(column) ?? new Map<number, GridValue>();
+    byColumn.set(column, known.set(row, content));
+  }
+  return [...byColumn].map(([column, contents]) => {
+    const rows = [...contents.keys()];
+    const first = Math.min(...rows);
+    return { sheet, of: area(first, column, Math.max(...rows) - first + 1, 1), contents };
   });
+}
+
+/**
+ * Types into cells; for each the spreadsheet is asked first whether it is a text cell. What is typed into one column is
+ * written in one step, so that Excel does all of it or nothing; null leaves the cells in between as they are.
+ */
+async function typeInto(context: Excel.RequestContext, changes: readonly Typed[]): Promise<void> {
+  const typed = changes.flatMap(({ sheetName, cells }) =>
+    columnsOf(context.workbook.worksheets.getItem(sheetName), cells).map(
+      (column) => [rangeOf(column.sheet, column.of), column] as const,
+    ),
+  );
   for (const [range] of typed) range.load('numberFormat');
   await context.sync();
-  for (const [range, content] of typed) {
-    const isText = String(range.numberFormat[0]?.[0]) === TEXT_FORMAT;
-    const written =
-      content === null ? '' : typeof content === 'string' ? writtenText(content, isText) : content;
-    range.values = [[written]];
+  for (const [range, { of, contents }] of typed) {
+    range.values = Array.from({ length: of.rows }, (_, down) => {
+      const content = contents.get(of.row + down);
+      if (content === undefined) return [null];
+      const isText = String(range.numberFormat[down]?.[0]) === TEXT_FORMAT;
+      return [
+        content === null
+          ? ''
+          : typeof content === 'string'
+            ? writtenText(content, isText)
+            : content,
+      ];
+    });
   }
 }
 

@@ -61,11 +61,14 @@ export function setUpPage(sheet: Excel.Worksheet, plan: SheetPlan): void {
     setUpStock(sheet, plan, print.stock);
     return;
   }
-  const { landscape, area: printed, repeatRows, footer } = print;
+  const { landscape, area: printed, repeatRows, footer, pagesHigh } = print;
   const layout = sheet.pageLayout;
   layout.orientation = landscape ? 'Landscape' : 'Portrait';
-  // Only the width is bound, so that a long list runs over several pages at a size one can read.
-  layout.zoom = { horizontalFitToPages: 1 };
+  // A long list has only its width bound: it runs over several pages at a size one can read.
+  layout.zoom = {
+    horizontalFitToPages: 1,
+    ...(pagesHigh !== undefined && { verticalFitToPages: pagesHigh }),
+  };
   if (print.isWhole !== true) layout.setPrintArea(rangeOf(sheet, printed));
   if (repeatRows !== undefined) {
     layout.setPrintTitleRows(`$${repeatRows.first + 1}:$${repeatRows.last + 1}`);

@@ -53,7 +53,7 @@ function printedArea({ area }: SheetPlan['print']): string {
   return `${first}:${last}`;
 }
 
-/** One page wide and as many high as it takes, with the heading on each; stock at its full size. */
+/** One page wide and as many high as the plan allows, with the heading on each; stock at its full size. */
 export function applyPage(sheet: Worksheet, plan: SheetPlan): void {
   const { print, hidden } = plan;
   if (print.stock !== undefined) {
@@ -67,7 +67,7 @@ export function applyPage(sheet: Worksheet, plan: SheetPlan): void {
     orientation: print.landscape ? 'landscape' : 'portrait',
     fitToPage: true,
     fitToWidth: 1,
-    fitToHeight: 0,
+    fitToHeight: print.pagesHigh ?? 0,
     horizontalCentered: true,
     margins: {
       ...MARGINS_INCHES,

@@ -124,6 +124,8 @@ export interface PrintPlan {
   readonly repeatRows?: { readonly first: number; readonly last: number };
   readonly footer: string;
   readonly stock?: StockPrint;
+  /** At most so many pages high, in smaller print where it takes that; as many as it takes otherwise. */
+  readonly pagesHigh?: number;
 }
 
 /** One sheet, ready to be drawn. */

@@ -111,6 +111,7 @@ export function rulesSheet(layout: Layout, content: ScheduleContent): SheetPlan 
       landscape: true,
       area: area(0, 0, cautions + CAUTIONS.length, HEADINGS.length),
       footer: PRINT_FOOTER,
+      pagesHigh: 1,
     },
   };
 }

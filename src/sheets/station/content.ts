@@ -7,6 +7,7 @@ import type { ExtraKey } from './extras';
 import type { FuseMapTyped } from './fuse-map';
 import type { SupplyContent } from './supply';
 import type { LabelsTyped } from './labels';
+import type { PartsTyped } from './parts';
 import type { WireListTyped } from './wire-list';
 
 export interface ScheduleContent {
@@ -25,6 +26,7 @@ export interface ExtrasContent {
   /** The sheets that are wanted; none unless given. */
   readonly extras?: readonly ExtraKey[];
   readonly wireList?: WireListTyped;
+  readonly parts?: PartsTyped;
   readonly labels?: LabelsTyped;
   readonly asBuilt?: AsBuiltTyped;
   readonly fuseMap?: FuseMapTyped;
@@ -32,10 +34,11 @@ export interface ExtrasContent {
 
 /** What a reading or another content says of those sheets. */
 export function extrasOf(of: ExtrasContent): ExtrasContent {
-  const { extras, wireList, labels, asBuilt, fuseMap } = of;
+  const { extras, wireList, parts, labels, asBuilt, fuseMap } = of;
   return {
     ...(extras && { extras }),
     ...(wireList && { wireList }),
+    ...(parts && { parts }),
     ...(labels && { labels }),
     ...(asBuilt && { asBuilt }),
     ...(fuseMap && { fuseMap }),

@@ -1,6 +1,7 @@
 /** Sheets that a station has where they are wanted: what follows the sizing, out of the same schedule. */
 export const EXTRA_KEYS = [
   'wireList',
+  'parts',
   'labels',
   'asBuilt',
   'fuseMap',
@@ -30,6 +31,13 @@ export const EXTRAS: Readonly<Record<ExtraKey, Extra>> = {
     stem: 'LoomWire',
     word: 'wire-list',
     purpose: 'metres to buy and to cut, spools, waste, mass and cost',
+  },
+  parts: {
+    sheetName: 'Parts',
+    stem: 'LoomParts',
+    word: 'parts',
+    purpose:
+      'fuses and holders to buy, contacts and lugs that fit, and what their joints sum up to',
   },
   labels: {
     sheetName: 'Labels',

@@ -257,6 +257,7 @@ export function supplySheet(
       landscape: true,
       area: area(0, 0, foot + CAUTIONS.length, DUTY_HEADINGS.length + 1),
       footer: PRINT_FOOTER,
+      pagesHigh: 2,
     },
   };
 }

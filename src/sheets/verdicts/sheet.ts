@@ -59,6 +59,7 @@ export function verdictsSheet(names: ScheduleNames): SheetPlan {
       area: area(0, 0, FIRST + rows, HEADINGS.length - 1),
       repeatRows: { first: HEADER, last: HEADER },
       footer: PRINT_FOOTER,
+      pagesHigh: 2,
     },
   };
 }

@@ -4,11 +4,11 @@ import { MATERIAL_CONSTANTS, MATERIALS } from '../../core/tables/materials';
 import { text } from '../plan/formula';
 import { areaAddress } from '../plan/area';
 import { columnReferences, ROW, runsFollowed } from '../schedule/layout';
+import { doubtOf } from '../schedule/doubt';
 import { conductorsOf } from '../schedule/row';
 import type { Layout } from '../station/layout';
 import type { ColumnKey } from '../station/schedule-keys';
 import { WIRE_CELL_KEYS, type WireCellKey } from '../station/wire-list';
-import { LEVELS } from '../station/verdicts';
 import { USUAL_SLACK } from './cells';
 import { cuttingFormulas, GRAINS, leastSpools, MOST_ON_SPOOL } from './cutting';
 import {
@@ -42,10 +42,6 @@ export const LINE_LACKS = {
   price: 'no price: not in the cost; ',
   mass: 'no metal area: not in the mass; ',
 } as const;
-
-const DOUBTED = LEVELS.filter(
-  (level) => level === 'danger' || level === 'fails' || level === 'unclear',
-);
 
 interface Pointers extends WireReferences {
   readonly layout: Layout;
@@ -206,11 +202,6 @@ export function runFormulas(
   const from = (piece: string) => `INDEX(${column.from},INDEX(${column.rank},${piece}))`;
   const size = there('size');
   const level = there('level');
-  const doubts = DOUBTED.reduceRight(
-    (further, word) =>
-      `IF(${level}=${LEVELS.indexOf(word) + 1},${text(`its verdict is "${word}": read it before you buy`)},${further})`,
-    '""',
-  );
   return {
     run: whereThere(
       `IF(LEN(TRIM(${there('run')}))=0,"row "&(${number}+${ROW.first}),TRIM(${there('run')}))`,
@@ -225,9 +216,7 @@ export function runFormulas(
     fromMinus: whereGood(`IF(${cell.good}=2,${from(`2*${number}`)},"chassis")`),
     together: whereGood(`${run.each}*${cell.good}`),
     cut: whereGood(text(CUT_BOX)),
-    says: whereThere(
-      `IF(LEN(${cell.wrong})>0,${text(LEFT_OUT)}&${cell.wrong},IF(ISERROR(${level}),${text('its verdict is not understood')},${doubts}))`,
-    ),
+    says: whereThere(`IF(LEN(${cell.wrong})>0,${text(LEFT_OUT)}&${cell.wrong},${doubtOf(level)})`),
   };
 }
 

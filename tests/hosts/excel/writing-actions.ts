@@ -300,6 +300,24 @@ export function writingActions(
       },
     },
     {
+      what: 'sizes typed into rows of a column',
+      async prepare(excel, host) {
+        await inserted(excel, host);
+        const column = 2;
+        // So many that each code of a refusal falls on one in the midst.
+        const rows = [3, 4, 5, 7];
+        return single(
+          excel,
+          () =>
+            host.edits.type(
+              sheet,
+              rows.map((row) => ({ row, column, content: '4 AWG' })),
+            ),
+          () => rows.map((row) => excel.sheetNamed(sheet)!.at(row, column)?.value),
+        );
+      },
+    },
+    {
       what: 'a cell that the check writes',
       async prepare(excel, host) {
         await inserted(excel, host);
