@@ -98,7 +98,7 @@ it(
     const middleMm = first[0]!.acrossMm - cells.left;
     const widths = Number(((0.7 * (widthMm / 2)) / middleMm).toFixed(3));
     console.info(
-      `Columns print ${(middleMm / (widthMm / 2) / 0.7).toFixed(3)} as wide as Calibri has them`,
+      `Columns print ${(middleMm / (widthMm / 2) / 0.7).toFixed(3)} as wide as Arial has them`,
     );
     const names = await namesFor({ ...cells, widths });
 

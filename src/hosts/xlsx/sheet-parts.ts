@@ -3,7 +3,7 @@ import type { Workbook } from 'exceljs';
 import type { CellStyle } from '../../sheets/plan/plan';
 import type { SheetCells, Shares } from './cells';
 import { ignoredErrors } from './ignored-errors';
-import { cellStyle } from './styles';
+import { cellStyle, DEFAULT_FONT } from './styles';
 import { bytesOf, type Bytes } from './xml';
 
 /** The library's writer, whose types do not tell of its steps. */
@@ -15,7 +15,11 @@ interface Zip {
   append(content: string, options: { readonly name: string }): void;
 }
 interface Book {
-  readonly styles: { addStyleModel(style: ReturnType<typeof cellStyle>): number };
+  readonly styles: {
+    addStyleModel(style: ReturnType<typeof cellStyle>): number;
+    /** Its fonts as XML, that of cells without a style first. */
+    readonly model: { readonly fonts: string[] };
+  };
   readonly sharedStrings: { add(text: string): number };
 }
 
@@ -82,6 +86,7 @@ export function takeSheets(
   // What the library writes first depends on whether there are any texts.
   writer.prepareModel = (model, options) => {
     prepareModel(model, options);
+    model.styles.model.fonts[0] = DEFAULT_FONT;
     const shares = sharesOf(model);
     for (const [id, cells] of cellsOf) {
       const name = `xl/worksheets/sheet${id}.xml`;

@@ -3,8 +3,16 @@ import type { Style } from 'exceljs';
 import type { CellStyle } from '../../sheets/plan/plan';
 import { PALETTE } from '../../sheets/plan/palette';
 
-const FONT = { name: 'Calibri', family: 2 } as const;
-const FONT_SIZE_PT = 11;
+/**
+ * LibreOffice brings letters of the same widths wherever it runs; those of other usual faces it may have to replace with
+ * wider ones, and columns are as wide as the letters of this font.
+ */
+const FONT = { name: 'Arial', family: 2 } as const;
+const FONT_SIZE_PT = 10;
+
+/** The font of cells without a style, which says how wide a character of a column is: ECMA-376 part 1, 18.3.1.13. */
+export const DEFAULT_FONT = `<font><sz val="${FONT_SIZE_PT}"/><color theme="1"/><name val="${FONT.name}"/><family val="${FONT.family}"/></font>`;
+
 const ALIGNMENTS = { left: 'left', centre: 'center', right: 'right' } as const;
 
 /** "#rrggbb" as the file writes an opaque colour. */

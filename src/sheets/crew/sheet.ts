@@ -25,6 +25,8 @@ import {
 /** Large enough to be read at arm's length at the scale that the page is printed at. */
 const TYPE_SIZE_PT = 10.6;
 const LINE_HEIGHT_PT = 13.5;
+/** Lines that a page takes in print of 9 points, which is still readable at arm's length. */
+const MOST_PAGE_LINES = 59;
 
 const COLUMNS: Readonly<
   Record<
@@ -32,7 +34,7 @@ const COLUMNS: Readonly<
     { readonly heading: string; readonly widthChars: number; readonly style?: CellStyle }
   >
 > = {
-  done: { heading: 'Done', widthChars: 5, style: { align: 'centre' } },
+  done: { heading: 'Done', widthChars: 6, style: { align: 'centre' } },
   run: { heading: 'Run', widthChars: 14, style: { bold: true } },
   route: { heading: 'From → to; what is wrong, and the fix', widthChars: 37 },
   length: { heading: 'How long', widthChars: 7.5, style: { align: 'centre' } },
@@ -44,7 +46,7 @@ const COLUMNS: Readonly<
   },
   volts: {
     heading: 'Volts at load',
-    widthChars: 6.5,
+    widthChars: 7,
     style: { align: 'centre', numberFormat: '0.0 "V"' },
   },
 };
@@ -206,6 +208,7 @@ function printFor(printed: number): SheetPlan['print'] {
     area: area(0, 0, CREW_ROW.first + printed, CREW_KEYS.length),
     repeatRows: { first: CREW_ROW.header, last: CREW_ROW.header },
     footer: CREW_FOOTER,
+    pagesHigh: Math.ceil(printed / MOST_PAGE_LINES),
   };
 }
 

@@ -81,7 +81,7 @@ export const LABEL_CELLS: Readonly<Record<LabelCellKey, NamedCell>> = {
   },
   widths: {
     label: 'Width of columns',
-    note: 'Print on plain paper first and hold it against the stock. Where Calibri is not installed columns come out too wide: lower this until they fit, in a new copy.',
+    note: 'Print on plain paper first and hold it against the stock. Where columns come out too wide or too narrow, change this until they fit, in a new copy.',
     style: { numberFormat: '0 %' },
     parameter: share,
     initial: USUAL_STOCK.widths,

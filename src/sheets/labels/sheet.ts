@@ -42,7 +42,7 @@ const MM_PER_INCH = 25.4;
 const POINTS_PER_INCH = 72;
 /** Rounded widths and heights may come to a trace more than the paper has. */
 const SPARE_MM = 2;
-/** ECMA-376 part 1, 18.3.1.13: a character of a column is 7 pixels in Calibri 11, and 5 go to its edges; 96 to the inch. */
+/** ECMA-376 part 1, 18.3.1.13: a character of a column is 7 pixels in Arial 10 and Calibri 11, and 5 go to its edges; 96 to the inch. */
 const PIXELS = { inch: 96, character: 7, edges: 5 } as const;
 
 /** Share of a label's height that its name takes. */
