@@ -5,6 +5,8 @@ import { MATERIAL_CONSTANTS, type Material } from './tables/materials';
 
 const M_PER_KM = 1000;
 
+const LISTED_AREAS = new Map(IEC_60228.map((row) => [row.areaMm2, row]));
+
 /** Ohm per km that IEC 60228 allows for a listed area, where it lists the material. */
 const PUBLISHED: Readonly<Record<Material, (row: Iec60228Row) => number | undefined>> = {
   copper: (row) => row.plainCopper,
@@ -21,8 +23,7 @@ const PUBLISHED: Readonly<Record<Material, (row: Iec60228Row) => number | undefi
  */
 export function ohmsPerMAt20C(size: ConductorSize, material: Material): number {
   const { ohmMm2PerM } = MATERIAL_CONSTANTS[material];
-  const row =
-    size.kind === 'mm2' ? IEC_60228.find(({ areaMm2 }) => areaMm2 === size.areaMm2) : undefined;
+  const row = size.kind === 'mm2' ? LISTED_AREAS.get(size.areaMm2) : undefined;
   if (row === undefined) return ohmMm2PerM / sizeAreaMm2(size);
   const ohmsPerKm =
     PUBLISHED[material](row) ??
