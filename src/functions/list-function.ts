@@ -6,7 +6,7 @@ import { invalid, isRefusal, type Outcome } from '../core/outcome';
 import { missingArgument, passedOn } from './arguments';
 import { answerCell } from './broadcast';
 import { CellError, isBlank, refusalCell, type Cell, type Matrix, type ResultCell } from './cell';
-import { readGiven, type Beside, type Given, type Parameter } from './parameter';
+import { readGiven, type Given, type Parameter } from './parameter';
 import type { Described, WorksheetFunction } from './worksheet-function';
 
 /** A parameter that takes a column (or a row) of values, one for each row of the list. */
@@ -115,16 +115,17 @@ function emptyIn(parameter: Parameter, cell: Cell): boolean {
 }
 
 /** Reads one cell of a list; an error that came in is told to the computation as a refusal. */
-function readCell(parameter: Parameter, cell: Cell, beside: Beside): unknown {
+function readCell(parameter: Parameter, cell: Cell, beside: (name: string) => unknown): unknown {
   if (cell instanceof CellError) return invalid(`the cell holds ${cell.code}`);
   if (emptyIn(parameter, cell))
     return isColumn(parameter) ? parameter.column.blankIs : parameter.fallback;
-  return readGiven(parameter, cell, beside);
+  const { besideName } = parameter;
+  return readGiven(parameter, cell, besideName === undefined ? undefined : beside(besideName));
 }
 
 /** What the others say of a row, none of them by what is beside it. */
-function besideIn(parameters: readonly Parameter[], cellAt: (index: number) => Cell): Beside {
-  const beside: Beside = (name) => {
+function besideIn(parameters: readonly Parameter[], cellAt: (index: number) => Cell) {
+  const beside = (name: string): unknown => {
     const index = parameters.findIndex((parameter) => parameter.name === name);
     return index < 0 ? undefined : readCell(parameters[index]!, cellAt(index), beside);
   };
