@@ -5,7 +5,7 @@ import { readGiven, type Parameter } from './parameter';
 
 const LEFT_OUT: Matrix = [[null]];
 
-/** So many texts of a column are remembered; a column of more different ones is read as if each were new. */
+/** So many texts of a column are remembered; one of names, where hardly any comes twice, is not worth remembering. */
 const MOST_REMEMBERED = 256;
 
 /** Stands for a cell that holds no value to compute with: a blank that is needed, an error, nothing readable. */
@@ -15,12 +15,14 @@ export class Argument {
   readonly rows: number;
   readonly columns: number;
   private readonly matrix: Matrix;
-  /** The argument that says how a text of this one is read. */
-  private beside: Argument | undefined;
-  private remembers: boolean;
+  private besideArgument: Argument | undefined;
   private lastText: string | undefined;
   private lastRead: unknown;
+  /** What texts were read as, beside `lastBeside`. */
   private texts: Map<string, unknown> | undefined;
+  private remembered = 0;
+  private isWorthRemembering = true;
+  private lastBeside: unknown;
 
   constructor(
     readonly parameter: Parameter,
@@ -31,15 +33,13 @@ export class Argument {
     for (const row of this.matrix) if (row.length > columns) columns = row.length;
     this.rows = Math.max(1, this.matrix.length);
     this.columns = columns;
-    this.remembers = parameter.besideName === undefined;
   }
 
-  /** Ties an argument to the one beside it, which it reads its texts by. */
+  /** Ties it to the argument of the same call that says how its texts are read. */
   standBeside(all: readonly Argument[]): void {
     const { besideName } = this.parameter;
     if (besideName === undefined) return;
-    this.beside = all.find(({ parameter }) => parameter.name === besideName);
-    this.remembers = this.beside?.isOneCell !== false;
+    this.besideArgument = all.find(({ parameter }) => parameter.name === besideName);
   }
 
   get isOneCell(): boolean {
@@ -48,7 +48,7 @@ export class Argument {
 
   /** Whether what it says is the same everywhere in the call. */
   get isFixed(): boolean {
-    return this.isOneCell && (this.beside === undefined || this.beside.isOneCell);
+    return this.isOneCell && (this.besideArgument?.isOneCell ?? true);
   }
 
   /** The cell that counts at a place of the common shape; undefined where the range has no such row or column. */
@@ -59,27 +59,44 @@ export class Argument {
     return this.matrix[useRow]?.[useColumn] ?? null;
   }
 
-  /** What a cell of it, neither blank nor an error, says at a place. */
-  read(cell: unknown, row: number, column: number): Outcome<unknown> {
-    if (typeof cell !== 'string') return readGiven(this.parameter, cell);
-    if (!this.remembers) return this.parameter.read(cell, this.beside!.saysAt(row, column));
-    if (cell === this.lastText) return this.lastRead;
-    const texts = (this.texts ??= new Map<string, unknown>());
-    let read = texts.get(cell);
-    if (read === undefined) {
-      read = this.parameter.read(cell, this.beside?.saysAt(row, column));
-      if (texts.size >= MOST_REMEMBERED) texts.clear();
-      texts.set(cell, read);
+  /** What a cell of it says that is neither blank nor an error, beside what that other argument says there. */
+  read(cell: unknown, beside?: unknown): unknown {
+    if (typeof cell !== 'string') return readGiven(this.parameter, cell, beside);
+    if (beside !== this.lastBeside) {
+      this.lastText = undefined;
+      this.texts?.clear();
+      this.lastBeside = beside;
     }
+    if (cell === this.lastText) return this.lastRead;
+    this.lastRead = this.isWorthRemembering
+      ? this.recall(cell, beside)
+      : this.parameter.read(cell, beside);
     this.lastText = cell;
-    this.lastRead = read;
+    return this.lastRead;
+  }
+
+  private recall(text: string, beside: unknown): unknown {
+    const texts = (this.texts ??= new Map<string, unknown>());
+    const known = texts.get(text);
+    if (known !== undefined) {
+      this.remembered += 1;
+      return known;
+    }
+    if (texts.size >= MOST_REMEMBERED) {
+      this.isWorthRemembering = this.remembered > MOST_REMEMBERED;
+      this.remembered = 0;
+      texts.clear();
+    }
+    const read = this.parameter.read(text, beside);
+    texts.set(text, read);
     return read;
   }
 
-  /** What it says at a place, its default where that is blank. */
-  saysAt(row: number, column: number): unknown {
-    const cell = this.cellAt(row, column) ?? null;
-    return isBlank(cell) ? this.parameter.fallback : this.read(cell, row, column);
+  /** The same at a place of the common shape, for a cell that stands there. */
+  readAt(cell: Cell, row: number, column: number): Outcome<unknown> {
+    return this.besideArgument === undefined || typeof cell !== 'string'
+      ? this.read(cell)
+      : this.read(cell, this.besideArgument.saysAt(row, column));
   }
 
   /** The value at a place, or NO_VALUE, whose reason is then asked for elsewhere. */
@@ -93,7 +110,13 @@ export class Argument {
     if (cell === null || (cell !== this.lastText && isBlank(cell))) {
       return this.parameter.fallbackText === undefined ? NO_VALUE : this.parameter.fallback;
     }
-    const read = this.read(cell, row, column);
+    const read = this.readAt(cell, row, column);
     return isRefusal(read) ? NO_VALUE : read;
+  }
+
+  /** What it says at a place, its default where that is blank. */
+  private saysAt(row: number, column: number): unknown {
+    const cell = this.cellAt(row, column) ?? null;
+    return isBlank(cell) ? this.parameter.fallback : this.read(cell);
   }
 }

@@ -109,7 +109,7 @@ function answerAt(
     cells.push(cell);
   }
   const values: unknown[] = [];
-  const read = (index: number, cell: Cell) => given[index]!.read(cell, row, column);
+  const read = (index: number, cell: Cell) => given[index]!.readAt(cell, row, column);
   return settleRow(parameters, cells, read, values) ?? answerCell(compute(...values));
 }
 
