@@ -149,6 +149,14 @@ class ListArgument {
       typeof cell === 'string' ? this.besideArgument?.readAt(row) : undefined,
     );
   }
+
+  /** The same for each of so many rows. */
+  readAll(rows: number): readonly unknown[] {
+    const read = new Array<unknown>(rows);
+    if (this.count <= 1 && (this.besideArgument?.count ?? 1) <= 1) return read.fill(this.readAt(0));
+    for (let row = 0; row < rows; row += 1) read[row] = this.readAt(row);
+    return read;
+  }
 }
 
 /** Whether a blank makes the row's answer empty. */
@@ -235,8 +243,7 @@ export function readList(
       values[name] = argument.readAt(0);
       return undefined;
     }
-    const read = new Array<unknown>(length);
-    for (let row = 0; row < length; row += 1) read[row] = argument.readAt(row);
+    const read = argument.readAll(length);
     values[name] = read;
     return read;
   });
