@@ -47,8 +47,7 @@ export function matrixFromExcel(given: unknown): Matrix | undefined {
 
 function isPlainRow(row: unknown): row is readonly Cell[] {
   if (!Array.isArray(row)) return false;
-  for (let column = 0; column < row.length; column += 1) {
-    const cell: unknown = row[column];
+  for (const cell of row as readonly unknown[]) {
     if (
       typeof cell !== 'number' &&
       typeof cell !== 'string' &&
