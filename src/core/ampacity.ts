@@ -26,21 +26,44 @@ export interface AmpacityMethod {
   readonly coldestC?: number;
   /** The greatest share that an ambient may leave, where the rule gives nothing for cold air. */
   readonly mostAmbientShare?: number;
+  /** Where the share of an ambient comes from. */
+  readonly ambientSource: string;
 }
+
+const EQUATION_310_15 = 'NFPA 70 310.15(B)';
 
 /** Coldest row of NFPA 70 table 310.15(B)(1)(1), "10 or less". */
 const COLDEST_310_15_C = 10;
 
 export const METHODS: Readonly<Record<Installed, AmpacityMethod>> = {
-  cable: { table: NFPA70_310_16, usualAmbientC: 30, bundled: true, coldestC: COLDEST_310_15_C },
-  air: { table: NFPA70_310_17, usualAmbientC: 30, bundled: true, coldestC: COLDEST_310_15_C },
-  craft: { table: CFR33_183_425, usualAmbientC: 30, bundled: false, mostAmbientShare: 1 },
+  cable: {
+    table: NFPA70_310_16,
+    usualAmbientC: 30,
+    bundled: true,
+    coldestC: COLDEST_310_15_C,
+    ambientSource: EQUATION_310_15,
+  },
+  air: {
+    table: NFPA70_310_17,
+    usualAmbientC: 30,
+    bundled: true,
+    coldestC: COLDEST_310_15_C,
+    ambientSource: EQUATION_310_15,
+  },
+  craft: {
+    table: CFR33_183_425,
+    usualAmbientC: 30,
+    bundled: false,
+    mostAmbientShare: 1,
+    ambientSource: `${EQUATION_310_15}, never above 1`,
+  },
   'engine space': {
     table: CFR33_183_425,
     usualAmbientC: ENGINE_SPACE_AMBIENT_C,
     bundled: false,
     shareAtUsualAmbient: ENGINE_SPACE_SHARE,
     mostAmbientShare: 1,
+    ambientSource: `note 1 of the table for ${ENGINE_SPACE_AMBIENT_C} degC, partly from memory, other air by ${EQUATION_310_15}`,
   },
 };
 
@@ -164,6 +187,20 @@ export function publishedAmps(
   return amps === undefined || Number.isNaN(amps)
     ? noAnswer(`${table.title} has no row for ${formatSize(size)} in ${material}`)
     : amps;
+}
+
+/** The gauge whose row holds for a size, and whether that row prints this column; undefined where there is no row. */
+export function publishedRow(
+  table: AmpacityTable,
+  material: Material,
+  size: ConductorSize,
+  column: number,
+): { readonly gauge: number; readonly isPrinted: boolean } | undefined {
+  const rows = findRows(table, material);
+  const gauge = rows.gauges[rowFor(rows, size)];
+  if (gauge === undefined) return undefined;
+  const row = table[MATERIAL_CONSTANTS[material].ampacityAs].get(gauge);
+  return { gauge, isPrinted: typeof row?.[column] === 'number' };
 }
 
 /**

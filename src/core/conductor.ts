@@ -7,7 +7,16 @@ const M_PER_KM = 1000;
 
 const LISTED_AREAS = new Map(IEC_60228.map((row) => [row.areaMm2, row]));
 
-/** Ohm per km that IEC 60228 allows for a listed area, where it lists the material. */
+/** The row of an area that IEC 60228 lists; undefined for gauges and for other areas. */
+export function listedRow(size: ConductorSize): Iec60228Row | undefined {
+  return size.kind === 'mm2' ? LISTED_AREAS.get(size.areaMm2) : undefined;
+}
+
+/** Ohm per km that IEC 60228 allows for a listed area; undefined where it does not list the material. */
+export function publishedOhmsPerKm(row: Iec60228Row, material: Material): number | undefined {
+  return PUBLISHED[material](row);
+}
+
 const PUBLISHED: Readonly<Record<Material, (row: Iec60228Row) => number | undefined>> = {
   copper: (row) => row.plainCopper,
   'tinned copper': (row) => row.tinnedCopper,
@@ -23,10 +32,10 @@ const PUBLISHED: Readonly<Record<Material, (row: Iec60228Row) => number | undefi
  */
 export function ohmsPerMAt20C(size: ConductorSize, material: Material): number {
   const { ohmMm2PerM } = MATERIAL_CONSTANTS[material];
-  const row = size.kind === 'mm2' ? LISTED_AREAS.get(size.areaMm2) : undefined;
+  const row = listedRow(size);
   if (row === undefined) return ohmMm2PerM / sizeAreaMm2(size);
   const ohmsPerKm =
-    PUBLISHED[material](row) ??
+    publishedOhmsPerKm(row, material) ??
     (row.plainCopper * ohmMm2PerM) / MATERIAL_CONSTANTS.copper.ohmMm2PerM;
   return ohmsPerKm / M_PER_KM;
 }

@@ -19,7 +19,7 @@ export interface Route {
 }
 
 /** Conductors that count: two, or one where the current returns through a chassis. */
-function conductorsOf({ returnMilliohms }: Pick<Route, 'returnMilliohms'>): number {
+export function conductorsOf({ returnMilliohms }: Pick<Route, 'returnMilliohms'>): number {
   return returnMilliohms === undefined ? 2 : 1;
 }
 

@@ -56,9 +56,14 @@ export function mayHaveFuse(demand: CarryDemand, size: ConductorSize, ampacityA:
   return hasFuse(demand.amps, ampacityA, demand.continuous, limitA);
 }
 
+/** Volts that the target lets a run lose. */
+export function targetVolts({ volts, maxDrop }: Pick<RunDemand, 'volts' | 'maxDrop'>): number {
+  return volts * maxDrop;
+}
+
 /** Whether a run keeps its target of drop on a conductor of so many ohms per metre at its temperature. */
 export function keepsTarget(demand: RunDemand, ohmsPerM: number): boolean {
-  return atMost(lostVolts(demand.amps, runOhmsOf(ohmsPerM, demand)), demand.volts * demand.maxDrop);
+  return atMost(lostVolts(demand.amps, runOhmsOf(ohmsPerM, demand)), targetVolts(demand));
 }
 
 /** Whether a size meets one limit of what it carries; `ampacityA` is its ampacity under the run's conditions. */
@@ -74,10 +79,10 @@ const CARRIES: Readonly<
 
 function whyNotWithin(demand: RunDemand, thickestOhmsPerM: number): string {
   const fixedVolts = demand.amps * fixedOhms(demand);
-  const targetVolts = demand.volts * demand.maxDrop;
-  return atMost(fixedVolts, targetVolts)
-    ? `no size keeps the drop within ${amount(targetVolts, 'V')}: the thickest loses ${amount(lostVolts(demand.amps, runOhmsOf(thickestOhmsPerM, demand)), 'V')}; shorten the run, divide the load or raise the volts`
-    : `${fixedParts(demand)} alone lose ${amount(fixedVolts, 'V')} of the ${amount(targetVolts, 'V')} that the target allows`;
+  const allowedVolts = targetVolts(demand);
+  return atMost(fixedVolts, allowedVolts)
+    ? `no size keeps the drop within ${amount(allowedVolts, 'V')}: the thickest loses ${amount(lostVolts(demand.amps, runOhmsOf(thickestOhmsPerM, demand)), 'V')}; shorten the run, divide the load or raise the volts`
+    : `${fixedParts(demand)} alone lose ${amount(fixedVolts, 'V')} of the ${amount(allowedVolts, 'V')} that the target allows`;
 }
 
 function whyNotCarried(limit: 'heat' | 'fuse', demand: CarryDemand): string {

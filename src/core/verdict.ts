@@ -48,9 +48,13 @@ const VERDICTS = Array.from({ length: 8 }, (_, wrong) => {
   return words.length === 0 ? VERDICT_WORDS.ok : words.join(VERDICT_JOINT);
 });
 
+/** "ok", or all that is wrong. */
+export function verdictOf({ keepsDrop, keepsHeat, hasFuse }: RunFindings): string {
+  return VERDICTS[(keepsDrop ? 0 : 1) + (keepsHeat ? 0 : 2) + (hasFuse ? 0 : 4)]!;
+}
+
 /** "ok", or all that is wrong; none where the size has no published ampacity to judge by. */
 export function runVerdict(demand: RunDemand, size: ConductorSize): Outcome<string> {
   const found = judgeRun(demand, size);
-  if (isRefusal(found)) return found;
-  return VERDICTS[(found.keepsDrop ? 0 : 1) + (found.keepsHeat ? 0 : 2) + (found.hasFuse ? 0 : 4)]!;
+  return isRefusal(found) ? found : verdictOf(found);
 }

@@ -5,7 +5,7 @@ import type { Matrix, ResultMatrix } from './cell';
 import type { Given, Parameter } from './parameter';
 
 export type Topic =
-  'Conductor' | 'Run' | 'Protection' | 'Feeders and supply' | 'Building and proving';
+  'Conductor' | 'Run' | 'Protection' | 'Feeders and supply' | 'Building and proving' | 'Teaching';
 
 /** One worked call: what is typed and what comes back (numbers agree to the digits printed here). */
 export interface Example {

@@ -7,6 +7,9 @@ import { benchCalls, withTextSizes } from './bare-loops';
 const ROWS = 300;
 const CALLS = benchCalls(ROWS);
 
+/** Those whose loop tells less than the function does: pieces without their runs, and what is lost without the words. */
+const TELLS_LESS: ReadonlySet<string> = new Set(['SPOOL_PLAN', 'SHOW_WORKING']);
+
 test('every function of the catalogue has its bare loop, and no loop is left of one that went', () => {
   expect(Object.keys(CALLS).sort()).toEqual(CATALOGUE.map(({ id }) => id).sort());
 });
@@ -19,8 +22,7 @@ describe.each(CATALOGUE.map((entry) => [entry.id, entry] as const))('%s', (id, e
       const answers = entry.evaluate(given);
       expect(answers.flat().filter((cell) => cell instanceof CellError)).toEqual([]);
       expect(answers).toHaveLength(bare.length);
-      // The loop of spools tells less than the table does.
-      if (id === 'SPOOL_PLAN') continue;
+      if (TELLS_LESS.has(id)) continue;
       for (const [row, [cell]] of answers.entries()) {
         const [expected] = bare[row]!;
         if (typeof expected === 'number') expect(cell).toBeCloseTo(expected, 9);

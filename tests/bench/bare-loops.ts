@@ -141,8 +141,9 @@ export function benchCalls(rows: number): Readonly<Record<string, BenchCall>> {
   const feeders = column(rows, (row) => (row % 10 === 0 ? null : `run ${row - 1}`));
   const dutyShares = column(rows, () => 0.9 / rows);
   const colds = column(rows, (row) => -30 + (row % 31));
-  const short = (of: number) => Math.min(rows, of);
   const one = (cell: Cell): Matrix => [[cell]];
+  /** Of what nobody asks for a whole column at once. */
+  const few = Math.min(rows, 2000);
 
   const floats = (matrix: Matrix) => Float64Array.from(matrix, ([cell]) => cell as number);
   const tree = () =>
@@ -251,6 +252,22 @@ export function benchCalls(rows: number): Readonly<Record<string, BenchCall>> {
         return wrong.length === 0 ? 'ok' : wrong.join('; ');
       }),
     },
+    SHOW_WORKING: {
+      given: [
+        amps.slice(0, few),
+        lengths.slice(0, few),
+        one('ft'),
+        one(13.8),
+        one(TARGET),
+        one(10),
+      ],
+      bare: () =>
+        loop(
+          few,
+          (row) =>
+            `${number(amps, row)} A lose ${number(amps, row) * ohms(number(lengths, row), 10)} V`,
+        ),
+    },
     FUSE_FOR: {
       given: [amps, sizes],
       sizeAt: 1,
@@ -356,9 +373,9 @@ export function benchCalls(rows: number): Readonly<Record<string, BenchCall>> {
       },
     },
     SPOOL_PLAN: {
-      given: [names.slice(0, short(2000)), lengths.slice(0, short(2000)), [[25], [50]], one(0.5)],
+      given: [names.slice(0, few), lengths.slice(0, few), [[25], [50]], one(0.5)],
       bare: () => {
-        const pieces = lengths.slice(0, short(2000)).map(([length]) => (length as number) + 0.5);
+        const pieces = lengths.slice(0, few).map(([length]) => (length as number) + 0.5);
         return planSpools(pieces, [25, 50]).spools.flatMap(({ pieces: places }, spool) =>
           places.map((place) => [spool + 1, place]),
         );

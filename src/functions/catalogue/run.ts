@@ -12,7 +12,9 @@ import { chooseGauge, type RunDemand } from '../../core/gauge';
 import { fromMetres, toMetres } from '../../core/length';
 import { isRefusal } from '../../core/outcome';
 import { formatSize } from '../../core/size';
+import { amount } from '../../core/sentence';
 import { runVerdict } from '../../core/verdict';
+import { showWorking } from '../../core/working';
 import { perCell, type ValuesOf } from '../worksheet-function';
 import * as parameter from '../parameters/run';
 
@@ -138,6 +140,19 @@ const choose: (...values: ValuesOf<typeof GAUGE_WORDS>) => ReturnType<typeof cho
     ),
     series,
   );
+
+const VERDICT_WORDS = [
+  parameter.amps,
+  parameter.length,
+  parameter.unit,
+  parameter.volts,
+  parameter.maxDrop,
+  parameter.size,
+  ...CONDUCTOR_WORDS,
+  ...AMPACITY_WORDS,
+  parameter.fuseLimit,
+  parameter.returnMilliohms,
+] as const;
 
 const SIZE_BY_SIZE_SOURCE = `DCDROP, AMPACITY and FUSE_FOR, size by size. ${parameter.FUSE_LIMIT_SOURCE}`;
 
@@ -289,18 +304,7 @@ export const RUN_FUNCTIONS = [
     id: 'RUN_VERDICT',
     topic: 'Run',
     summary: 'Whether a run of a given size holds: drop, heat and fuse.',
-    takes: [
-      parameter.amps,
-      parameter.length,
-      parameter.unit,
-      parameter.volts,
-      parameter.maxDrop,
-      parameter.size,
-      ...CONDUCTOR_WORDS,
-      ...AMPACITY_WORDS,
-      parameter.fuseLimit,
-      parameter.returnMilliohms,
-    ],
+    takes: VERDICT_WORDS,
     gives:
       '"ok", or what is wrong: "drop over target", "over ampacity", "no fuse fits", joined with "; ".',
     example: {
@@ -310,5 +314,33 @@ export const RUN_FUNCTIONS = [
     source: `DCDROP, AMPACITY and FUSE_FOR. ${parameter.FUSE_LIMIT_SOURCE}`,
     compute: (amps, length, unit, volts, maxDrop, size, ...others) =>
       runVerdict(demand(amps, length, unit, volts, maxDrop, ...others), size),
+  }),
+  perCell({
+    id: 'SHOW_WORKING',
+    topic: 'Teaching',
+    summary: 'The worked calculation of a run, to be read out to someone who asks why.',
+    takes: VERDICT_WORDS,
+    gives:
+      'Text of several lines (wrap the cell): the verdict, then wire, run, drop, heat and fuse with their numbers, sources and margins.',
+    example: {
+      given: [20, 12, 'ft', 13.8, 0.03, '10 AWG'],
+      result: [
+        '20 A over 12 ft of 10 AWG copper from 13.8 V: drop over target.',
+        'Wire: 10 AWG copper, 0.01724 ohm mm2 per m over 5.261 mm2 (ASTM B258) is 0.003277 ohm per m at 20 degC.',
+        'Run: 2 conductors x 3.6576 m (12 ft) x 0.003277 ohm per m = 0.02397 ohm.',
+        'Drop: 20 A x 0.02397 ohm = 0.4795 V, 3.47 % of 13.8 V. The target of 3 % allows 0.414 V: over it by 0.0655 V.',
+        'Heat: in a cable or bundle, air of 30 degC, 2 current-carrying conductors together. NFPA 70 table 310.16, row 10 AWG, 75 degC column: 35 A. 20 A is within it, 15 A to spare.',
+        'Fuse: the load may run for hours, so at least 125 % of it (NFPA 70 210.20), 25 A. The next standard rating is 25 A (ISO 8820); the wire may carry 35 A: a fuse of 25 A fits.',
+        'Sources: copper: annealed copper, IEC 60028; NFPA 70 table 310.16: 2011 edition and later, four cells from memory; ratings: ISO 8820 series, 35 A, 100 A and all above from memory.',
+        'A help for planning: local codes and licensed practice go first.',
+      ].join('\n'),
+    },
+    source: `The numbers and rules of RUN_VERDICT, each named in its line. ${parameter.FUSE_LIMIT_SOURCE}`,
+    compute: (amps, length, unit, volts, maxDrop, size, ...others) =>
+      showWorking(
+        demand(amps, length, unit, volts, maxDrop, ...others),
+        size,
+        amount(length, unit, 6),
+      ),
   }),
 ];
