@@ -10,7 +10,7 @@ import {
 } from './ampacity';
 import { ohmsPerMAt20C, resistanceRatio } from './conductor';
 import { fixedOhms, fixedParts, lostVolts, runOhmsOf, type Route } from './drop';
-import { fuseFor, hasFuse, smallestFuseFor } from './fuse';
+import { hasFuse, smallestFuseFor } from './fuse';
 import { fuseLimitA, type FuseLimit } from './fuse-limit';
 import { atMost } from './limits';
 import { isRefusal, noAnswer, type Outcome, type Refusal } from './outcome';
@@ -40,17 +40,7 @@ export interface ChosenGauge {
 /** What a run carries, and the rules for its fuse. */
 export type CarryDemand = Pick<RunDemand, 'amps' | 'continuous' | 'fuseLimit' | 'material'>;
 
-/** The fuse of a run of this size, whose ampacity under the run's conditions is known. */
-export function fuseOf(
-  demand: CarryDemand,
-  size: ConductorSize,
-  ampacityA: number,
-): Outcome<number> {
-  const limitA = fuseLimitA(demand.fuseLimit, size, demand.material);
-  return fuseFor(demand.amps, ampacityA, demand.continuous, limitA);
-}
-
-/** Whether a run of this size may have that fuse: see fuseOf, which says why not. */
+/** Whether there is a fuse for a run of this size, whose ampacity under the run's conditions is known: see fuseFor. */
 export function mayHaveFuse(demand: CarryDemand, size: ConductorSize, ampacityA: number): boolean {
   const limitA = fuseLimitA(demand.fuseLimit, size, demand.material);
   return hasFuse(demand.amps, ampacityA, demand.continuous, limitA);
