@@ -9,8 +9,8 @@ const MiniCssExtractPlugin = require('mini-css-extract-plugin');
 
 const here = (...parts) => path.join(__dirname, ...parts);
 
-const scripts = [
-  { test: /\.ts$/, use: { loader: 'ts-loader', options: { transpileOnly: true } } },
+const scripts = (compiling) => [
+  { test: /\.ts$/, use: { loader: 'ts-loader', options: { transpileOnly: true, ...compiling } } },
   { test: /\.css$/, use: [MiniCssExtractPlugin.loader, 'css-loader'] },
 ];
 
@@ -50,7 +50,7 @@ function panePage(page) {
 module.exports = (_env, { mode = 'production' } = {}) => {
   const development = mode === 'development';
 
-  const bundle = (name, entry, settings = {}) => ({
+  const bundle = (name, entry, settings = {}, compiling = {}) => ({
     name,
     mode,
     entry: { [name]: here(entry) },
@@ -66,7 +66,7 @@ module.exports = (_env, { mode = 'production' } = {}) => {
       pathinfo: false,
     },
     resolve: { extensions: ['.ts', '.js'] },
-    module: { rules: [...scripts, quickGrid] },
+    module: { rules: [...scripts(compiling), quickGrid] },
     cache: development
       ? {
           type: 'filesystem',
@@ -81,20 +81,29 @@ module.exports = (_env, { mode = 'production' } = {}) => {
 
   return [
     // --- functions -------------------------------------------------------------------------------------------
-    bundle('functions', 'src/functions/associate.ts', {
-      plugins: [
-        new CopyPlugin({
-          patterns: [
-            {
-              from: here('src/functions/metadata.ts'),
-              to: 'functions.json',
-              transform: functionsJson,
-              ...asItIs,
-            },
-          ],
+    bundle(
+      'functions',
+      'src/functions/associate.ts',
+      {
+        plugins: [
+          new CopyPlugin({
+            patterns: [
+              {
+                from: here('src/functions/metadata.ts'),
+                to: 'functions.json',
+                transform: functionsJson,
+                ...asItIs,
+              },
+            ],
+          }),
+        ],
+      },
+      {
+        getCustomTransformers: () => ({
+          before: [require('./src/build/without-help.ts').withoutHelp],
         }),
-      ],
-    }),
+      },
+    ),
 
     // --- task pane -------------------------------------------------------------------------------------------
     bundle('taskpane', 'src/taskpane/index.ts', {

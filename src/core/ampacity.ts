@@ -26,21 +26,44 @@ export interface AmpacityMethod {
   readonly coldestC?: number;
   /** The greatest share that an ambient may leave, where the rule gives nothing for cold air. */
   readonly mostAmbientShare?: number;
+  /** Where the share of an ambient comes from. */
+  readonly ambientSource: string;
 }
+
+const EQUATION_310_15 = 'NFPA 70 310.15(B)';
 
 /** Coldest row of NFPA 70 table 310.15(B)(1)(1), "10 or less". */
 const COLDEST_310_15_C = 10;
 
 export const METHODS: Readonly<Record<Installed, AmpacityMethod>> = {
-  cable: { table: NFPA70_310_16, usualAmbientC: 30, bundled: true, coldestC: COLDEST_310_15_C },
-  air: { table: NFPA70_310_17, usualAmbientC: 30, bundled: true, coldestC: COLDEST_310_15_C },
-  craft: { table: CFR33_183_425, usualAmbientC: 30, bundled: false, mostAmbientShare: 1 },
+  cable: {
+    table: NFPA70_310_16,
+    usualAmbientC: 30,
+    bundled: true,
+    coldestC: COLDEST_310_15_C,
+    ambientSource: EQUATION_310_15,
+  },
+  air: {
+    table: NFPA70_310_17,
+    usualAmbientC: 30,
+    bundled: true,
+    coldestC: COLDEST_310_15_C,
+    ambientSource: EQUATION_310_15,
+  },
+  craft: {
+    table: CFR33_183_425,
+    usualAmbientC: 30,
+    bundled: false,
+    mostAmbientShare: 1,
+    ambientSource: `${EQUATION_310_15}, never above 1`,
+  },
   'engine space': {
     table: CFR33_183_425,
     usualAmbientC: ENGINE_SPACE_AMBIENT_C,
     bundled: false,
     shareAtUsualAmbient: ENGINE_SPACE_SHARE,
     mostAmbientShare: 1,
+    ambientSource: `note 1 of the table for ${ENGINE_SPACE_AMBIENT_C} degC, partly from memory, other air by ${EQUATION_310_15}`,
   },
 };
 
@@ -57,11 +80,13 @@ export interface Conditions {
 
 /** The published column in force: the hottest not above the rating. */
 export function columnFor(table: AmpacityTable, insulationC: number): Outcome<number> {
-  const index = table.columnsC.findLastIndex((columnC) => columnC <= insulationC);
+  const { columnsC } = table;
+  let index = columnsC.length - 1;
+  while (index >= 0 && !(columnsC[index]! <= insulationC)) index -= 1;
   return index >= 0
     ? index
     : noAnswer(
-        `${table.title} has no column for insulation of ${insulationC} degC; its coolest is ${table.columnsC[0]} degC`,
+        `${table.title} has no column for insulation of ${insulationC} degC; its coolest is ${columnsC[0]} degC`,
       );
 }
 
@@ -75,7 +100,9 @@ export function ambientShare(columnC: number, ambientC: number, referenceC: numb
 
 /** Share left with so many current-carrying conductors together, NFPA 70 310.15(C)(1). */
 export function bundlingShare(conductors: number): number {
-  return BUNDLING_310_15.findLast((row) => row.conductorsFrom <= conductors)?.share ?? 1;
+  let row = BUNDLING_310_15.length - 1;
+  while (row >= 0 && BUNDLING_310_15[row]!.conductorsFrom > conductors) row -= 1;
+  return BUNDLING_310_15[row]?.share ?? 1;
 }
 
 /**
@@ -102,6 +129,46 @@ export function rowAmps(
   return Math.floor(hotterAmps * Math.sqrt(cooler));
 }
 
+/** The rows of a table that hold for a material, as arrays. */
+interface Rows {
+  readonly gauges: Int8Array;
+  readonly areasMm2: Float64Array;
+  /** By column and row, amps; NaN where there are none. */
+  readonly amps: readonly Float64Array[];
+  /** The thinnest that the rule lets a single conductor be; 0 where it has no such rule. */
+  readonly thinnestMm2: number;
+}
+
+function rowsOf(table: AmpacityTable, material: Material): Rows {
+  const gauges = [...table[MATERIAL_CONSTANTS[material].ampacityAs].keys()];
+  const { thinnestSingle } = table;
+  return {
+    gauges: Int8Array.from(gauges),
+    areasMm2: Float64Array.from(gauges, gaugeAreaMm2),
+    amps: table.columnsC.map((_, column) =>
+      Float64Array.from(gauges, (gauge) => rowAmps(table, material, gauge, column) ?? NaN),
+    ),
+    thinnestMm2: thinnestSingle === undefined ? 0 : gaugeAreaMm2(thinnestSingle.gauge),
+  };
+}
+
+/** Made when first asked for. */
+const ROWS = new Map<AmpacityTable, Partial<Record<Material, Rows>>>();
+
+function findRows(table: AmpacityTable, material: Material): Rows {
+  let ofTable = ROWS.get(table);
+  if (ofTable === undefined) ROWS.set(table, (ofTable = {}));
+  return (ofTable[material] ??= rowsOf(table, material));
+}
+
+/** The row that holds for a size: its own, or for an area the thickest that is not thicker; -1 where there is none. */
+function rowFor({ gauges, areasMm2 }: Rows, size: ConductorSize): number {
+  let row = gauges.length - 1;
+  if (size.kind === 'awg') while (row >= 0 && gauges[row] !== size.gauge) row -= 1;
+  else while (row >= 0 && !atMost(areasMm2[row]!, size.areaMm2)) row -= 1;
+  return row;
+}
+
 /**
  * Published amps of a size before corrections: its own row, or for an area the thickest row that is not thicker. None
  * for a size thinner than the rule lets a single conductor be.
@@ -112,18 +179,28 @@ export function publishedAmps(
   size: ConductorSize,
   column: number,
 ): Outcome<number> {
-  const none = () => noAnswer(`${table.title} has no row for ${formatSize(size)} in ${material}`);
-  const { thinnestSingle } = table;
-  if (
-    thinnestSingle !== undefined &&
-    !atMost(gaugeAreaMm2(thinnestSingle.gauge), sizeAreaMm2(size))
-  ) {
-    return noAnswer(`${thinnestSingle.rule}; ${formatSize(size)} is thinner`);
+  const rows = findRows(table, material);
+  if (!atMost(rows.thinnestMm2, sizeAreaMm2(size))) {
+    return noAnswer(`${table.thinnestSingle!.rule}; ${formatSize(size)} is thinner`);
   }
-  if (size.kind === 'awg') return rowAmps(table, material, size.gauge, column) ?? none();
-  const gauges = [...table[MATERIAL_CONSTANTS[material].ampacityAs].keys()];
-  const gauge = gauges.findLast((candidate) => atMost(gaugeAreaMm2(candidate), sizeAreaMm2(size)));
-  return (gauge === undefined ? undefined : rowAmps(table, material, gauge, column)) ?? none();
+  const amps = rows.amps[column]?.[rowFor(rows, size)];
+  return amps === undefined || Number.isNaN(amps)
+    ? noAnswer(`${table.title} has no row for ${formatSize(size)} in ${material}`)
+    : amps;
+}
+
+/** The gauge whose row holds for a size, and whether that row prints this column; undefined where there is no row. */
+export function publishedRow(
+  table: AmpacityTable,
+  material: Material,
+  size: ConductorSize,
+  column: number,
+): { readonly gauge: number; readonly isPrinted: boolean } | undefined {
+  const rows = findRows(table, material);
+  const gauge = rows.gauges[rowFor(rows, size)];
+  if (gauge === undefined) return undefined;
+  const row = table[MATERIAL_CONSTANTS[material].ampacityAs].get(gauge);
+  return { gauge, isPrinted: typeof row?.[column] === 'number' };
 }
 
 /**
@@ -142,12 +219,13 @@ export function shareInAmbient(installed: Installed, columnC: number, ambientC: 
   return Math.min(share, mostAmbientShare ?? share);
 }
 
-/** The share that the corrections leave of a published ampacity. */
-export function correctionShare(conditions: Conditions): Outcome<number> {
-  const { insulationC, conductors, installed } = conditions;
+/** The share that the corrections leave of an ampacity published in a column, by its place in the table. */
+export function correctionShare(
+  conditions: Omit<Conditions, 'insulationC' | 'material'>,
+  column: number,
+): Outcome<number> {
+  const { conductors, installed } = conditions;
   const { table, usualAmbientC, bundled } = METHODS[installed];
-  const column = columnFor(table, insulationC);
-  if (isRefusal(column)) return column;
   const columnC = table.columnsC[column]!;
   const ambientC = conditions.ambientC ?? usualAmbientC;
   if (ambientC >= columnC) {
@@ -169,6 +247,6 @@ export function ampacity(size: ConductorSize, conditions: Conditions): Outcome<n
   if (isRefusal(column)) return column;
   const amps = publishedAmps(table, conditions.material, size, column);
   if (isRefusal(amps)) return amps;
-  const share = correctionShare(conditions);
+  const share = correctionShare(conditions, column);
   return isRefusal(share) ? share : amps * share;
 }

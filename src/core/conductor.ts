@@ -5,7 +5,18 @@ import { MATERIAL_CONSTANTS, type Material } from './tables/materials';
 
 const M_PER_KM = 1000;
 
-/** Ohm per km that IEC 60228 allows for a listed area, where it lists the material. */
+const LISTED_AREAS = new Map(IEC_60228.map((row) => [row.areaMm2, row]));
+
+/** The row of an area that IEC 60228 lists; undefined for gauges and for other areas. */
+export function listedRow(size: ConductorSize): Iec60228Row | undefined {
+  return size.kind === 'mm2' ? LISTED_AREAS.get(size.areaMm2) : undefined;
+}
+
+/** Ohm per km that IEC 60228 allows for a listed area; undefined where it does not list the material. */
+export function publishedOhmsPerKm(row: Iec60228Row, material: Material): number | undefined {
+  return PUBLISHED[material](row);
+}
+
 const PUBLISHED: Readonly<Record<Material, (row: Iec60228Row) => number | undefined>> = {
   copper: (row) => row.plainCopper,
   'tinned copper': (row) => row.tinnedCopper,
@@ -21,11 +32,10 @@ const PUBLISHED: Readonly<Record<Material, (row: Iec60228Row) => number | undefi
  */
 export function ohmsPerMAt20C(size: ConductorSize, material: Material): number {
   const { ohmMm2PerM } = MATERIAL_CONSTANTS[material];
-  const row =
-    size.kind === 'mm2' ? IEC_60228.find(({ areaMm2 }) => areaMm2 === size.areaMm2) : undefined;
+  const row = listedRow(size);
   if (row === undefined) return ohmMm2PerM / sizeAreaMm2(size);
   const ohmsPerKm =
-    PUBLISHED[material](row) ??
+    publishedOhmsPerKm(row, material) ??
     (row.plainCopper * ohmMm2PerM) / MATERIAL_CONSTANTS.copper.ohmMm2PerM;
   return ohmsPerKm / M_PER_KM;
 }

@@ -19,7 +19,7 @@ export interface Route {
 }
 
 /** Conductors that count: two, or one where the current returns through a chassis. */
-function conductorsOf({ returnMilliohms }: Pick<Route, 'returnMilliohms'>): number {
+export function conductorsOf({ returnMilliohms }: Pick<Route, 'returnMilliohms'>): number {
   return returnMilliohms === undefined ? 2 : 1;
 }
 
@@ -30,8 +30,15 @@ export function fixedOhms(route: Pick<Route, 'jointMilliohms' | 'returnMilliohms
 
 /** Ohms of a run: both conductors and the joints, or one conductor, the joints and the chassis. */
 export function runOhms(size: ConductorSize, route: Route): number {
-  const { lengthM, material, tempC } = route;
-  return conductorsOf(route) * lengthM * ohmsPerM(size, material, tempC) + fixedOhms(route);
+  return runOhmsOf(ohmsPerM(size, route.material, route.tempC), route);
+}
+
+/** The same of a conductor whose ohms per metre are known. */
+export function runOhmsOf(
+  perM: number,
+  route: Pick<Route, 'lengthM' | 'jointMilliohms' | 'returnMilliohms'>,
+): number {
+  return conductorsOf(route) * route.lengthM * perM + fixedOhms(route);
 }
 
 /** Volts lost: amps times ohms. No current loses nothing, even where the ohms are past all counting. */

@@ -33,7 +33,8 @@ const FROM_NOWHERE = -2;
 function indexNames(names: readonly (string | undefined)[]) {
   const rowOf = new Map<string, number>();
   const shared = new Map<string, number[]>();
-  for (const [row, name] of names.entries()) {
+  for (let row = 0; row < names.length; row += 1) {
+    const name = names[row];
     if (name === undefined) continue;
     const key = nameKey(name);
     const first = rowOf.get(key);
@@ -111,14 +112,15 @@ export function buildFeederTree(
   /** Why a row that hangs from no source is cut off, to be said of what it feeds. */
   const cutOff = new Map<number, string>();
   const feederRow = new Int32Array(count);
-  for (const [row, feeder] of feeders.entries()) {
+  for (let row = 0; row < feeders.length; row += 1) {
+    const feeder = feeders[row]!;
     feederRow[row] = FROM_NOWHERE;
     if (isRefusal(feeder)) {
       cutOff.set(row, 'whose row has an error');
       continue;
     }
     const key = nameKey(feeder);
-    const sameName = shared.get(key);
+    const sameName = shared.size === 0 ? undefined : shared.get(key);
     const found = rowOf.get(key);
     if (key === SOURCE) {
       feederRow[row] = FROM_SOURCE;
@@ -188,11 +190,14 @@ export function buildFeederTree(
     );
   }
 
+  const feederAt = new Int32Array(placed);
+  for (let at = 0; at < placed; at += 1) {
+    const feeder = feederRow[rowAt[at]!]!;
+    feederAt[at] = feeder < 0 ? -1 : positionOf[feeder]!;
+  }
   return {
     rowAt: rowAt.subarray(0, placed),
-    feederAt: Int32Array.from(rowAt.subarray(0, placed), (row) =>
-      feederRow[row]! < 0 ? -1 : positionOf[feederRow[row]!]!,
-    ),
+    feederAt,
     branchStarts,
     refusals,
     ambiguous: new Set([...namedTwice].flatMap((key) => shared.get(key)!)),

@@ -29,9 +29,19 @@ function byRow(
   const answers = new Array<Outcome<number>>(rows).fill(
     invalid('its own row cannot be read, so nothing can be said of it'),
   );
-  for (const [position, row] of tree.rowAt.entries()) answers[row] = answer(position, row);
+  for (let position = 0; position < tree.rowAt.length; position += 1) {
+    const row = tree.rowAt[position]!;
+    answers[row] = answer(position, row);
+  }
   for (const [row, refusal] of tree.refusals) answers[row] = refusal;
   return answers;
+}
+
+/** The numbers of the rows by position. */
+function byPosition(rowAt: Int32Array, ofRow: Float64Array): Float64Array {
+  const found = new Float64Array(rowAt.length);
+  for (let at = 0; at < found.length; at += 1) found[at] = ofRow[rowAt[at]!]!;
+  return found;
 }
 
 /**
@@ -40,7 +50,7 @@ function byRow(
  */
 function carriedBy(tree: FeederTree, loads: Float64Array) {
   const { rowAt, feederAt } = tree;
-  const sum = Float64Array.from(rowAt, (row) => loads[row]!);
+  const sum = byPosition(rowAt, loads);
   const unknownAt = new Int32Array(rowAt.length).fill(-1);
   for (let at = rowAt.length - 1; at >= 0; at -= 1) {
     if (unknownAt[at]! < 0 && (Number.isNaN(sum[at]!) || tree.ambiguous.has(rowAt[at]!))) {
@@ -94,12 +104,14 @@ class Solver {
 
   constructor(tree: FeederTree, runs: FedRuns) {
     const { rowAt, feederAt } = tree;
-    const loadOf = (kind: LoadKind) =>
-      Float64Array.from(rowAt, (row) => (runs.kinds[row] === kind ? runs.loads[row]! : 0));
     this.feederAt = feederAt;
-    this.ohms = Float64Array.from(rowAt, (row) => runs.ohms[row]!);
-    this.amps = loadOf('A');
-    this.watts = loadOf('W');
+    this.ohms = byPosition(rowAt, runs.ohms);
+    this.amps = new Float64Array(rowAt.length);
+    this.watts = new Float64Array(rowAt.length);
+    for (let at = 0; at < rowAt.length; at += 1) {
+      const row = rowAt[at]!;
+      (runs.kinds[row] === 'W' ? this.watts : this.amps)[at] = runs.loads[row]!;
+    }
     this.volts = new Float64Array(rowAt.length);
     this.offset = new Float64Array(rowAt.length);
     this.slope = new Float64Array(rowAt.length);
@@ -298,7 +310,8 @@ export function feedVolts(
   const { rowAt, branchStarts } = tree;
   const carried = carriedBy(tree, runs.loads);
   const ohms = Float64Array.from(runs.ohms);
-  for (const [position, row] of rowAt.entries()) {
+  for (let position = 0; position < rowAt.length; position += 1) {
+    const row = rowAt[position]!;
     if (Number.isNaN(ohms[row]!) && carried.sum[position] === 0) ohms[row] = 0;
   }
   const solver = new Solver(tree, { ...runs, ohms });

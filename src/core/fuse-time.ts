@@ -10,19 +10,22 @@ import { withstandSeconds, type HeatSpan } from './withstand';
 const BLADE_RATINGS_A = FUSE_RATINGS.filter(({ kind }) => kind === 'blade').map(
   ({ ratingA }) => ratingA,
 );
+/** By rating in amps; undefined where no table is known. */
+const BLADE_LIMITS = new Map(
+  BLADE_RATINGS_A.map((ratingA) => [ratingA, assumedFuseType(ratingA).limits]),
+);
 
 /**
  * The limits of a rating, as longest times by multiples of it, for the type that the rating is taken for; none for a
  * rating that blade fuses do not have.
  */
 export function openingLimits(ratingA: number): Outcome<readonly OpeningLimit[]> {
-  const { limits } = assumedFuseType(ratingA);
-  if (limits === undefined || !BLADE_RATINGS_A.includes(ratingA)) {
-    return noAnswer(
+  return (
+    BLADE_LIMITS.get(ratingA) ??
+    noAnswer(
       `no longest time is known for ${ratingA} A: it is known for the blade ratings, ${BLADE_RATINGS_A.join(', ')} A; for other fuses see the maker's curve`,
-    );
-  }
-  return limits;
+    )
+  );
 }
 
 /** Least current, in amps, at which a fuse must open at all. */
@@ -75,7 +78,8 @@ export function fuseSeconds(ratingA: number, amps: number, makersI2t?: number): 
     );
   }
   const timesRating = Math.max(amps / ratingA, limits[0]!.timesRating);
-  const above = limits.findIndex((limit) => limit.timesRating >= timesRating);
+  let above = 0;
+  while (above < limits.length && limits[above]!.timesRating < timesRating) above += 1;
   if (above === 0) return limits[0]!.seconds;
   const to = limits[above];
   if (to === undefined) {
@@ -110,6 +114,7 @@ export function fuseGuards(
   // Asked of a current that is surely above nothing, so that a senseless span is refused whatever the fault.
   const bearsSeconds = withstandSeconds(size, Math.max(faultA, leastA), span);
   if (isRefusal(bearsSeconds)) return bearsSeconds;
+  if (!atMost(leastA, faultA)) return false;
   const opensSeconds = fuseSeconds(ratingA, faultA, makersI2t);
   return (
     !isRefusal(opensSeconds) &&

@@ -13,16 +13,39 @@ export function fuseShare(continuous: boolean): number {
   return continuous ? 1.25 : 1;
 }
 
+const RATINGS_A = FUSE_RATINGS.map(({ ratingA }) => ratingA);
+
+/** Smallest standard rating, in amps, of at least so many; undefined above the largest rating of the series. */
+function ratingOf(neededA: number): number | undefined {
+  for (const ratingA of RATINGS_A) if (atMost(neededA, ratingA)) return ratingA;
+  return undefined;
+}
+
 /** Smallest standard rating, in amps, that carries the load; none above the largest rating of the series. */
 export function smallestFuseFor(amps: number, continuous: boolean): Outcome<number> {
   const neededA = amps * fuseShare(continuous);
-  const found = FUSE_RATINGS.find(({ ratingA }) => atMost(neededA, ratingA));
   return (
-    found?.ratingA ??
+    ratingOf(neededA) ??
     noAnswer(
-      `the load needs a fuse of ${amount(neededA, 'A')} and the largest standard rating is ${FUSE_RATINGS.at(-1)!.ratingA} A; divide the load`,
+      `the load needs a fuse of ${amount(neededA, 'A')} and the largest standard rating is ${RATINGS_A.at(-1)} A; divide the load`,
     )
   );
+}
+
+/** Whether a rating, in amps, guards a conductor of this ampacity and keeps the limit of small wires, if it has one. */
+export function fuseFits(ratingA: number, ampacityA: number, limitA: number | undefined): boolean {
+  return atMost(ratingA, ampacityA) && (limitA === undefined || atMost(ratingA, limitA));
+}
+
+/** Whether there is a fuse for a run: see fuseFor, which says why not. */
+export function hasFuse(
+  amps: number,
+  ampacityA: number,
+  continuous: boolean,
+  limitA?: number,
+): boolean {
+  const ratingA = ratingOf(amps * fuseShare(continuous));
+  return ratingA !== undefined && fuseFits(ratingA, ampacityA, limitA);
 }
 
 /**
@@ -36,7 +59,7 @@ export function fuseFor(
   limitA?: number,
 ): Outcome<number> {
   const ratingA = smallestFuseFor(amps, continuous);
-  if (isRefusal(ratingA)) return ratingA;
+  if (isRefusal(ratingA) || fuseFits(ratingA, ampacityA, limitA)) return ratingA;
   if (!atMost(ratingA, ampacityA)) {
     // Rounded down, or 24.98 A would be told as the 25 A it is not.
     const shownAmpacityA = Math.floor(ampacityA * 10) / 10;
@@ -44,11 +67,9 @@ export function fuseFor(
       `the load needs a fuse of ${ratingA} A and the conductor may carry ${shownAmpacityA} A; take a thicker size`,
     );
   }
-  return limitA === undefined || atMost(ratingA, limitA)
-    ? ratingA
-    : noAnswer(
-        `the load needs a fuse of ${ratingA} A and the rule for small wires, fuse_limit, allows ${limitA} A; take a thicker size`,
-      );
+  return noAnswer(
+    `the load needs a fuse of ${ratingA} A and the rule for small wires, fuse_limit, allows ${limitA!} A; take a thicker size`,
+  );
 }
 
 /**

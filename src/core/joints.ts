@@ -19,8 +19,8 @@ export interface LoadedRun {
 
 const MILLI = 1000;
 
-function wireMilliohms(run: LoadedRun): number {
-  return MILLI * runOhms(run.size, { ...run, jointMilliohms: 0 });
+function wireMilliohms({ size, lengthM, material, tempC }: LoadedRun): number {
+  return MILLI * runOhms(size, { lengthM, material, tempC, jointMilliohms: 0 });
 }
 
 function refuseReadings({ voltsIn, voltsOut, amps }: LoadedRun): Outcome<undefined> {

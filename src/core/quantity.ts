@@ -59,12 +59,24 @@ export interface Measure {
 }
 
 /**
+ * A number in the plainest of writings, with or without a unit: it can be taken for one thing only, and most texts are
+ * such, so that they are not tried on all the others.
+ */
+const PLAINLY_WRITTEN = /^(\d{1,15}(?:\.\d{1,2})?) ?([A-Za-z]*)$/;
+
+/**
  * Reads a text that is a number with a unit behind it: the same quantity in each unit that it names, which are two for
  * feet and inches in one. Decimal point or comma; a mark for thousands is refused, and so is a number that may have one.
  * Undefined for text that is nothing of the kind, a bare number among it.
  */
 export function readMeasures(text: string): Outcome<readonly Measure[]> | undefined {
   const whole = text.trim();
+  const plainly = PLAINLY_WRITTEN.exec(whole);
+  if (plainly !== null) {
+    const [, digits, behind] = plainly;
+    const unit = behind === '' ? undefined : findUnit(behind!);
+    return unit && [{ number: Number(digits), unit }];
+  }
   const both = splitFeetAndInches(whole);
   if (both !== undefined) {
     if (GROUPED_BY_FEET_MARK.test(whole)) {

@@ -10,8 +10,8 @@ export function shortened(text: string): string {
   return `${shown}…`;
 }
 
-/** A computed amount to three figures, with its unit; one past all counting is told in words. */
-export function amount(value: number, unit: string): string {
-  const rounded = Number(value.toPrecision(3)); // the greatest numbers round up past all counting
+/** A computed amount to so many figures, with its unit; one past all counting is told in words. */
+export function amount(value: number, unit: string, figures = 3): string {
+  const rounded = Number(value.toPrecision(figures)); // the greatest numbers round up past all counting
   return Number.isFinite(rounded) ? `${rounded} ${unit}` : `countless ${unit}`;
 }

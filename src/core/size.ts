@@ -5,16 +5,29 @@ import { atMost } from './limits';
 import { invalid, isRefusal, noAnswer, type Outcome } from './outcome';
 import { shortened } from './sentence';
 
-/** An American gauge (1/0 is 0, 4/0 is -3), or a metal area. */
+/** An American gauge (1/0 is 0, 4/0 is -3), or a metal area; in mm2 the metal of either. */
 export type ConductorSize =
-  | { readonly kind: 'awg'; readonly gauge: number }
+  | { readonly kind: 'awg'; readonly gauge: number; readonly areaMm2: number }
   | { readonly kind: 'mm2'; readonly areaMm2: number };
 
 export const LEAST_AREA_MM2 = 0.05;
 export const MOST_AREA_MM2 = 400;
 
+const ALL_GAUGES = Array.from(
+  { length: THINNEST_GAUGE - THICKEST_GAUGE + 1 },
+  (_, index) => THINNEST_GAUGE - index,
+);
+
+/** Thinnest first. */
+const GAUGES: readonly ConductorSize[] = ALL_GAUGES.map((gauge) => ({
+  kind: 'awg',
+  gauge,
+  areaMm2: gaugeAreaMm2(gauge),
+}));
+
+/** The size of a gauge, a whole number from 40 down to -3. */
 export function awg(gauge: number): ConductorSize {
-  return { kind: 'awg', gauge };
+  return GAUGES[THINNEST_GAUGE - gauge]!;
 }
 
 export function mm2(areaMm2: number): ConductorSize {
@@ -23,13 +36,17 @@ export function mm2(areaMm2: number): ConductorSize {
 
 /** Metal area, mm2: geometry of ASTM B258 for a gauge, the nominal area otherwise. */
 export function sizeAreaMm2(size: ConductorSize): number {
-  return size.kind === 'awg' ? gaugeAreaMm2(size.gauge) : size.areaMm2;
+  return size.areaMm2;
 }
+
+const GAUGE_TEXTS = ALL_GAUGES.map((gauge) => (gauge > 0 ? `${gauge} AWG` : `${1 - gauge}/0 AWG`));
+const LISTED_AREA_TEXTS = new Map(IEC_60228.map(({ areaMm2 }) => [areaMm2, `${areaMm2} mm2`]));
 
 /** The size as text that can be read back: "10 AWG", "1/0 AWG", "6 mm2". */
 export function formatSize(size: ConductorSize): string {
-  if (size.kind === 'mm2') return `${size.areaMm2} mm2`;
-  return size.gauge > 0 ? `${size.gauge} AWG` : `${1 - size.gauge}/0 AWG`;
+  return size.kind === 'awg'
+    ? GAUGE_TEXTS[THINNEST_GAUGE - size.gauge]!
+    : (LISTED_AREA_TEXTS.get(size.areaMm2) ?? `${size.areaMm2} mm2`);
 }
 
 /**
@@ -75,10 +92,19 @@ function noGauge(number: number, whole: string): Outcome<ConductorSize> {
   return invalid(`${shortened(whole)} is not an AWG number; ${remedy}`);
 }
 
-function readGaugeNumber(gauge: number, whole: string): Outcome<ConductorSize> {
+/** `whole` is the text it stands in, where it came as one. */
+function readGaugeNumber(gauge: number, whole?: string): Outcome<ConductorSize> {
   if (Number.isInteger(gauge) && gauge >= 1 && gauge <= THINNEST_GAUGE) return awg(gauge);
-  return noGauge(gauge, whole);
+  return noGauge(gauge, whole ?? String(gauge));
 }
+
+/** What our own functions answer with is read most often. */
+const WRITTEN_BY_US = new Map(
+  [...GAUGES, ...IEC_60228.map(({ areaMm2 }) => mm2(areaMm2))].map((size) => [
+    formatSize(size),
+    size,
+  ]),
+);
 
 /**
  * Reads a size as people write it: 12, "12 AWG", "AWG 12", "#12", "1/0", "0000", "2.5 mm2", "2,5mm2".
@@ -89,8 +115,10 @@ export function parseSize(given: string | number): Outcome<ConductorSize> {
     if (given === 0) {
       return invalid('the number 0 may be a blank cell; for 1/0 AWG write "1/0" or "0 AWG"');
     }
-    return readGaugeNumber(given, String(given));
+    return readGaugeNumber(given);
   }
+  const known = WRITTEN_BY_US.get(given);
+  if (known !== undefined) return known;
   const whole = given.trim();
   for (const { pattern, read } of SPELLINGS) {
     const match = pattern.exec(whole);
@@ -109,16 +137,12 @@ export type Series = (typeof SERIES)[number];
 
 const EVEN_GAUGES_IN_STOCK = [18, 16, 14, 12, 10, 8, 6, 4, 2, 0, -1, -2, -3];
 const THICKEST_MM2_IN_STOCK = 120;
-const ALL_GAUGES = Array.from(
-  { length: THINNEST_GAUGE - THICKEST_GAUGE + 1 },
-  (_, index) => THINNEST_GAUGE - index,
-);
 
 /** Sizes to choose among, thinnest first. "AWG" are the even sizes kept in stock, "mm2" ends at 120
  * (common practice). */
 export const SERIES_SIZES: Readonly<Record<Series, readonly ConductorSize[]>> = {
   AWG: EVEN_GAUGES_IN_STOCK.map(awg),
-  'AWG all': ALL_GAUGES.map(awg),
+  'AWG all': GAUGES,
   mm2: IEC_60228.filter((row) => row.areaMm2 <= THICKEST_MM2_IN_STOCK).map((row) =>
     mm2(row.areaMm2),
   ),

@@ -52,6 +52,11 @@ const UNITS: ReadonlyMap<string, Unit> = new Map(
   ),
 );
 
+/** As sentences say them, which is how most people write them too. */
+const BY_LABEL: ReadonlyMap<string, Unit> = new Map(
+  SPELLED.map(([, meant]) => [meant.label, meant]),
+);
+
 /** Every spelling of a quantity's units, without blanks, as text behind a number is compared once it has none. */
 export function spellingsOf(quantity: Quantity): readonly (readonly [string, Unit])[] {
   return [...UNITS].flatMap(([spelling, meant]) =>
@@ -73,7 +78,7 @@ export function plain(text: string): string {
 
 /** The unit of a text that is nothing else. */
 export function findUnit(text: string): Unit | undefined {
-  return UNITS.get(plain(text).replace(/\.$/, ''));
+  return BY_LABEL.get(text) ?? UNITS.get(plain(text).replace(/\.$/, ''));
 }
 
 /** The length unit of the schedule that is this unit; none for others, such as yards. */

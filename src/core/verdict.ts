@@ -1,7 +1,7 @@
 /** What is wrong with a run of a given size, in words. */
 import { ampacity } from './ampacity';
-import { lostVolts, runOhms } from './drop';
-import { fuseOf, type RunDemand } from './gauge';
+import { ohmsPerM } from './conductor';
+import { keepsTarget, mayHaveFuse, type RunDemand } from './gauge';
 import { atMost } from './limits';
 import { isRefusal, type Outcome } from './outcome';
 import type { ConductorSize } from './size';
@@ -16,17 +16,45 @@ export const VERDICT_WORDS = {
 
 export const VERDICT_JOINT = '; ';
 
-/** "ok", or all that is wrong; none where the size has no published ampacity to judge by. */
-export function runVerdict(demand: RunDemand, size: ConductorSize): Outcome<string> {
+/** What a run of a size is held to, and whether it keeps it. */
+export interface RunFindings {
+  readonly ampacityA: number;
+  /** Ohms per metre of one conductor at its temperature. */
+  readonly ohmsPerM: number;
+  readonly keepsDrop: boolean;
+  readonly keepsHeat: boolean;
+  readonly hasFuse: boolean;
+}
+
+/** Holds a run of a size to its limits; none where the size has no published ampacity to judge by. */
+export function judgeRun(demand: RunDemand, size: ConductorSize): Outcome<RunFindings> {
   const ampacityA = ampacity(size, demand);
   if (isRefusal(ampacityA)) return ampacityA;
-  const wrong: string[] = [];
-  if (!atMost(lostVolts(demand.amps, runOhms(size, demand)), demand.volts * demand.maxDrop)) {
-    wrong.push(VERDICT_WORDS.drop);
-  }
-  if (!atMost(demand.amps, ampacityA)) wrong.push(VERDICT_WORDS.heat);
-  if (isRefusal(fuseOf(demand, size, ampacityA))) {
-    wrong.push(VERDICT_WORDS.fuse);
-  }
-  return wrong.length === 0 ? VERDICT_WORDS.ok : wrong.join(VERDICT_JOINT);
+  const perM = ohmsPerM(size, demand.material, demand.tempC);
+  return {
+    ampacityA,
+    ohmsPerM: perM,
+    keepsDrop: keepsTarget(demand, perM),
+    keepsHeat: atMost(demand.amps, ampacityA),
+    hasFuse: mayHaveFuse(demand, size, ampacityA),
+  };
+}
+
+/** Every verdict, by what is wrong: 1 for the drop, 2 for the heat, 4 for the fuse, added up. */
+const VERDICTS = Array.from({ length: 8 }, (_, wrong) => {
+  const words = (['drop', 'heat', 'fuse'] as const)
+    .filter((_limit, at) => (wrong & (1 << at)) !== 0)
+    .map((limit) => VERDICT_WORDS[limit]);
+  return words.length === 0 ? VERDICT_WORDS.ok : words.join(VERDICT_JOINT);
+});
+
+/** "ok", or all that is wrong. */
+export function verdictOf({ keepsDrop, keepsHeat, hasFuse }: RunFindings): string {
+  return VERDICTS[(keepsDrop ? 0 : 1) + (keepsHeat ? 0 : 2) + (hasFuse ? 0 : 4)]!;
+}
+
+/** "ok", or all that is wrong; none where the size has no published ampacity to judge by. */
+export function runVerdict(demand: RunDemand, size: ConductorSize): Outcome<string> {
+  const found = judgeRun(demand, size);
+  return isRefusal(found) ? found : verdictOf(found);
 }

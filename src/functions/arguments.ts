@@ -17,15 +17,14 @@ export function missingArgument(
   parameters: readonly Parameter[],
   given: readonly (Matrix | undefined)[],
 ): CellError | undefined {
-  const missing = parameters.find(
-    (parameter, index) => given[index] === undefined && isNeeded(parameter),
-  );
-  return missing === undefined
-    ? undefined
-    : refusalCell(
-        invalid('left out, and it has no default; write it between its commas'),
-        missing.name,
-      );
+  for (let index = 0; index < parameters.length; index += 1) {
+    if (given[index] !== undefined || !isNeeded(parameters[index]!)) continue;
+    return refusalCell(
+      invalid('left out, and it has no default; write it between its commas'),
+      parameters[index]!.name,
+    );
+  }
+  return undefined;
 }
 
 /**

@@ -3,7 +3,7 @@
  * nothing here, so everything is unknown until it was looked at; nothing in this module throws.
  */
 import { CellError, ERROR_CODES, type Cell, type ErrorCode, type Matrix } from './cell';
-import type { ResultCell } from './cell';
+import type { ResultCell, ResultMatrix } from './cell';
 import type { WorksheetFunction } from './worksheet-function';
 
 /** What Excel calls for one function: arguments in their order, and possibly an invocation object after them. */
@@ -40,7 +40,23 @@ export function matrixFromExcel(given: unknown): Matrix | undefined {
   if (!Array.isArray(given)) return [[cellFromExcel(given)]];
   const rows: readonly unknown[] = given;
   if (!rows.some(Array.isArray)) return [rows.map(cellFromExcel)];
+  // Most ranges come as they are needed; a copy of a long one would double the memory of the call.
+  if (rows.every(isPlainRow)) return rows;
   return rows.map((row) => (Array.isArray(row) ? row.map(cellFromExcel) : [cellFromExcel(row)]));
+}
+
+function isPlainRow(row: unknown): row is readonly Cell[] {
+  if (!Array.isArray(row)) return false;
+  for (const cell of row as readonly unknown[]) {
+    if (
+      typeof cell !== 'number' &&
+      typeof cell !== 'string' &&
+      typeof cell !== 'boolean' &&
+      cell !== null
+    )
+      return false;
+  }
+  return true;
 }
 
 /** One cell as Excel delivers it; a cell of an unknown kind becomes #VALUE! with a sentence. */
@@ -64,8 +80,16 @@ export function cellFromExcel(given: unknown): Cell {
 }
 
 /** A result as Excel takes it: rows of cells, errors as its own error objects. */
-export function matrixToExcel(result: readonly (readonly ResultCell[])[]): unknown[][] {
-  return result.map((row) => row.map(cellToExcel));
+export function matrixToExcel(result: ResultMatrix): unknown[][] {
+  // In place: the result is ours, and hardly any of its cells is an error.
+  for (const row of result) {
+    for (let column = 0; column < row.length; column += 1) {
+      const cell = row[column]!;
+      const taken = cellToExcel(cell);
+      if (taken !== cell) (row as unknown[])[column] = taken;
+    }
+  }
+  return result;
 }
 
 /** A catalogue entry as the function that Excel calls. */

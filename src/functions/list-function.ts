@@ -6,7 +6,8 @@ import { invalid, isRefusal, type Outcome } from '../core/outcome';
 import { missingArgument, passedOn } from './arguments';
 import { answerCell } from './broadcast';
 import { CellError, isBlank, refusalCell, type Cell, type Matrix, type ResultCell } from './cell';
-import { readGiven, type Beside, type Given, type Parameter } from './parameter';
+import { Argument } from './argument-reader';
+import { readGiven, type Given, type Parameter } from './parameter';
 import type { Described, WorksheetFunction } from './worksheet-function';
 
 /** A parameter that takes a column (or a row) of values, one for each row of the list. */
@@ -78,21 +79,6 @@ type ListEntry<Parameters extends readonly Parameter[], Answer> = Described & {
   readonly compute: (values: ListValuesOf<Parameters>) => Answer;
 };
 
-interface Vector {
-  readonly cells: readonly Cell[];
-  readonly lies: boolean;
-}
-
-/** A range of one column or one row as a list; undefined where it is a block. */
-function vectorOf(matrix: Matrix): Vector | undefined {
-  const rows = matrix.length;
-  const columns = matrix.reduce((most, row) => Math.max(most, row.length), 0);
-  if (rows > 1 && columns > 1) return undefined;
-  return rows > 1
-    ? { cells: matrix.map((row) => row[0] ?? null), lies: false }
-    : { cells: matrix[0] ?? [], lies: columns > 1 };
-}
-
 export interface ReadList {
   readonly values: Readonly<Record<string, unknown>>;
   /** By row, what its answer is whatever is computed: an error, or nothing for a blank. */
@@ -114,40 +100,89 @@ function emptyIn(parameter: Parameter, cell: Cell): boolean {
   );
 }
 
-/** Reads one cell of a list; an error that came in is told to the computation as a refusal. */
-function readCell(parameter: Parameter, cell: Cell, beside: Beside): unknown {
-  if (cell instanceof CellError) return invalid(`the cell holds ${cell.code}`);
-  if (emptyIn(parameter, cell))
-    return isColumn(parameter) ? parameter.column.blankIs : parameter.fallback;
-  return readGiven(parameter, cell, beside);
+/** One argument of the list: a value for each row, or one for all. */
+class ListArgument {
+  /** Cells in its range. */
+  readonly count: number;
+  readonly lies: boolean;
+  readonly isBlock: boolean;
+  private readonly argument: Argument;
+  private besideArgument: ListArgument | undefined;
+  private readonly ranOut: CellError;
+
+  constructor(
+    readonly parameter: Parameter,
+    given: Matrix | undefined,
+  ) {
+    this.argument = new Argument(parameter, given);
+    const { rows, columns } = this.argument;
+    this.count = rows > 1 ? rows : columns;
+    this.lies = columns > 1;
+    this.isBlock = rows > 1 && columns > 1;
+    this.ranOut = new CellError(
+      '#N/A',
+      `${parameter.name}: its range has ${this.count} cells and ran out here; make the ranges of one size`,
+    );
+  }
+
+  standBeside(all: readonly ListArgument[]): void {
+    const { besideName } = this.parameter;
+    if (besideName === undefined) return;
+    this.besideArgument = all.find(({ parameter }) => parameter.name === besideName);
+  }
+
+  /** In a column the row counts, in a row the column, and in a single cell neither. */
+  cellAt(row: number): Cell {
+    const cell = this.argument.cellAt(row, row);
+    return cell === undefined ? this.ranOut : cell;
+  }
+
+  /** What it says in a row; an error that came in is told to the computation as a refusal. */
+  readAt(row: number): unknown {
+    const { parameter } = this;
+    const cell = this.cellAt(row);
+    if (cell instanceof CellError) return invalid(`the cell holds ${cell.code}`);
+    if (emptyIn(parameter, cell))
+      return isColumn(parameter) ? parameter.column.blankIs : parameter.fallback;
+    return this.argument.read(
+      cell,
+      typeof cell === 'string' ? this.besideArgument?.readAt(row) : undefined,
+    );
+  }
+
+  /** The same for each of so many rows. */
+  readAll(rows: number): readonly unknown[] {
+    const read = new Array<unknown>(rows);
+    if (this.count <= 1 && (this.besideArgument?.count ?? 1) <= 1) return read.fill(this.readAt(0));
+    for (let row = 0; row < rows; row += 1) read[row] = this.readAt(row);
+    return read;
+  }
 }
 
-/** What the others say of a row, none of them by what is beside it. */
-function besideIn(parameters: readonly Parameter[], cellAt: (index: number) => Cell): Beside {
-  const beside: Beside = (name) => {
-    const index = parameters.findIndex((parameter) => parameter.name === name);
-    return index < 0 ? undefined : readCell(parameters[index]!, cellAt(index), beside);
-  };
-  return beside;
+/** Whether a blank makes the row's answer empty. */
+function isMissed(parameter: Parameter): boolean {
+  return isColumn(parameter)
+    ? !('blankIs' in parameter.column)
+    : parameter.fallbackText === undefined;
 }
 
 /** What a row answers because of one of its cells, errors that came in first, then blanks, then refusals. */
 function settledBy(
-  parameters: readonly Parameter[],
-  cells: readonly Cell[],
+  all: readonly ListArgument[],
+  row: number,
+  saysIn: (index: number) => unknown,
 ): ResultCell | undefined {
-  const wrong = cells.findIndex((cell) => cell instanceof CellError);
-  if (wrong >= 0) return passedOn(cells[wrong] as CellError, parameters[wrong]!);
-  const missing = (parameter: Parameter) =>
-    isColumn(parameter) ? !('blankIs' in parameter.column) : parameter.fallbackText === undefined;
-  if (
-    parameters.some((parameter, index) => missing(parameter) && emptyIn(parameter, cells[index]!))
-  )
-    return '';
-  const beside = besideIn(parameters, (index) => cells[index]!);
-  for (const [index, parameter] of parameters.entries()) {
-    const value = readCell(parameter, cells[index]!, beside);
-    if (isRefusal(value)) return refusalCell(value, parameter.name);
+  let isEmpty = false;
+  for (const argument of all) {
+    const { parameter } = argument;
+    const cell = argument.cellAt(row);
+    if (cell instanceof CellError) return passedOn(cell, parameter);
+    isEmpty ||= isMissed(parameter) && emptyIn(parameter, cell);
+  }
+  if (isEmpty) return '';
+  for (let index = 0; index < all.length; index += 1) {
+    const value = saysIn(index);
+    if (isRefusal(value)) return refusalCell(value, all[index]!.parameter.name);
   }
   return undefined;
 }
@@ -180,65 +215,47 @@ export function readList(
   if (missing !== undefined) return missing;
   const wholes = readWholes(takes, given);
   if (wholes instanceof CellError) return wholes;
-  const parameters = takes.filter((parameter) => !isWhole(parameter));
-  const vectors: Vector[] = [];
-  for (const parameter of parameters) {
-    const vector = vectorOf(given[takes.indexOf(parameter)] ?? [[null]]);
-    if (vector === undefined) {
+  const all: ListArgument[] = [];
+  for (const [index, parameter] of takes.entries()) {
+    if (isWhole(parameter)) continue;
+    const argument = new ListArgument(parameter, given[index]);
+    if (argument.isBlock) {
       return refusalCell(invalid('a block of cells; give one column or one row'), parameter.name);
     }
-    if (!isColumn(parameter) && vector.cells.length > 1) {
+    if (!isColumn(parameter) && argument.count > 1) {
       return refusalCell(
         invalid('a range; give one value, which holds for every row'),
         parameter.name,
       );
     }
-    vectors.push(vector);
+    all.push(argument);
   }
-  const length = Math.max(1, ...vectors.map(({ cells }) => cells.length));
-  const long = parameters.findIndex((_, index) => vectors[index]!.cells.length > 1);
+  for (const argument of all) argument.standBeside(all);
+  const length = Math.max(1, ...all.map(({ count }) => count));
 
-  const ranOut = (parameter: Parameter, cells: readonly Cell[]) =>
-    new CellError(
-      '#N/A',
-      `${parameter.name}: its range has ${cells.length} cells and ran out here; make the ranges of one size`,
-    );
-  const columns = parameters.map((parameter, index): readonly Cell[] => {
-    const { cells } = vectors[index]!;
-    return cells.length <= 1
-      ? new Array<Cell>(length).fill(cells[0] ?? null)
-      : Array.from(
-          { length },
-          (_, row) => cells[row] ?? (row < cells.length ? null : ranOut(parameter, cells)),
-        );
-  });
-
-  const values = wholes;
   const lacksWhole = takes.some(
     (parameter) => isWhole(parameter) && !('fallback' in parameter) && !wholes[parameter.name],
   );
-  for (const [index, parameter] of parameters.entries()) {
-    const read = (row: number) =>
-      readCell(
-        parameter,
-        columns[index]![row]!,
-        besideIn(parameters, (other) => columns[other]![row]!),
-      );
-    values[parameter.name] = isColumn(parameter)
-      ? columns[index]!.map((_, row) => read(row))
-      : read(0);
+  const values = wholes;
+  const columns = all.map((argument): readonly unknown[] | undefined => {
+    const { name } = argument.parameter;
+    if (!isColumn(argument.parameter)) {
+      values[name] = argument.readAt(0);
+      return undefined;
+    }
+    const read = argument.readAll(length);
+    values[name] = read;
+    return read;
+  });
+  const settled = new Array<ResultCell | undefined>(length);
+  for (let row = 0; row < length; row += 1) {
+    const saysIn = (index: number) => {
+      const column = columns[index];
+      return column === undefined ? values[all[index]!.parameter.name] : column[row];
+    };
+    settled[row] = settledBy(all, row, saysIn) ?? (lacksWhole ? '' : undefined);
   }
-  return {
-    values,
-    settled: Array.from({ length }, (_, row) => {
-      const settled = settledBy(
-        parameters,
-        columns.map((cells) => cells[row]!),
-      );
-      return settled ?? (lacksWhole ? '' : undefined);
-    }),
-    lies: long >= 0 && vectors[long]!.lies,
-  };
+  return { values, settled, lies: all.find(({ count }) => count > 1)?.lies ?? false };
 }
 
 /** Whether a value that holds for every row is missing or refused, so that there is nothing to compute. */
@@ -290,21 +307,26 @@ export function overList<const Parameters extends readonly ColumnWord[]>(
     evaluate(given) {
       const list = readList(entry.takes, given);
       if (list instanceof CellError) return [[list]];
-      const { settled } = list;
-      const columns = entry.takes.map(
-        ({ name }) => [name, list.values[name] as readonly unknown[]] as const,
-      );
+      const { settled, values } = list;
+      const names = entry.takes.map(({ name }) => name);
+      const columns = names.map((name) => values[name] as readonly unknown[]);
       const rows: Record<string, unknown>[] = [];
       for (const [row, cell] of settled.entries()) {
         if (cell instanceof CellError) return [[cell]];
-        const filled = columns.filter(([, values]) => values[row] !== undefined);
-        if (filled.length === 0) continue;
-        const blank = columns.find(([, values]) => values[row] === undefined);
-        if (blank !== undefined) {
-          const why = `row ${row + 1} of the list is blank here and has ${filled[0]![0]}; fill it in, or clear both`;
-          return [[refusalCell(invalid(why), blank[0])]];
+        const inRow: Record<string, unknown> = {};
+        let [filled, blank] = [-1, -1];
+        for (let at = columns.length - 1; at >= 0; at -= 1) {
+          const value = columns[at]![row];
+          if (value === undefined) blank = at;
+          else filled = at;
+          inRow[names[at]!] = value;
         }
-        rows.push(Object.fromEntries(columns.map(([name, values]) => [name, values[row]])));
+        if (filled < 0) continue;
+        if (blank >= 0) {
+          const why = `row ${row + 1} of the list is blank here and has ${names[filled]!}; fill it in, or clear both`;
+          return [[refusalCell(invalid(why), names[blank])]];
+        }
+        rows.push(inRow);
       }
       return [[rows.length === 0 ? '' : answerCell(compute(rows))]];
     },

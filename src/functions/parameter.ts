@@ -16,9 +16,6 @@ export function quoted(given: Given): string {
   return String(given);
 }
 
-/** What another argument of the same call says, by its parameter's name: as it is read, or why it cannot be. */
-export type Beside = (name: string) => unknown;
-
 export interface Parameter<Name extends string = string, Value = unknown> {
   /** The parameter's name in formulas' help. */
   readonly name: Name;
@@ -35,24 +32,28 @@ export interface Parameter<Name extends string = string, Value = unknown> {
   readonly choices?: readonly string[];
   /** What a number must keep to, where it is a number. */
   readonly bounds?: NumberBounds;
+  /** The parameter of the same call that says how a text of this one is read, such as `unit`. */
+  readonly besideName?: string;
   /**
-   * Reads a cell's content; a refusal's sentence does not name the parameter, which its reader does. `beside` is there
-   * where the cell is an argument of a call.
+   * Reads a cell's content; a refusal's sentence does not name the parameter, which its reader does. `beside` is what the
+   * parameter of `besideName` says, as it is read or why it cannot be; only there where the cell is an argument of a call.
    */
-  read(given: Given, beside?: Beside): Outcome<Value>;
+  read(given: Given, beside?: unknown): Outcome<Value>;
 }
 
 /** Newer spreadsheets hold more in a cell (data types, pictures); none of it is an argument of ours. */
-const READABLE: ReadonlySet<string> = new Set(['string', 'number', 'boolean']);
+function isGiven(cell: unknown): cell is Given {
+  return typeof cell === 'number' || typeof cell === 'string' || typeof cell === 'boolean';
+}
 
 /** Reads a cell that is neither blank nor an error by its parameter, whatever kind of thing a caller put there. */
 export function readGiven<Value>(
   parameter: Parameter<string, Value>,
   cell: unknown,
-  beside?: Beside,
+  beside?: unknown,
 ): Outcome<Value> {
-  return READABLE.has(typeof cell)
-    ? parameter.read(cell as Given, beside)
+  return isGiven(cell)
+    ? parameter.read(cell, beside)
     : invalid('this kind of cell cannot be read; give a number or text');
 }
 
@@ -79,18 +80,14 @@ const NUMERAL = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?(\s*%)?$/i;
 
 /** Reads a number, or text that is one ("20", " 2.5e3 ", "3%"); a decimal comma is not guessed at. */
 export function readNumber(given: Given): Outcome<number> {
+  if (typeof given === 'number' && Number.isFinite(given)) {
+    return given === 0 ? 0 : given; // not -0, which would go on into signs of its own
+  }
   const text = String(given).trim();
-  const numeral = typeof given === 'boolean' ? null : NUMERAL.exec(text);
-  const number =
-    typeof given === 'number'
-      ? given
-      : Number.parseFloat(text) / (numeral?.[1] === undefined ? 1 : 100);
-  if (
-    typeof given === 'number'
-      ? Number.isFinite(number)
-      : numeral !== null && Number.isFinite(number)
-  ) {
-    return number === 0 ? 0 : number; // not -0, which would go on into signs of its own
+  const numeral = typeof given === 'string' ? NUMERAL.exec(text) : null;
+  if (numeral !== null) {
+    const number = Number.parseFloat(text) / (numeral[1] === undefined ? 1 : 100);
+    if (Number.isFinite(number)) return number === 0 ? 0 : number;
   }
   const comma = /^[+-]?(\d+),(\d+)$/.exec(text);
   if (comma === null) return invalid(`${quoted(given)} is not a number`);
@@ -146,7 +143,7 @@ export function choiceParameter<const Name extends string, const Choice extends 
   also: Readonly<Record<string, Choice>> = {},
 ): Parameter<Name, Choice> {
   const known = new Map<string, Choice>(Object.entries(also));
-  for (const choice of choices) known.set(choice.toLowerCase(), choice);
+  for (const choice of choices) known.set(choice.toLowerCase(), choice).set(choice, choice);
   const list = choices.map((choice) => `"${choice}"`).join(', ');
   return {
     name,
@@ -156,7 +153,7 @@ export function choiceParameter<const Name extends string, const Choice extends 
     read(given) {
       const choice =
         typeof given === 'string'
-          ? known.get(given.trim().toLowerCase().replace(/\s+/g, ' '))
+          ? (known.get(given) ?? known.get(given.trim().toLowerCase().replace(/\s+/g, ' ')))
           : undefined;
       return choice ?? invalid(`${quoted(given)} is not one of ${list}`);
     },

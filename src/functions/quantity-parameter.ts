@@ -5,7 +5,6 @@ import { invalid, isRefusal, type Outcome } from '../core/outcome';
 import {
   numberParameter,
   quoted,
-  type Beside,
   type Given,
   type NumberBounds,
   type Parameter,
@@ -108,20 +107,16 @@ export function loadParameter<const Name extends string>(
   return {
     ...amps,
     alsoText: `Also text with its unit, where ${kindName} says the same: "22 A", "60 W".`,
+    besideName: kindName,
     read(given, beside) {
       if (typeof given === 'number') return amps.read(given);
-      return (beside?.(kindName) === 'W' ? watts : amps).read(given);
+      return (beside === 'W' ? watts : amps).read(given);
     },
   };
 }
 
 /** The number of a length that names its unit, in the unit that the call names; refused where it names another. */
-function inUnitBeside(
-  given: Given,
-  measures: readonly Measure[],
-  beside: Beside | undefined,
-): Outcome<number> {
-  const unit = beside?.('unit');
+function inUnit(given: Given, measures: readonly Measure[], unit: unknown): Outcome<number> {
   // A unit that cannot be read is refused by itself, whatever its length says.
   if (isRefusal(unit)) return measures[0]!.number;
   const measure = measures.find((one) => asLengthUnit(one.unit) === unit);
@@ -142,12 +137,13 @@ export function lengthParameter<const Name extends string>(
   return {
     ...number,
     alsoText: 'Also text that names the same unit: "10 ft", "2.5 m", 8\' 6".',
-    read(given, beside) {
+    besideName: 'unit',
+    read(given, unit) {
       if (typeof given === 'number') return number.read(given);
       const measures = measuresOf(given, 'length');
       if (measures === undefined) return number.read(given);
       if (isRefusal(measures)) return measures;
-      const read = inUnitBeside(given, measures, beside);
+      const read = inUnit(given, measures, unit);
       return isRefusal(read) ? read : number.read(read);
     },
   };

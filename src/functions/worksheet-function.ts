@@ -1,11 +1,11 @@
 /** The shape of a catalogue entry, and the common way to make one; list-function.ts has the other. */
 import type { Outcome } from '../core/outcome';
-import { broadcast } from './broadcast';
+import { broadcast, type Compute } from './broadcast';
 import type { Matrix, ResultMatrix } from './cell';
 import type { Given, Parameter } from './parameter';
 
 export type Topic =
-  'Conductor' | 'Run' | 'Protection' | 'Feeders and supply' | 'Building and proving';
+  'Conductor' | 'Run' | 'Protection' | 'Feeders and supply' | 'Building and proving' | 'Teaching';
 
 /** One worked call: what is typed and what comes back (numbers agree to the digits printed here). */
 export interface Example {
@@ -34,9 +34,9 @@ export interface WorksheetFunction {
 /** An entry without what its making adds. */
 export type Described = Omit<WorksheetFunction, 'evaluate' | 'takes'>;
 
-/** What a function's own few lines receive: one read value for each parameter, by the parameter's name. */
+/** What a function's own few lines receive: one read value for each parameter, in the parameters' order. */
 export type ValuesOf<Parameters extends readonly Parameter[]> = {
-  readonly [W in Parameters[number] as W['name']]: W extends Parameter<string, infer Value>
+  readonly [At in keyof Parameters]: Parameters[At] extends Parameter<string, infer Value>
     ? Value
     : never;
 };
@@ -45,9 +45,9 @@ export type ValuesOf<Parameters extends readonly Parameter[]> = {
 export function perCell<const Parameters extends readonly Parameter[]>(
   entry: Described & {
     readonly takes: Parameters;
-    compute(values: ValuesOf<Parameters>): Outcome<Given>;
+    readonly compute: (...values: ValuesOf<Parameters>) => Outcome<Given>;
   },
 ): WorksheetFunction {
-  const compute = entry.compute as (values: Readonly<Record<string, unknown>>) => Outcome<Given>;
+  const compute = entry.compute as Compute;
   return { ...entry, evaluate: (given) => broadcast(entry.takes, given, compute) };
 }

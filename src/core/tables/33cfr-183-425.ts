@@ -8,6 +8,7 @@ import type { AmpacityTable } from './ampacity-table';
 
 export const CFR33_183_425: AmpacityTable = {
   title: '33 CFR 183.425 table 5',
+  edition: { copper: 'read in full', aluminium: 'it has none' },
   columnsC: [60, 75, 80, 90, 105, 125, 200],
   referenceAmbientC: 30,
   copper: new Map([

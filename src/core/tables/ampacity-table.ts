@@ -5,6 +5,8 @@ export type AmpacityRow = readonly (number | null)[];
 
 export interface AmpacityTable {
   readonly title: string;
+  /** Its edition, and what of it is from memory, by the columns that a material has. */
+  readonly edition: Readonly<Record<'copper' | 'aluminium', string>>;
   /** Insulation ratings, degC, ascending. */
   readonly columnsC: readonly number[];
   /** Ambient the table is drawn up for, degC. */

@@ -2,6 +2,8 @@
  * Rated currents of road-vehicle fuse-links, ISO 8820 series, amps, ascending. Blade types C, E and F of part 3 up to
  * 100 A (the ranges read in makers' lists; 35 A and 100 A from memory), bolt-in types of part 5 above (from memory).
  */
+export const FUSE_RATINGS_SOURCE = 'ISO 8820 series, 35 A, 100 A and all above from memory';
+
 export interface FuseRating {
   readonly ratingA: number;
   /** Which part of the series has it. */

@@ -32,5 +32,9 @@ export const NFPA70_240_4_D: Readonly<Record<Material, Rows>> = {
   'copper-clad aluminium': COPPER_CLAD_ALUMINIUM,
 };
 
+/** Editions and what is from memory, for those who ask where a figure comes from. */
+export const SMALL_WIRES_EDITIONS =
+  '2014 edition and later, copper-clad aluminium of 14 AWG from memory';
+
 /** The next size that NFPA 70 lists: from here on the rule sets no limit. */
 export const UNLIMITED_FROM_GAUGE = 8;

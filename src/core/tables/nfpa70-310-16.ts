@@ -9,6 +9,10 @@ import type { AmpacityTable } from './ampacity-table';
 
 export const NFPA70_310_16: AmpacityTable = {
   title: 'NFPA 70 table 310.16',
+  edition: {
+    copper: '2011 edition and later, four cells from memory',
+    aluminium: '2011 edition and later, from memory',
+  },
   columnsC: [60, 75, 90],
   referenceAmbientC: 30,
   copper: new Map([

@@ -40,16 +40,10 @@ export const BUILDING_FUNCTIONS = [
     example: { given: [13.2, 12.75, 20, 6, 'ft', '12 AWG'], result: 3.441 },
     source:
       "Ohm's law, both conductors carrying the current; the wire's resistance as in CONDUCTOR_OHMS, at the temperature it had during the reading.",
-    compute: ({ volts_in, volts_out, amps, length, unit, size, material, temp_c }) =>
-      jointMilliohms({
-        voltsIn: volts_in,
-        voltsOut: volts_out,
-        amps,
-        size,
-        lengthM: toMetres(length, unit),
-        material,
-        tempC: temp_c,
-      }),
+    compute(voltsIn, voltsOut, amps, length, unit, size, material, tempC) {
+      const lengthM = toMetres(length, unit);
+      return jointMilliohms({ voltsIn, voltsOut, amps, size, lengthM, material, tempC });
+    },
   }),
   perList({
     id: 'LIGHTEST_SIZES',

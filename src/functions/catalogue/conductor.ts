@@ -23,8 +23,8 @@ export const CONDUCTOR_FUNCTIONS = [
     gives: 'Ohms of one conductor.',
     example: { given: ['12 AWG', 1000, 'ft'], result: 1.588 },
     source: RESISTANCE_SOURCE,
-    compute: ({ size, length, unit, material, temp_c }) =>
-      ohmsPerM(size, material, temp_c) * toMetres(length, unit),
+    compute: (size, length, unit, material, tempC) =>
+      ohmsPerM(size, material, tempC) * toMetres(length, unit),
   }),
   perCell({
     id: 'CONDUCTOR_AREA',
@@ -34,7 +34,7 @@ export const CONDUCTOR_FUNCTIONS = [
     gives: 'Area in mm2.',
     example: { given: ['12 AWG'], result: 3.309 },
     source: 'ASTM B258: d = 0.127 mm x 92^((36 - n) / 39).',
-    compute: ({ size }) => sizeAreaMm2(size),
+    compute: (size) => sizeAreaMm2(size),
   }),
   perCell({
     id: 'CONDUCTOR_MASS',
@@ -44,7 +44,7 @@ export const CONDUCTOR_FUNCTIONS = [
     gives: 'Kilograms of metal.',
     example: { given: ['6 mm2', 10, 'm'], result: 0.5334 },
     source: 'Area x length x density; copper 8.89 g/cm3 (IACS).',
-    compute: ({ size, length, unit, material }) =>
+    compute: (size, length, unit, material) =>
       conductorMassKg(size, toMetres(length, unit), material),
   }),
   perCell({
@@ -57,13 +57,8 @@ export const CONDUCTOR_FUNCTIONS = [
     example: { given: [30, '10 AWG'], result: 47.23 },
     source:
       'Heat balance: natural convection on a horizontal cylinder (Churchill and Chu 1975, air of UW/MHTL 8406), radiation (emissivity 0.9), PVC of 5 K m/W (IEC 60287-2-1), walls of UL 83.',
-    compute: ({ amps, size, ambient_c, insulation_mm, material }) =>
-      conductorTempC(amps, {
-        size,
-        material,
-        ambientC: ambient_c,
-        insulationMm: insulation_mm,
-      }),
+    compute: (amps, size, ambientC, wallMm, material) =>
+      conductorTempC(amps, { size, material, ambientC, insulationMm: wallMm }),
   }),
   perCell({
     id: 'SIZE_AS',
@@ -73,7 +68,7 @@ export const CONDUCTOR_FUNCTIONS = [
     gives: 'A size as text, such as "6 mm2".',
     example: { given: ['10 AWG', 'mm2'], result: '6 mm2' },
     source: 'Metal areas of ASTM B258 and nominal areas of IEC 60228.',
-    compute({ size, series }) {
+    compute(size, series) {
       const found = sizeInSeries(size, series);
       return isRefusal(found) ? found : formatSize(found);
     },
@@ -95,13 +90,7 @@ export const CONDUCTOR_FUNCTIONS = [
       'Amps; #N/A where the table has no row. Air of 10 degC and colder counts as 10 ("cable", "air"); cold air earns no more than the table prints ("craft", "engine space").',
     example: { given: ['10 AWG', 75, 40], result: 30.87 },
     source: AMPACITY_SOURCE,
-    compute: ({ size, insulation_c, ambient_c, conductors, installed, material }) =>
-      ampacity(size, {
-        insulationC: insulation_c,
-        ambientC: ambient_c,
-        conductors,
-        installed,
-        material,
-      }),
+    compute: (size, insulationC, ambientC, conductors, installed, material) =>
+      ampacity(size, { insulationC, ambientC, conductors, installed, material }),
   }),
 ];

@@ -19,5 +19,11 @@ export function feederTreeOf(names: Column<string>, feeders: Column<string>): Fe
 
 /** The numbers of a column; NaN where a cell is blank or cannot be read. */
 export function numbers(column: Column<number | undefined>): Float64Array {
-  return Float64Array.from(column, (value) => (typeof value === 'number' ? value : NaN));
+  // Filled in a loop, here and in the core: `from` goes by an iterator and takes several times as long.
+  const found = new Float64Array(column.length);
+  for (let row = 0; row < column.length; row += 1) {
+    const value = column[row];
+    found[row] = typeof value === 'number' ? value : NaN;
+  }
+  return found;
 }

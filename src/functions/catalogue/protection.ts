@@ -36,18 +36,26 @@ export const PROTECTION_FUNCTIONS = [
       'Rating in amps; #N/A where the load wants more than the conductor may carry, than fuse_limit allows, or than any rating.',
     example: { given: [20, '10 AWG'], result: 25 },
     source: `Ratings of the ISO 8820 series; 125 % of a continuous load: NFPA 70 210.20; AMPACITY of the conductor. ${parameter.FUSE_LIMIT_SOURCE}`,
-    compute(values) {
-      const { amps, size, insulation_c, ambient_c, conductors, installed, material } = values;
+    compute(
+      amps,
+      size,
+      insulationC,
+      ambientC,
+      conductors,
+      installed,
+      material,
+      continuous,
+      fuseLimit,
+    ) {
       const ampacityA = ampacity(size, {
-        insulationC: insulation_c,
-        ambientC: ambient_c,
+        insulationC,
+        ambientC,
         conductors,
         installed,
         material,
       });
       if (isRefusal(ampacityA)) return ampacityA;
-      const limitA = fuseLimitA(values.fuse_limit, size, material);
-      return fuseFor(amps, ampacityA, values.continuous, limitA);
+      return fuseFor(amps, ampacityA, continuous, fuseLimitA(fuseLimit, size, material));
     },
   }),
   perCell({
@@ -59,7 +67,7 @@ export const PROTECTION_FUNCTIONS = [
     example: { given: [12.8, 20, 0.108], result: 100 },
     source:
       "Ohm's law; take the run's ohms from RUN_OHMS at 20 degC or colder for the most, hot for the least.",
-    compute: ({ volts, source_milliohms, ohms }) => faultAmps(volts, source_milliohms, ohms),
+    compute: (volts, sourceMilliohms, ohms) => faultAmps(volts, sourceMilliohms, ohms),
   }),
   perCell({
     id: 'WITHSTAND_SECONDS',
@@ -75,8 +83,8 @@ export const PROTECTION_FUNCTIONS = [
     gives: 'Seconds.',
     example: { given: ['12 AWG', 300], result: 1.604 },
     source: ADIABATIC_SOURCE,
-    compute: ({ size, amps, start_c, limit_c, material }) =>
-      withstandSeconds(size, amps, { startC: start_c, limitC: limit_c, material }),
+    compute: (size, amps, startC, limitC, material) =>
+      withstandSeconds(size, amps, { startC, limitC, material }),
   }),
   perCell({
     id: 'FUSE_SECONDS',
@@ -88,7 +96,7 @@ export const PROTECTION_FUNCTIONS = [
       'Seconds; beyond 6 times the rating estimated, never more than at 6 times. #N/A below 1.35 times the rating, where it need never open, and for ratings that blade fuses do not have.',
     example: { given: [15, 30], result: 5 },
     source: `${OPENING_SOURCE} ${OPENING_HOLDS}`,
-    compute: ({ rating, amps }) => fuseSeconds(rating, amps),
+    compute: (ratingA, amps) => fuseSeconds(ratingA, amps),
   }),
   perCell({
     id: 'FUSE_GUARDS',
@@ -107,7 +115,7 @@ export const PROTECTION_FUNCTIONS = [
       'TRUE or FALSE. FALSE also where the fault is too weak to open the fuse (under 1.35 times its rating) or above 1000 A, the most that blade fuses are proved to break. Judged at that fault alone: ask it at both ends of the run, and it holds between.',
     example: { given: [15, '14 AWG', 100], result: true },
     source: `FUSE_SECONDS against WITHSTAND_SECONDS. ${OPENING_SOURCE} ${OPENING_HOLDS}`,
-    compute: ({ rating, size, fault_amps, start_c, limit_c, material }) =>
-      fuseGuards(rating, size, fault_amps, { startC: start_c, limitC: limit_c, material }),
+    compute: (ratingA, size, faultA, startC, limitC, material) =>
+      fuseGuards(ratingA, size, faultA, { startC, limitC, material }),
   }),
 ];

@@ -107,8 +107,8 @@ export const SUPPLY_FUNCTIONS = [
     gives: 'Hours. Below the rated current an exponent above 1 promises more than the capacity.',
     example: { given: [100, 10, '100%', 1.2], result: 8.706 },
     source: "Peukert's law in its rated form, H (C / (I H))^k.",
-    compute: ({ amp_hours, amps, usable, peukert, rated_hours }) =>
-      batteryHours({ ampHours: amp_hours, ratedHours: rated_hours, peukert, usable }, amps),
+    compute: (ampHours, amps, usable, peukert, ratedHours) =>
+      batteryHours({ ampHours, ratedHours, peukert, usable }, amps),
   }),
   perCell({
     id: 'BATTERY_VOLTS',
@@ -119,7 +119,7 @@ export const SUPPLY_FUNCTIONS = [
     example: { given: ['lead-acid', 0.5], result: 12.24 },
     source:
       'Lead-acid: Battery Council International (from memory). LiFePO4 and Li-ion: breakpoints of S. Sunil, K. R. Pattipati, B. Balasingam, IEEE Transactions on Instrumentation and Measurement, 2025.',
-    compute: ({ chemistry, charge, cells }) => restingVolts(chemistry, charge, cells),
+    compute: (chemistry, charge, cells) => restingVolts(chemistry, charge, cells),
   }),
   perCell({
     id: 'PV_DESIGN_AMPS',
@@ -129,7 +129,7 @@ export const SUPPLY_FUNCTIONS = [
     gives: 'Amps: the short-circuit current times 1.25 times 1.25.',
     example: { given: [9.2], result: 14.38 },
     source: 'NFPA 70 690.8(A)(1) and 690.8(B).',
-    compute: ({ short_circuit_amps }) => pvDesignAmps(short_circuit_amps),
+    compute: (shortCircuitAmps) => pvDesignAmps(shortCircuitAmps),
   }),
   perCell({
     id: 'PV_COLD_VOLTS',
@@ -139,7 +139,7 @@ export const SUPPLY_FUNCTIONS = [
     gives: 'Volts; the charge controller must withstand them.',
     example: { given: [22, -20, -0.29], result: 24.87 },
     source: 'NFPA 70 690.7(A)(1): straight from 25 degC by the data sheet.',
-    compute: ({ open_circuit_volts, coldest_c, percent_per_c }) =>
-      pvColdVolts(open_circuit_volts, coldest_c, percent_per_c),
+    compute: (openCircuitVolts, coldestC, percentPerC) =>
+      pvColdVolts(openCircuitVolts, coldestC, percentPerC),
   }),
 ];
