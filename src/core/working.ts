@@ -31,7 +31,7 @@ const computed = (value: number, unit: string) => amount(value, unit, 4);
 const NO_MARGIN_SHARE = 1e-6;
 
 /** How a number stands to the limit that it keeps or is over, in one unit. */
-function margin(value: number, limit: number, keeps: boolean, unit: string): string {
+export function margin(value: number, limit: number, keeps: boolean, unit: string): string {
   if (!keeps) return `over it by ${amount(value - limit, unit)}`;
   return limit - value > NO_MARGIN_SHARE * limit
     ? `within it, ${amount(limit - value, unit)} to spare`
@@ -80,12 +80,15 @@ function runLine(demand: RunDemand, length: string, perM: number, ohms: number):
   return `Run: ${parts.join(' + ')} = ${computed(ohms, 'ohm')}.`;
 }
 
+/** Where the drop line goes on to hold the drop against its target. */
+const HELD_TO_TARGET = ' The target of ';
+
 function dropLine(demand: RunDemand, ohms: number, keeps: boolean): string {
   const { amps, volts, maxDrop } = demand;
   const lost = lostVolts(amps, ohms);
   const target = targetVolts(demand);
   const share = amount((100 * lost) / volts, '%');
-  return `Drop: ${typed(amps, 'A')} x ${computed(ohms, 'ohm')} = ${computed(lost, 'V')}, ${share} of ${typed(volts, 'V')}. The target of ${amount(100 * maxDrop, '%')} allows ${computed(target, 'V')}: ${margin(lost, target, keeps, 'V')}.`;
+  return `Drop: ${typed(amps, 'A')} x ${computed(ohms, 'ohm')} = ${computed(lost, 'V')}, ${share} of ${typed(volts, 'V')}.${HELD_TO_TARGET}${amount(100 * maxDrop, '%')} allows ${computed(target, 'V')}: ${margin(lost, target, keeps, 'V')}.`;
 }
 
 const INSTALLED_AS: Readonly<Record<Installed, string>> = {
@@ -133,12 +136,14 @@ function heatLine(demand: RunDemand, size: ConductorSize, found: RunFindings): O
   return `Heat: ${INSTALLED_AS[installed]}, air of ${typed(airC, 'degC')}${together}. ${table.title}, ${cellOf(demand, size, column)}: ${published} A${corrected}. ${typed(amps, 'A')} is ${margin(amps, found.ampacityA, found.keepsHeat, 'A')}.`;
 }
 
+const FUSE_HEAD = 'Fuse: ';
+
 function fuseLine(demand: RunDemand, size: ConductorSize, found: RunFindings): string {
   const { amps, continuous, fuseLimit, material } = demand;
   const share = continuous
     ? 'the load may run for hours, so at least 125 % of it (NFPA 70 210.20)'
     : 'the load comes in short bursts, so at least all of it';
-  const needed = `Fuse: ${share}, ${typed(amps * fuseShare(continuous), 'A')}.`;
+  const needed = `${FUSE_HEAD}${share}, ${typed(amps * fuseShare(continuous), 'A')}.`;
   const ratingA = smallestFuseFor(amps, continuous);
   if (isRefusal(ratingA)) {
     return `${needed} The largest standard rating is ${FUSE_RATINGS.at(-1)!.ratingA} A (ISO 8820): no fuse fits.`;
@@ -187,4 +192,19 @@ export function showWorking(
     sourcesLine(demand),
     'A help for planning: local codes and licensed practice go first.',
   ].join('\n');
+}
+
+/**
+ * The lines of a worked calculation without what is said of the run by itself: for one that is judged by more than itself,
+ * whose target may count from the source and whose fuse is for all that hangs on it.
+ */
+export function unjudgedLines(working: string): readonly string[] {
+  return working
+    .split('\n')
+    .filter((line) => !line.startsWith(FUSE_HEAD))
+    .map((line, at) => {
+      const end = at === 0 ? line.lastIndexOf(': ') : line.indexOf(HELD_TO_TARGET);
+      if (end < 0) return line;
+      return at === 0 ? `${line.slice(0, end)}.` : line.slice(0, end);
+    });
 }

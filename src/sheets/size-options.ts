@@ -10,18 +10,17 @@ import type { Cell } from '../functions/cell';
 import { isBlank } from '../functions/cell';
 import { readGiven, type Parameter } from '../functions/parameter';
 import * as parameter from '../functions/parameters/run';
+import { askingSheet, rowFromElsewhere } from './asking';
 import { addInSheets } from './book';
 import { calculate } from './calculate/calculate';
-import { area, cellAddress, quotedSheetName } from './plan/area';
+import { area } from './plan/area';
 import { text } from './plan/formula';
 import type { SheetPlan } from './plan/plan';
-import { columnOf, columnReferences, ROW, rowReferences } from './schedule/layout';
+import { ROW } from './schedule/layout';
 import { fuseFor, wireArguments } from './schedule/row';
 import type { StationContent } from './station/content';
 import type { Layout } from './station/layout';
 import { scheduleNames } from './station/naming';
-import type { RowReferences } from './station/references';
-import { COLUMN_KEYS, type ColumnKey } from './station/schedule-keys';
 import { readStationValues, type StationValues } from './station-values';
 
 export interface SizeInRun {
@@ -45,18 +44,9 @@ export interface StationOfSizes {
 
 const ASKING = 'Sizes to choose among';
 
-/** References of the first row of the schedule, from another sheet. */
-function firstRow(layout: Layout): RowReferences {
-  const sheet = quotedSheetName(layout.names.sheet);
-  const cell = Object.fromEntries(
-    COLUMN_KEYS.map((key) => [key, `${sheet}!${cellAddress(ROW.first, columnOf(key), 'column')}`]),
-  ) as Record<ColumnKey, string>;
-  return { ...rowReferences(layout, ROW.first), cell, column: columnReferences(layout, true) };
-}
-
 /** For each size a column of wire ohms and one of the fuse that fits, in the rows of the schedule. */
-function askingSheet(layout: Layout, sizes: readonly ConductorSize[]): SheetPlan {
-  const row = firstRow(layout);
+function sizesSheet(layout: Layout, sizes: readonly ConductorSize[]): SheetPlan {
+  const row = rowFromElsewhere(layout, ROW.first);
   const { cell, rule } = row;
   const fill = sizes.flatMap((one) => {
     const size = text(formatSize(one));
@@ -71,22 +61,11 @@ function askingSheet(layout: Layout, sizes: readonly ConductorSize[]): SheetPlan
     );
     return [`=${ohms}-N(${cell.back})/1000`, `=${fuseFor(row, cell.fuseAmps, size)}`];
   });
-  return {
-    name: ASKING,
-    columnWidths: [],
-    blocks: [{ area: area(ROW.first, 0, layout.rows, fill.length), fill }],
-    names: [],
-    entries: [],
-    highlights: [],
-    notes: [],
-    frozenRows: 0,
-    frozenColumns: 0,
-    print: { landscape: false, area: area(0, 0), footer: '' },
-  };
+  return askingSheet(ASKING, [{ area: area(ROW.first, 0, layout.rows, fill.length), fill }]);
 }
 
 /** A house rule as the functions read it. */
-function ruled<Value>(of: Parameter<string, Value>, cell: Cell): Outcome<Value> {
+export function ruled<Value>(of: Parameter<string, Value>, cell: Cell): Outcome<Value> {
   return isBlank(cell) && of.fallback !== undefined ? of.fallback : readGiven(of, cell);
 }
 
@@ -128,7 +107,7 @@ export function stationOfSizes(content: StationContent): StationOfSizes {
   const plans = addInSheets(layout, { ...content, extras: [] });
   const series = seriesOf(content);
   const sizes = SERIES_SIZES[series];
-  const sheets = calculate([...plans, askingSheet(layout, sizes)]);
+  const sheets = calculate([...plans, sizesSheet(layout, sizes)]);
   const values = readStationValues(sheets, content, names);
   const sizeInRun = (run: number, size: ConductorSize, wireOhms: Cell): SizeInRun | undefined => {
     const bought = boughtOf(values, prices, run, size);

@@ -16,6 +16,7 @@ import {
   type Renamed,
   type RunNames,
 } from './run-actions';
+import { runWhyPart } from './run-why';
 import { sectionElement, type Section } from './section';
 
 const DELAY_MS = 300;
@@ -31,6 +32,7 @@ export function runSection(host: SheetHost): Section {
     autocomplete: 'off',
   });
   const selected = make('p', { class: 'loom-selected', role: 'status' });
+  const why = runWhyPart(host);
   let isBusy = false;
 
   const work = (start: string, does: () => Promise<string>) => {
@@ -125,9 +127,11 @@ export function runSection(host: SheetHost): Section {
       const isStale = offered !== undefined && !(await stillNamed(host, offered));
       if (renamed !== undefined || isStale) offerRename(renamed);
       say(selected, told);
+      await why.follow(told);
       if (more.open) await ticks.refresh();
     } catch {
-      // What cannot be read is told by the section on the schedule in view.
+      // What cannot be read is told by the section on the schedule in view; reasons of before must not stay.
+      await why.follow('');
     }
   }, DELAY_MS);
   const stopListening = [host.onChange(follow.poke), host.edits.onSelection(follow.poke)];
@@ -145,6 +149,7 @@ export function runSection(host: SheetHost): Section {
       offer,
       rename.element,
       selected,
+      why.element,
       more,
     ),
     stop() {

@@ -5,6 +5,7 @@ import { columnOf, ROW } from '../../src/sheets/schedule/layout';
 import { cellAddress } from '../../src/sheets/plan/area';
 import { DEMO } from '../../src/sheets/station/demo';
 import type { ColumnKey } from '../../src/sheets/station/schedule-keys';
+import { sidewaysPx, violations } from './accessibility';
 import { launchBrowser } from './browser';
 import { openWorkbench, type WorkbenchPage } from './workbench-page';
 
@@ -37,6 +38,51 @@ it('a line adds a run and answers in a sentence', async () => {
   expect(await read(place, 'peak')).toBe('5 A');
   expect(await read(place, 'draw')).toBe(5);
   expect(Number(await read(place, 'oneWay'))).toBeCloseTo(2.5 / 0.3048, 9);
+});
+
+it('says why of the selected run, by the keyboard, and of no other', async () => {
+  const { page } = workbench;
+  const placeOf = (name: string) => DEMO.runs.findIndex(({ run }) => run === name);
+  const why = section().getByRole('button', { name: 'Why?' });
+  const shown = section().locator('.loom-why');
+  await workbench.select(SHEET, at(placeOf('Relay set'), 'run'));
+  await section().locator('.loom-selected').getByText('Relay set').waitFor();
+  expect(await why.getAttribute('aria-expanded')).toBe('false');
+  await why.focus();
+  await page.keyboard.press('Enter');
+  await shown.getByText('too few volts with the battery low').waitFor();
+  expect(await why.getAttribute('aria-expanded')).toBe('true');
+  expect(await shown.locator('.loom-working').textContent()).toMatch(
+    /^14 A over 5 ft of 12 AWG copper from 12\.6 V\.\n/,
+  );
+  const before = page.viewportSize()!;
+  for (const width of [before.width, 320]) {
+    await page.setViewportSize({ width, height: before.height });
+    expect(await violations(page, '#pane')).toEqual([]);
+    expect(await sidewaysPx(page, '#pane')).toBe(0);
+  }
+  await page.setViewportSize(before);
+
+  // Another entry, another run, no run: nothing of before stays.
+  await workbench.write(SHEET, at(placeOf('Relay set'), 'leastVolts'), 10);
+  await shown.getByText('the load works with 10 V').waitFor();
+  expect(await shown.textContent()).not.toContain('too few volts');
+  await workbench.write(SHEET, at(placeOf('Relay set'), 'length'), 'far');
+  await shown.getByText('The row cannot be judged yet').waitFor();
+  expect(await shown.textContent()).not.toMatch(/\d V|ohm/);
+  await workbench.write(SHEET, at(placeOf('Relay set'), 'length'), '5');
+  await workbench.write(SHEET, at(placeOf('Relay set'), 'leastVolts'), 11.5);
+  await workbench.select(SHEET, at(placeOf('Bench set'), 'run'));
+  await shown.getByText('Why: Bench set').waitFor();
+  expect(await shown.textContent()).not.toContain('Relay set');
+  await why.focus();
+  await page.keyboard.press('Space');
+  expect(await shown.isVisible()).toBe(false);
+  await page.keyboard.press('Space');
+  await shown.getByText('Why: Bench set').waitFor();
+  await workbench.select(SHEET, 'A1');
+  await expect.poll(() => shown.isVisible()).toBe(false);
+  expect(await why.isVisible()).toBe(false);
 });
 
 it('a row put between others has its formulas, and keeps the others right', async () => {
