@@ -47,6 +47,23 @@ function panePage(page) {
   return process.env.LOOM_ORIGIN === undefined ? page : hostedPage(page.toString());
 }
 
+/** The pages of the reference, from the catalogue and the heads of the tables. */
+const reference = [
+  {
+    from: here('src/functions/catalogue.ts'),
+    to: 'reference.html',
+    transform: () => require('./src/build/reference/functions-page.ts').functionsPage(),
+    ...asItIs,
+  },
+  {
+    from: here('src/functions/catalogue.ts'),
+    to: 'numbers.html',
+    transform: () => require('./src/build/reference/numbers-page.ts').numbersPage(),
+    ...asItIs,
+  },
+  { from: here('src/build/reference/reference.css'), ...asItIs },
+];
+
 module.exports = (_env, { mode = 'production' } = {}) => {
   const development = mode === 'development';
 
@@ -113,6 +130,7 @@ module.exports = (_env, { mode = 'production' } = {}) => {
           patterns: [
             { from: here('src/taskpane/taskpane.html'), transform: panePage, ...asItIs },
             icons,
+            ...reference,
             ...officeFiles.map((file) => ({
               from: file,
               context: here('node_modules/@microsoft/office-js/dist'),

@@ -36,7 +36,11 @@ function partsOf({ called, said, fix, limits, working }: RunWhy): readonly HTMLE
       ? []
       : [
           make('h3', {}, 'Its own wire, worked'),
-          make('pre', { class: 'loom-working' }, working.join('\n')),
+          make(
+            'pre',
+            { class: 'loom-working' },
+            ...working.map((line) => make('span', {}, `${line}\n`)),
+          ),
         ]),
   ];
 }

@@ -1,0 +1,6 @@
+/** The pages of the reference, which the build writes beside the pane's own: file names and titles. */
+export const REFERENCE_PAGES = {
+  'reference.html': 'All functions',
+  'numbers.html': 'How the numbers are made',
+} as const;
+export type ReferencePage = keyof typeof REFERENCE_PAGES;
