@@ -1,7 +1,7 @@
 /** The cautions, in view whatever the pane shows: the first in a line, the others under it, and the reference's pages. */
 import { CAUTIONS } from '../sheets/plan/cautions';
 import { make } from './make';
-import { REFERENCE_PAGES } from './reference-pages';
+import { referenceLinks } from './reference-links';
 import { sectionElement, type Section } from './section';
 
 export function cautionsFoot(): Section {
@@ -16,14 +16,7 @@ export function cautionsFoot(): Section {
         { class: 'loom-cautions' },
         make('summary', {}, first),
         make('ul', {}, ...items),
-      ),
-      make(
-        'p',
-        { class: 'loom-pages' },
-        // A pane is no place to read them in.
-        ...Object.entries(REFERENCE_PAGES).map(([href, title]) =>
-          make('a', { href, target: '_blank', rel: 'noopener' }, title),
-        ),
+        referenceLinks(),
       ),
     ),
     stop() {

@@ -6,6 +6,7 @@ import type { Topic, WorksheetFunction } from '../functions/worksheet-function';
 import { functionHelp } from './function-help';
 import { searchFunctions } from './function-search';
 import { make, say } from './make';
+import { referenceLinks } from './reference-links';
 import { sectionElement, type Section } from './section';
 
 function helpElement(entry: WorksheetFunction): HTMLDetailsElement {
@@ -104,6 +105,7 @@ export function functionsSection(): Section {
         {},
         'Each argument takes one value or a range. Where your spreadsheet separates arguments by semicolons, write those.',
       ),
+      referenceLinks(),
       field,
       count,
       ...groups.map(({ element }) => element),

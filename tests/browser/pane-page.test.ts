@@ -2,6 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/functions/catalogue';
 import { CAUTIONS } from '../../src/sheets/plan/cautions';
+import { REFERENCE_PAGES } from '../../src/taskpane/reference-pages';
 import { scheduleGrid } from '../taskpane/stand-in-host';
 import { sidewaysPx, violations } from './accessibility';
 import { launchBrowser, openPage } from './browser';
@@ -143,3 +144,26 @@ test('the cautions are in view in a pane of ordinary height, wherever it is scro
   }
   await page.close();
 });
+
+test.each(Object.entries(REFERENCE_PAGES))(
+  'the pane leads to %s, which is plain, sound and fits a narrow window',
+  async (address, title) => {
+    const { page: pane } = await openPaneInExcel(browser, WINDOWS[0]!, { grid: SCHEDULE });
+    await pane.locator('.loom-cautions > summary').click();
+    const link = pane.locator('.loom-cautions-section').getByRole('link', { name: title });
+    expect(await link.getAttribute('href')).toBe(address);
+    await expectSound(pane, 'cautions open');
+    await pane.close();
+    const { page, trouble } = await openPage(browser, address, WINDOWS[0]);
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(title);
+    expect(await violations(page, 'body')).toEqual([]);
+    expect(await sidewaysPx(page, 'body')).toBe(0);
+    // That the one style is let in shows in what it sets.
+    const wraps = await page
+      .locator('body')
+      .evaluate((body) => getComputedStyle(body).overflowWrap);
+    expect(wraps).toBe('anywhere');
+    expect(trouble).toEqual({ violations: [], strayRequests: [], pageErrors: [] });
+    await page.close();
+  },
+);

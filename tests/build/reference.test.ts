@@ -10,7 +10,7 @@ import { describeParameter } from '../../src/functions/parameter';
 import { REFERENCE_PAGES } from '../../src/taskpane/reference-pages';
 
 const functions = functionsPage();
-const numbers = await numbersPage();
+const numbers = numbersPage();
 
 const textOf = (page: string) =>
   page

@@ -10,15 +10,13 @@ import { projectFolder } from '../build';
 import { anchorOf } from './functions-page';
 import { headsIn, type Head } from './heads';
 import { escaped, pageOf } from './page';
+import { TABLES } from './tables';
 
-/** The shape of tables, and no table. */
-const NO_TABLE: ReadonlySet<string> = new Set(['ampacity-table']);
-const tableFolder = path.join(projectFolder, 'src/core/tables');
 const checkFolder = path.join(projectFolder, 'tests/published');
 
 /** The table files' names and heads. */
 export const tableHeads = () =>
-  headsIn(tableFolder, '.ts').filter(({ name }) => !NO_TABLE.has(name));
+  headsIn(path.join(projectFolder, 'src/core/tables'), '.ts').filter(({ name }) => name in TABLES);
 const checkHeads = () => headsIn(checkFolder, '.test.ts');
 
 const SAYS_SOURCE = /^(source|edition)$|_SOURCE$|_EDITIONS$/;
@@ -30,12 +28,6 @@ function sourcesIn(value: unknown, isSource = false): readonly string[] {
   return Object.entries(value).flatMap(([key, part]) =>
     sourcesIn(part, isSource || SAYS_SOURCE.test(key)),
   );
-}
-
-async function sourcesOf(name: string): Promise<readonly string[]> {
-  const file = path.join(tableFolder, `${name}.ts`);
-  const values: unknown = await import(/* @vite-ignore */ file);
-  return [...new Set(sourcesIn(values))];
 }
 
 const paragraphs = (texts: readonly string[]) =>
@@ -61,10 +53,11 @@ function unread(said: readonly (readonly [who: string, sentence: string])[]): re
 }
 
 /** The page, whole. */
-export async function numbersPage(): Promise<string> {
-  const tables = await Promise.all(
-    tableHeads().map(async (head) => ({ head, sources: await sourcesOf(head.name) })),
-  );
+export function numbersPage(): string {
+  const tables = tableHeads().map((head) => ({
+    head,
+    sources: [...new Set(sourcesIn(TABLES[head.name]))],
+  }));
   const equations = CATALOGUE.map(
     ({ id, summary, source }) =>
       `<dt><a href="reference.html#${anchorOf(id)}">${id}</a> ${escaped(summary)}</dt><dd>${escaped(source)}</dd>`,
