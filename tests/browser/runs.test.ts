@@ -83,6 +83,7 @@ it('says why of the selected run, by the keyboard, and of no other', async () =>
   await workbench.select(SHEET, 'A1');
   await expect.poll(() => shown.isVisible()).toBe(false);
   expect(await why.isVisible()).toBe(false);
+  await page.evaluate(() => window.loomWorkbench!.calculated());
 });
 
 it('a row put between others has its formulas, and keeps the others right', async () => {
