@@ -105,10 +105,10 @@ export function functionsSection(): Section {
         {},
         'Each argument takes one value or a range. Where your spreadsheet separates arguments by semicolons, write those.',
       ),
-      referenceLinks(),
       field,
       count,
       ...groups.map(({ element }) => element),
+      referenceLinks(),
     ),
     stop() {
       // Nothing outside the section is listened to.

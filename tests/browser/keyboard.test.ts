@@ -70,6 +70,15 @@ test('a schedule is inserted and a run typed without a mouse, on a page without 
   await expect.poll(() => workbench.statusText()).toContain('“-3” is not what this cell asks for');
   expect(await workbench.read(sheetName, at('target'))).toBe(-3);
   expect(await page.locator('[role="dialog"]:visible').count()).toBe(0);
+
+  // Results that come in the middle of a word leave it as it is typed.
+  const first = cellAddress(headerRow + 1, columnOf.run);
+  await workbench.select(sheetName, first);
+  await page.keyboard.type('Slow ');
+  await page.evaluate(() => window.loomWorkbench!.host.calculate());
+  await page.keyboard.type('hands');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => workbench.read(sheetName, first)).toBe('Slow hands');
   expect(await page.locator('#grid').textContent()).not.toContain('progress.');
   await page.close();
 });

@@ -12,6 +12,7 @@ import { gridFunctionHelp, gridFunctions } from './functions';
 import { ENGLISH } from './language';
 import { takeOtherThanOffered } from './offered';
 import { Sentences } from './sentences';
+import { keepWhatIsTyped } from './typing';
 
 /** What the host and the page need of the grid. */
 export interface Grid {
@@ -65,6 +66,7 @@ export function openGrid(
   try {
     const workbook = api.createWorkbook(kept ?? { name: 'Workbook' });
     takeOtherThanOffered(univer);
+    keepWhatIsTyped(univer);
     return { univer, api, workbook, sentences };
   } catch (fault) {
     univer.dispose();

@@ -24,7 +24,7 @@ const UNCLEAR = LEVELS.indexOf('unclear') + 1;
 const OK = LEVELS.indexOf('ok') + 1;
 
 /** Characters of a line of text, and of a run's name: what the columns hold at their type size. */
-export const LINE_CHARS = 44;
+export const LINE_CHARS = 60;
 const NAME_CHARS = 16;
 
 /** The box that a pen ticks. */

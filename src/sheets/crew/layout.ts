@@ -47,8 +47,8 @@ const WORKINGS_FROM = GAP_COLUMN + 1;
 /** Lines for what is wrong; where they run out, each run still has its own line. */
 const LEAST_TEXT_LINES = 40;
 
-/** Lines of a page in portrait; a print is never cut shorter. */
-const PAGE_LINES = 50;
+/** Lines that a page takes in print of 9 points, readable at arm's length; a print is never cut shorter. */
+export const PAGE_LINES = 58;
 /** Lines that a print has room for below what stands there at the start. */
 const SPARE_LINES = 4;
 

@@ -16,6 +16,7 @@ import {
   HEAD_AREAS,
   lineCount,
   linesToPrint,
+  PAGE_LINES,
   workingArea,
   WORKING_COLUMNS,
   type CrewKey,
@@ -25,8 +26,6 @@ import {
 /** Large enough to be read at arm's length at the scale that the page is printed at. */
 const TYPE_SIZE_PT = 10.6;
 const LINE_HEIGHT_PT = 13.5;
-/** Lines that a page takes in print of 9 points, which is still readable at arm's length. */
-const MOST_PAGE_LINES = 59;
 
 const COLUMNS: Readonly<
   Record<
@@ -35,8 +34,8 @@ const COLUMNS: Readonly<
   >
 > = {
   done: { heading: 'Done', widthChars: 6, style: { align: 'centre' } },
-  run: { heading: 'Run', widthChars: 14, style: { bold: true } },
-  route: { heading: 'From → to; what is wrong, and the fix', widthChars: 37 },
+  run: { heading: 'Run', widthChars: 15.5, style: { bold: true } },
+  route: { heading: 'From → to; what is wrong, and the fix', widthChars: 50 },
   length: { heading: 'How long', widthChars: 7.5, style: { align: 'centre' } },
   wire: { heading: 'Wire', widthChars: 9, style: { align: 'centre', bold: true } },
   fuse: {
@@ -208,7 +207,7 @@ function printFor(printed: number): SheetPlan['print'] {
     area: area(0, 0, CREW_ROW.first + printed, CREW_KEYS.length),
     repeatRows: { first: CREW_ROW.header, last: CREW_ROW.header },
     footer: CREW_FOOTER,
-    pagesHigh: Math.ceil(printed / MOST_PAGE_LINES),
+    pagesHigh: Math.ceil(printed / PAGE_LINES),
   };
 }
 

@@ -17,7 +17,7 @@ export const CHART_WORKING_KEYS = ['upTo', 'place'] as const;
 export type ChartWorkingKey = (typeof CHART_WORKING_KEYS)[number];
 
 /** Columns that the chart lies over, beside the table. */
-export const CHART_COLUMNS = 8;
+export const CHART_COLUMNS = 9;
 const CHART_FROM = CHART_KEYS.length + 1;
 const WORKINGS_FROM = CHART_FROM + CHART_COLUMNS + 1;
 export const CHART_FIRST = area(CHART_ROW.header, CHART_FROM);

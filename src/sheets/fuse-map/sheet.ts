@@ -25,6 +25,9 @@ import {
   type MapReferences,
 } from './layout';
 
+/** Fuses that a page takes in print that is readable at a fuse block. */
+const PAGE_FUSES = 36;
+
 /** Names the schedule that the sheet belongs to, by which a reader finds it again. */
 export const mapOf = (sheet: string) =>
   `Fuses at the source ends of the runs on the sheet "${sheet}", block by block. Main fuses are on the Supply sheet. Pull a fuse only with its load switched off.`;
@@ -51,6 +54,7 @@ export function fuseMapSheet(layout: Layout, content: StationContent): SheetPlan
   const { cell } = references;
   const workings = mapWorkingFormulas(layout, references);
   const rows = runsFollowed(layout);
+  const printed = layout.printedRows ?? rows;
   const headed = [...MAP_KEYS, ...PLACE_KEYS];
   return {
     name: fuseMapName(layout.names),
@@ -119,9 +123,10 @@ export function fuseMapSheet(layout: Layout, content: StationContent): SheetPlan
     rowHeightsPt: { [ROW.title]: 24, [ROW.header]: 20 },
     print: {
       landscape: true,
-      area: area(0, 0, ROW.first + (layout.printedRows ?? rows), MAP_KEYS.length),
+      area: area(0, 0, ROW.first + printed, MAP_KEYS.length),
       repeatRows: { first: ROW.header, last: ROW.header },
       footer: PRINT_FOOTER,
+      pagesHigh: Math.ceil(printed / PAGE_FUSES),
     },
   };
 }
