@@ -91,6 +91,7 @@ it('a row put between others has its formulas, and keeps the others right', asyn
   const answers = async (places: readonly number[]) =>
     Promise.all(places.map((place) => Promise.all(ANSWERS.map((key) => read(place, key)))));
   const places = Array.from({ length: last }, (_, place) => place);
+  await workbench.page.evaluate(() => window.loomWorkbench!.calculated());
   const before = await answers(places);
   expect(before.flat().filter((value) => String(value).startsWith('#VALUE'))).toEqual([]);
   await workbench.page.evaluate(
