@@ -6,7 +6,10 @@ import { spawn } from 'node:child_process';
 import { createInterface } from 'node:readline';
 import { projectFolder } from './build';
 
-/** Scripts of package.json, in their order; browsers run one at a time, beside the tests of the code alone. */
+/**
+ * Scripts of package.json, in their order. Browsers run one at a time; the tests of the code alone fill every core, and stand
+ * back where a browser wants one.
+ */
 const LANES: readonly (readonly string[])[] = [
   ['lint:format', 'lint:types', 'test:browser'],
   ['lint:code', 'test:code'],

@@ -14,6 +14,7 @@ export default defineConfig({
           name: 'code',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
+          globalSetup: ['tests/config/stand-back.ts'],
           // Loading the source anew for each of a hundred files takes longer than most of them: all share its modules, and
           // what a test puts on the global scope it takes off again.
           isolate: false,
