@@ -18,22 +18,22 @@ export const MOST = {
   openQuotes: 50,
 } as const;
 
-const SAID: Readonly<Record<keyof typeof MOST, string>> = {
-  inflatedBytes: 'it unpacks to more than 200 MB',
-  elements: 'it unpacks to more than 10 million elements',
-  parts: 'it has more than 10,000 parts',
-  sheets: 'it has more than 300 sheets',
-  cells: 'it has more than 2 million cells',
-  rowsOfSheet: 'a sheet of it has more than 50,000 rows with something in them',
-  columns: 'a sheet of it has something in a column beyond the 2,000th',
-  spread: 'its merged areas cover more than 100,000 cells',
-  lines: 'it has more than 100,000 lines',
-  openQuotes: 'quotes are opened and never closed in more than 50 of its lines',
+const SAID: Readonly<Record<keyof typeof MOST, (most: string) => string>> = {
+  inflatedBytes: () => `it unpacks to more than ${MOST.inflatedBytes / 1e6} MB`,
+  elements: (most) => `it unpacks to more than ${most} elements`,
+  parts: (most) => `it has more than ${most} parts`,
+  sheets: (most) => `it has more than ${most} sheets`,
+  cells: (most) => `it has more than ${most} cells`,
+  rowsOfSheet: (most) => `a sheet of it has more than ${most} rows with something in them`,
+  columns: (most) => `a sheet of it has something in a column beyond the ${most}th`,
+  spread: (most) => `its merged areas cover more than ${most} cells`,
+  lines: (most) => `it has more than ${most} lines`,
+  openQuotes: (most) => `quotes are opened and never closed in more than ${most} of its lines`,
 };
 
 /** A file has more of something than is read; the message says of what. */
 export class TooMuch extends Error {
   constructor(of: keyof typeof MOST) {
-    super(SAID[of]);
+    super(SAID[of](MOST[of].toLocaleString('en-US')));
   }
 }

@@ -5,8 +5,9 @@ import { commandButton } from './command-button';
 import { dropChart } from './drop-chart';
 import { digits, kilograms, money, percent } from './figures';
 import { make } from './make';
-import { makeNotice, sentenceOf } from './notice';
+import { makeNotice } from './notice';
 import { compareSelected, takeSize, type Compared } from './size-actions';
+import { toldWork } from './told-work';
 
 const orNone = <Value>(value: Value | undefined, say: (value: Value) => string) =>
   value === undefined ? 'none' : say(value);
@@ -65,21 +66,9 @@ export function comparePart(host: SheetHost): HTMLElement {
   const shown = make('div', { class: 'loom-offer' });
   let buttons: readonly ReturnType<typeof commandButton>[] = [];
 
-  const setBusy = (busy: boolean) => {
+  const work = toldWork(notice, (busy) => {
     for (const button of [compare, ...buttons]) button.setBusy(busy);
-  };
-  const work = (start: string, does: () => Promise<string>) => {
-    setBusy(true);
-    notice.tell(start);
-    does()
-      .then(notice.tell, (fault: unknown) => {
-        notice.warn(sentenceOf(fault));
-      })
-      .finally(() => {
-        setBusy(false);
-        notice.reveal();
-      });
-  };
+  });
 
   const show = (compared: Compared) => {
     const { found } = compared;

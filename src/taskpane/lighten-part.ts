@@ -5,8 +5,9 @@ import { commandButton } from './command-button';
 import { kilograms, money } from './figures';
 import { lightenedSentences, ruledOutLines } from './lighten-words';
 import { make } from './make';
-import { makeNotice, sentenceOf } from './notice';
+import { makeNotice } from './notice';
 import { findLightest, takeLightest, type Offer } from './size-actions';
+import { toldWork } from './told-work';
 
 function changeTable({ changes, now }: Lightened): HTMLElement {
   const isPriced = now.cost !== undefined;
@@ -47,21 +48,9 @@ export function lightenPart(host: SheetHost): HTMLElement {
   const shown = make('div', { class: 'loom-offer' });
   let offer: Offer | undefined;
 
-  const setBusy = (busy: boolean) => {
+  const work = toldWork(notice, (busy) => {
     for (const button of [find, take]) button.setBusy(busy);
-  };
-  const work = (start: string, does: () => Promise<string>) => {
-    setBusy(true);
-    notice.tell(start);
-    does()
-      .then(notice.tell, (fault: unknown) => {
-        notice.warn(sentenceOf(fault));
-      })
-      .finally(() => {
-        setBusy(false);
-        notice.reveal();
-      });
-  };
+  });
   const show = (found: Offer | undefined) => {
     offer = found;
     take.element.hidden = found === undefined || found.found.typed.length === 0;

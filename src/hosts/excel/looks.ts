@@ -4,11 +4,12 @@
  * made of them has to go before they are made again.
  */
 import { area, type Area } from '../../sheets/plan/area';
+import { columnWidthPt } from '../../sheets/plan/column-width';
 import type { Block, CellStyle, SheetPlan } from '../../sheets/plan/plan';
 import { applyEntry, applyNote } from './entries';
 import { applyHighlight } from './highlights';
 import { placesTogether, stretches } from '../../sheets/plan/stretches';
-import { columnWidthPt, freeze, pageCalls, setUpPage } from './page';
+import { freeze, pageCalls, setUpPage } from './page';
 import { rangeOf } from './range-of';
 import { CALL_BYTES, type Placed, type Step } from './step';
 import { applyStyle, edgesOf } from './styles';

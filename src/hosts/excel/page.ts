@@ -3,14 +3,6 @@ import { area } from '../../sheets/plan/area';
 import type { SheetPlan, StockPrint } from '../../sheets/plan/plan';
 import { rangeOf } from './range-of';
 
-/**
- * A width in characters as points. ECMA-376 part 1, 18.3.1.13: a column of n characters is n times the width of a
- * digit plus 5 pixels; a digit of the default font (Calibri 11) has 7 pixels, and a pixel is 0.75 points at 96 dpi.
- */
-export function columnWidthPt(characters: number): number {
-  return (characters * 7 + 5) * 0.75;
-}
-
 export function freeze(sheet: Excel.Worksheet, plan: SheetPlan): void {
   const { frozenRows: rows, frozenColumns: columns } = plan;
   const panes = sheet.freezePanes;

@@ -1,6 +1,7 @@
 /**
  * What the grid asks of each text, in each calculation and each time it draws: is it a date, a time, a number? The build
- * puts this module in the place of the library that answers; the answers to the last texts are remembered.
+ * puts this module in the place of the library that answers; the answers to the last texts are remembered (a date without a
+ * year keeps the year in which it was first read).
  */
 import * as answers from 'numfmt';
 

@@ -1,4 +1,7 @@
-/** The parts of a zip archive, unpacked bit by bit with all that comes out counted. */
+/**
+ * The parts of a zip archive, unpacked bit by bit with all that comes out counted. The library that unpacks has a reader of
+ * archives too: it makes each part at once in the size that the file claims, and holds no checksum.
+ */
 import { Inflate } from 'fflate';
 import { MOST, TooMuch } from '../bounds';
 

@@ -1,5 +1,6 @@
 /** Where the parts of the Drop chart stand: its table, the chart beside it, workings out of sight. */
 import { area, areaAddress, cellAddress, type Area } from '../plan/area';
+import { columnWidthPt } from '../plan/column-width';
 import { runsFollowed } from '../schedule/layout';
 import { EXTRAS } from '../station/extras';
 import type { Layout } from '../station/layout';
@@ -16,8 +17,10 @@ export type ChartKey = (typeof CHART_KEYS)[number];
 export const CHART_WORKING_KEYS = ['upTo', 'place'] as const;
 export type ChartWorkingKey = (typeof CHART_WORKING_KEYS)[number];
 
+export const CHART_WIDTH_PT = 420;
+export const CHART_COLUMN_CHARS = 9;
 /** Columns that the chart lies over, beside the table. */
-export const CHART_COLUMNS = 9;
+export const CHART_COLUMNS = Math.ceil(CHART_WIDTH_PT / columnWidthPt(CHART_COLUMN_CHARS));
 const CHART_FROM = CHART_KEYS.length + 1;
 const WORKINGS_FROM = CHART_FROM + CHART_COLUMNS + 1;
 export const CHART_FIRST = area(CHART_ROW.header, CHART_FROM);

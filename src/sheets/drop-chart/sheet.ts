@@ -9,10 +9,12 @@ import { EXTRAS } from '../station/extras';
 import type { Layout } from '../station/layout';
 import { chartFormulas, chartWarning, chartWorkingFormulas } from './formulas';
 import {
+  CHART_COLUMN_CHARS,
   CHART_COLUMNS,
   CHART_FIRST,
   CHART_KEYS,
   CHART_ROW as ROW,
+  CHART_WIDTH_PT,
   CHART_WORKING_COLUMNS,
   CHART_WORKING_KEYS,
   chartArea,
@@ -40,8 +42,6 @@ export const CHART_COLUMNS_SHOWN: Readonly<
   target: { heading: 'Target of it', widthChars: 10, style: SHARE },
 };
 
-const CHART_COLUMN_CHARS = 9;
-const CHART_WIDTH_PT = 420;
 /** Three bars a load, and what stands around them. */
 const LINE_PT = 21;
 const AROUND_PT = 90;
