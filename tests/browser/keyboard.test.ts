@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { cellAddress } from '../../src/sheets/plan/area';
 import { readSchedule } from '../../src/sheets/schedule/reading';
 import { violations } from './accessibility';
-import { launchBrowser } from './browser';
+import { launchBrowser, openPage } from './browser';
 import { typeLines } from './hands';
 import { openWorkbench } from './workbench-page';
 
@@ -80,5 +80,36 @@ test('a schedule is inserted and a run typed without a mouse, on a page without 
   await page.keyboard.press('Enter');
   await expect.poll(() => workbench.read(sheetName, first)).toBe('Slow hands');
   expect(await page.locator('#grid').textContent()).not.toContain('progress.');
+  await page.close();
+});
+
+test('what is typed beside the grid while the page opens stays there, and a click takes the keys back', async () => {
+  const { page } = await openPage(browser, 'workbench.html');
+  const line = page.locator('#loom-run-line');
+  const typed = 'Van lamp, 5 A, 2.5 m, from Van feed, at least 11 V';
+  // As soon as it is there: the grid selects its first cell a moment later.
+  await page.waitForFunction(() => {
+    document.querySelector<HTMLInputElement>('#loom-run-line')?.focus();
+    return document.activeElement?.id === 'loom-run-line';
+  });
+  await page.keyboard.type(typed, { delay: 60 });
+  await page.evaluate(() => window.loomWorkbench!.ready);
+  await page.waitForTimeout(1000);
+  expect(await line.inputValue()).toBe(typed);
+  await page.evaluate(() => window.loomWorkbench!.select('Run schedule', 'A8'));
+  await page.keyboard.type('!');
+  expect(await line.inputValue()).toBe(`${typed}!`);
+
+  await page
+    .locator('canvas[id^="univer-sheet-main-canvas"]')
+    .click({ position: { x: 100, y: 330 } });
+  await page.keyboard.type('Lamp', { delay: 60 });
+  await page.keyboard.press('Enter');
+  await expect
+    .poll(async () =>
+      (await page.evaluate(() => window.loomWorkbench!.host.activeGrid()))?.values.flat(),
+    )
+    .toContain('Lamp');
+  expect(await line.inputValue()).toBe(`${typed}!`);
   await page.close();
 });

@@ -12,7 +12,7 @@ import { gridFunctionHelp, gridFunctions } from './functions';
 import { ENGLISH } from './language';
 import { takeOtherThanOffered } from './offered';
 import { Sentences } from './sentences';
-import { keepWhatIsTyped } from './typing';
+import { keepWhatIsTyped, leaveKeysBeside } from './typing';
 
 /** What the host and the page need of the grid. */
 export interface Grid {
@@ -67,6 +67,7 @@ export function openGrid(
     const workbook = api.createWorkbook(kept ?? { name: 'Workbook' });
     takeOtherThanOffered(univer);
     keepWhatIsTyped(univer);
+    leaveKeysBeside(univer, container);
     return { univer, api, workbook, sentences };
   } catch (fault) {
     univer.dispose();
