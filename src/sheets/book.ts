@@ -22,8 +22,9 @@ import { LABEL_CELL_KEYS } from './station/labels';
 import { PARTS_CELL_KEYS } from './station/parts';
 import type { Layout } from './station/layout';
 import { NAME_STEMS, SCHEDULE_NAME_KEYS, SHEET_NAMES, type WantedNames } from './station/naming';
-import { PROTECTION_NAME_KEYS } from './station/protection-keys';
+import { PROTECTION_COLUMN_NAME_KEYS, PROTECTION_NAME_KEYS } from './station/protection-keys';
 import { FEED_KEYS, VERDICT_NAME_KEYS } from './station/references';
+import { COLUMN_KEYS } from './station/schedule-keys';
 import { SUPPLY_KEYS } from './station/supply-keys';
 import { supplySheet } from './supply/sheet';
 import { verdictsSheet } from './verdicts/sheet';
@@ -32,7 +33,7 @@ import { conductorsSheet } from './without-add-in/conductors-sheet';
 import { fusesSheet } from './without-add-in/fuses-sheet';
 import { WIRE_CELL_KEYS } from './station/wire-list';
 import type { NativeParts } from './without-add-in/native-parts';
-import { workingsSheet } from './without-add-in/workings-sheet';
+import { WORK_KEYS, workingsSheet } from './without-add-in/workings-sheet';
 
 export interface BookSheet extends WantedNames {
   /** It travels along only where there is no add-in to answer. */
@@ -50,6 +51,7 @@ export const BOOK: readonly BookSheet[] = [
     name: SHEET_NAMES.sheet,
     defines: [
       [NAME_STEMS.schedule, SCHEDULE_NAME_KEYS],
+      [NAME_STEMS.column, COLUMN_KEYS],
       [NAME_STEMS.feed, FEED_KEYS],
     ],
     build: (layout, content, native) => scheduleSheet(layout, content, native?.schedule),
@@ -66,7 +68,7 @@ export const BOOK: readonly BookSheet[] = [
   },
   {
     name: SHEET_NAMES.protectionSheet,
-    defines: [[NAME_STEMS.protect, PROTECTION_NAME_KEYS]],
+    defines: [[NAME_STEMS.protect, [...PROTECTION_NAME_KEYS, ...PROTECTION_COLUMN_NAME_KEYS]]],
     build: (layout, content, native) => protectionSheet(layout, content, native?.protection),
   },
   {
@@ -113,7 +115,12 @@ export const BOOK: readonly BookSheet[] = [
       ),
   },
   { name: SHEET_NAMES.fusesSheet, isForCopies: true, build: ({ names }) => fusesSheet(names) },
-  { name: SHEET_NAMES.workingsSheet, isForCopies: true, build: workingsSheet },
+  {
+    name: SHEET_NAMES.workingsSheet,
+    defines: [[NAME_STEMS.work, WORK_KEYS]],
+    isForCopies: true,
+    build: workingsSheet,
+  },
 ];
 
 /** The sheets of the list that a content wants. */

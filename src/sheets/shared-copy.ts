@@ -4,19 +4,25 @@
  */
 import { BOOK, nativeSheets } from './book';
 import type { Calculated } from './calculate/calculate';
-import { area } from './plan/area';
+import { area, columnNumber } from './plan/area';
 import type { SheetPlan } from './plan/plan';
 import { CREW_ROW } from './crew/layout';
 import { DRAWING_ROW, drawingName, PICTURE_COLUMN } from './drawing/layout';
 import { withRowHeights } from './row-heights';
-import { PROTECTION_ROW } from './protection/layout';
+import { PROTECTION_ROW, protectionColumn } from './protection/layout';
 import { ROW } from './schedule/layout';
 import { roomyRows } from './schedule/sheet';
 import { withDiagrams } from './station-diagram';
 import { stationValues, type StationValues } from './station-values';
 import type { StationContent } from './station/content';
 import type { Layout } from './station/layout';
-import { freeScheduleNames, scheduleNames, type NamesInUse } from './station/naming';
+import {
+  freeScheduleNames,
+  scheduleNames,
+  type NamesInUse,
+  type ScheduleNames,
+} from './station/naming';
+import { PROTECTION_WORKING_KEYS } from './station/protection-keys';
 import { nativeParts } from './without-add-in/native-parts';
 import type { SteadyAtWriting } from './without-add-in/steady-heat';
 
@@ -75,13 +81,46 @@ function ofRunsOnly(sheets: Calculated, { names }: Layout, runs: number): Calcul
   };
 }
 
+/** Columns that a formula points at. */
+function columnsIn(formula: string): readonly number[] {
+  return [...formula.matchAll(/(?<![A-Za-z0-9_.!])\$?([A-Z]{1,3})\$?\d+(?![A-Za-z0-9_.(])/g)].map(
+    ([, letters]) => columnNumber(letters!),
+  );
+}
+
+/**
+ * The values of columns in sight, and of those that colours or charts go by, without workings. A viewer that does not
+ * calculate shows no others, and one that does needs none.
+ */
+function seenOnly(
+  values: Calculated,
+  plans: readonly SheetPlan[],
+  { protectionSheet }: ScheduleNames,
+): Calculated {
+  const unseen = new Map(
+    plans.map(({ name, hiddenColumns = [], highlights, chart }) => {
+      const looked = new Set(highlights.flatMap(({ formula }) => columnsIn(formula)));
+      const workings =
+        name === protectionSheet ? PROTECTION_WORKING_KEYS.map(protectionColumn) : hiddenColumns;
+      return [
+        name,
+        new Set(chart === undefined ? workings.filter((column) => !looked.has(column)) : []),
+      ];
+    }),
+  );
+  return {
+    at: (sheet, row, column) =>
+      unseen.get(sheet)?.has(column) === true ? null : values.at(sheet, row, column),
+  };
+}
+
 /** The copy of a station. */
 export function sharedCopy(content: StationContent, options: CopyOptions = {}): SharedCopy {
   const names =
     options.taken === undefined ? scheduleNames() : freeScheduleNames(options.taken, BOOK);
   const layout: Layout = {
     names,
-    references: 'cells',
+    references: 'names',
     rows: options.rows ?? Math.max(LEAST_ROWS, content.runs.length + SPARE_ROWS),
     printedRows: roomyRows(content.runs.length),
   };
@@ -90,6 +129,6 @@ export function sharedCopy(content: StationContent, options: CopyOptions = {}): 
   const plans = withRowHeights(nativeSheets(layout, content, native), names, station);
   return {
     plans: withDiagrams(plans, layout, content, station),
-    values: ofRunsOnly(station.sheets, layout, content.runs.length),
+    values: seenOnly(ofRunsOnly(station.sheets, layout, content.runs.length), plans, names),
   };
 }

@@ -6,12 +6,12 @@ import { CellError, type ResultCell } from '../../functions/cell';
 import { escapeText } from '../../lists/escape';
 import type { Calculated } from '../../sheets/calculate/calculate';
 import { cellAddress, columnLetters } from '../../sheets/plan/area';
-import { filledDown, partsToFill } from '../../sheets/plan/fill-down';
+import { filledDown, partsToFill, putTogether, type FilledDown } from '../../sheets/plan/fill-down';
 import { FilledFormula, layBlocks, type LaidCell } from '../../sheets/plan/lay-blocks';
 import type { CellContent, CellStyle, Formula, SheetPlan } from '../../sheets/plan/plan';
 import type { Place, UnmarkedCells } from './ignored-errors';
 import { xmlText } from '../../sheets/plan/xml-text';
-import { bytesOf, XmlBytes, type Bytes } from './xml';
+import { XmlBytes, type Bytes } from './xml';
 
 const TEXT_FORMAT = '@';
 /** What a spreadsheet would take for a formula when someone edits the cell. */
@@ -75,86 +75,67 @@ interface Shared {
   number?: number;
 }
 
+/** Whether a stretch of formulas that ends in one row goes on in another: those in brackets stand in between. */
+const goesOn = (last: number, row: number) =>
+  last === row - 1 || (last === row - 2 && isUnlike(row - 1));
+
 /**
  * Formulas that are filled down, each written out once: the cells below say that they share it. The long ones of a copy
- * without the add-in make a file of megabytes otherwise. One that names another sheet is written out in every row, since
- * the older format of workbooks knew no such formula that is shared.
+ * without the add-in make a file of megabytes otherwise. One that names another sheet is written out in every row:
+ * spreadsheets that keep their formulas in the older binary form know no such formula that is shared. By the places of
+ * the cells in their list.
  */
-function sharedFormulas(cells: readonly LaidCell[]): ReadonlyMap<LaidCell, Shared> {
-  const shared = new Map<LaidCell, Shared>();
-  const lately: (Shared | undefined)[] = [];
+function sharedFormulas(cells: readonly LaidCell[]): readonly (Shared | undefined)[] {
+  const shared = new Array<Shared | undefined>(cells.length);
+  const lately: ((Shared & { readonly at: number }) | undefined)[] = [];
   let count = 0;
-  for (const cell of cells) {
-    if (!isFormulaAt(cell)) continue;
+  for (const [at, cell] of cells.entries()) {
+    if (!isFormulaAt(cell) || isUnlike(cell.row)) continue;
     const { row, column, content } = cell;
     const above = lately[column];
-    if (above?.last === row - 1 && !isUnlike(row) && isFilledFrom(above.first, cell)) {
+    if (above !== undefined && goesOn(above.last, row) && isFilledFrom(above.first, cell)) {
       above.last = row;
       above.number ??= count++;
-      shared.set(cell, above).set(above.first, above);
+      shared[at] = above;
+      shared[above.at] = above;
       continue;
     }
     const text = content instanceof FilledFormula ? content.first : content.formula;
-    lately[column] = isUnlike(row) || text.includes('!') ? undefined : { first: cell, last: row };
+    lately[column] = text.includes('!') ? undefined : { first: cell, last: row, at };
   }
   return shared;
 }
 
 /** A formula's parts as they stand in XML. */
-interface Parts {
-  readonly texts: readonly Bytes[];
-  readonly rows: readonly number[];
+const inXml = new Map<string, FilledDown>();
+const MOST_KEPT = 2000;
+
+function partsInXml(formula: string): FilledDown {
+  let parts = inXml.get(formula);
+  if (parts === undefined) {
+    const { texts, rows } = partsToFill(formula.replace(/^=/, ''));
+    if (inXml.size >= MOST_KEPT) inXml.clear();
+    inXml.set(formula, (parts = { texts: texts.map(xmlText), rows }));
+  }
+  return parts;
 }
 
-/** Writes formulas, each taken apart once for all of its rows. */
-class FormulaWriter {
-  private readonly parts = new Map<string, Parts>();
-  /** The numbers of rows, by themselves. */
-  private readonly numbers: Bytes[] = [];
+/** A formula written out, as its element holds it. */
+function formulaText(content: Formula): string {
+  return content instanceof FilledFormula
+    ? putTogether(partsInXml(content.first), content.rowsBelow)
+    : putTogether(partsInXml(content.formula), 0);
+}
 
-  constructor(
-    private readonly xml: XmlBytes,
-    private readonly shared: ReadonlyMap<LaidCell, Shared>,
-  ) {}
-
-  write(cell: FormulaAt): void {
-    const shared = this.shared.get(cell);
-    if (shared === undefined) {
-      this.xml.text(isUnlike(cell.row) ? '<f>(' : '<f>');
-      this.formula(cell.content);
-      this.xml.text(isUnlike(cell.row) ? ')</f>' : '</f>');
-    } else if (shared.first === cell) {
-      const { row, column } = cell;
-      const where = `${cellAddress(row, column)}:${cellAddress(shared.last, column)}`;
-      this.xml.text(`<f t="shared" ref="${where}" si="${shared.number}">`);
-      this.formula(cell.content);
-      this.xml.text('</f>');
-    } else {
-      this.xml.text(`<f t="shared" si="${shared.number}"/>`);
-    }
+function formulaElement(cell: FormulaAt, shared: Shared | undefined): string {
+  if (shared === undefined) {
+    const text = formulaText(cell.content);
+    return isUnlike(cell.row) ? `<f>(${text})</f>` : `<f>${text}</f>`;
   }
-
-  private formula(content: Formula): void {
-    const [text, rowsBelow] =
-      content instanceof FilledFormula ? [content.first, content.rowsBelow] : [content.formula, 0];
-    const { texts, rows } = this.partsOf(text);
-    this.xml.copy(texts[0]!);
-    for (let index = 0; index < rows.length; index += 1) {
-      const row = rows[index]! + rowsBelow;
-      this.xml.copy((this.numbers[row] ??= bytesOf(String(row))));
-      this.xml.copy(texts[index + 1]!);
-    }
-  }
-
-  private partsOf(formula: string): Parts {
-    let parts = this.parts.get(formula);
-    if (parts === undefined) {
-      const { texts, rows } = partsToFill(formula.replace(/^=/, ''));
-      parts = { texts: texts.map((text) => bytesOf(xmlText(text))), rows };
-      this.parts.set(formula, parts);
-    }
-    return parts;
-  }
+  if (shared.first !== cell) return `<f t="shared" si="${shared.number}"/>`;
+  const { row, column } = cell;
+  const where = `${cellAddress(row, column)}:${cellAddress(shared.last, column)}`;
+  return `<f t="shared" ref="${where}" si="${shared.number}">${formulaText(cell.content)}</f>`;
 }
 
 /** What a formula came to: the kind of its cell, and its value. */
@@ -175,13 +156,15 @@ class Stretch {
   }
 }
 
-/** The rows in their order, those too that only have a height. */
+/** The rows in their order, those too that only have a height: where their cells begin in the list, and how many. */
 function byRows(cells: readonly LaidCell[], heightsPt: NonNullable<SheetPlan['rowHeightsPt']>) {
-  const rows = new Map<number, LaidCell[]>(Object.keys(heightsPt).map((row) => [Number(row), []]));
-  for (const cell of cells) {
-    const known = rows.get(cell.row);
-    if (known === undefined) rows.set(cell.row, [cell]);
-    else known.push(cell);
+  const rows = new Map<number, { readonly from: number; count: number }>(
+    Object.keys(heightsPt).map((row) => [Number(row), { from: 0, count: 0 }]),
+  );
+  for (const [at, { row }] of cells.entries()) {
+    const known = rows.get(row);
+    if (known === undefined || known.count === 0) rows.set(row, { from: at, count: 1 });
+    else known.count += 1;
   }
   return [...rows].sort(([one], [other]) => one - other);
 }
@@ -196,49 +179,44 @@ export function sheetCells(
   const [rows, columns] = [new Stretch(), new Stretch()];
   const xml = new XmlBytes();
   const cells = layBlocks(blocks);
-  const formulas = new FormulaWriter(xml, sharedFormulas(cells));
+  const shared = sharedFormulas(cells);
   const letters: string[] = [];
 
-  const drawCell = (cell: LaidCell): void => {
+  const drawn = (cell: LaidCell, at: number): string => {
     const { row, column, content } = cell;
     const style = styleFor(content, cell.style);
     if (style.numberFormat === TEXT_FORMAT) texts.push({ row, column });
     const number = shares.style(style);
     const where = `${(letters[column] ??= columnLetters(column))}${row + 1}`;
-    const head = `<c r="${where}"${number === 0 ? '' : ` s="${number}"`}`;
-    if (content === null) {
-      if (number !== 0) xml.text(`${head}/>`);
-      return;
-    }
+    const head = number === 0 ? `<c r="${where}"` : `<c r="${where}" s="${number}"`;
+    if (content === null) return number === 0 ? '' : `${head}/>`;
     rows.take(row);
     columns.take(column);
     if (isFormulaAt(cell)) {
       // The first row has none above it to differ from.
       if (row > 0 && isUnlike(row)) unlike.push({ row, column });
+      const formula = formulaElement(cell, shared[at]);
       const value = values?.at(name, row, column) ?? undefined;
-      const [kind, text] = value === undefined ? ['', undefined] : resultOf(value);
-      xml.text(`${head}${kind}>`);
-      formulas.write(cell);
-      xml.text(text === undefined ? '</c>' : `<v>${text}</v></c>`);
-    } else if (typeof content === 'string') {
-      xml.text(`${head} t="s"><v>${shares.text(escapeText(content))}</v></c>`);
-    } else if (typeof content === 'boolean') {
-      xml.text(`${head} t="b"><v>${content ? 1 : 0}</v></c>`);
-    } else if (typeof content === 'number') {
-      xml.text(`${head}><v>${content}</v></c>`);
+      if (value === undefined) return `${head}>${formula}</c>`;
+      const [kind, text] = resultOf(value);
+      return `${head}${kind}>${formula}<v>${text}</v></c>`;
     }
+    if (typeof content === 'string') {
+      return `${head} t="s"><v>${shares.text(escapeText(content))}</v></c>`;
+    }
+    if (typeof content === 'boolean') return `${head} t="b"><v>${content ? 1 : 0}</v></c>`;
+    return typeof content === 'number' ? `${head}><v>${content}</v></c>` : '';
   };
 
   xml.text('<sheetData>');
-  for (const [row, inRow] of byRows(cells, rowHeightsPt)) {
+  for (const [row, { from, count }] of byRows(cells, rowHeightsPt)) {
     const heightPt = rowHeightsPt[row];
     const height = heightPt === undefined ? '' : ` ht="${heightPt}" customHeight="1"`;
-    const [first] = inRow;
-    const last = inRow.at(-1) ?? first;
+    const [first, last] = count === 0 ? [] : [cells[from], cells[from + count - 1]];
     const spans = last && first ? ` spans="${first.column + 1}:${last.column + 1}"` : '';
-    xml.text(`<row r="${row + 1}"${height}${spans} x14ac:dyDescent="0.25">`);
-    inRow.forEach(drawCell);
-    xml.text('</row>');
+    let text = `<row r="${row + 1}"${height}${spans} x14ac:dyDescent="0.25">`;
+    for (let at = from; at < from + count; at += 1) text += drawn(cells[at]!, at);
+    xml.text(`${text}</row>`);
   }
   xml.text('</sheetData>');
   return {

@@ -21,6 +21,12 @@ interface Book {
     readonly model: { readonly fonts: string[] };
   };
   readonly sharedStrings: { add(text: string): number };
+  definedNames: readonly DefinedName[];
+}
+/** A name of the workbook, and the areas that it stands for. */
+export interface DefinedName {
+  readonly name: string;
+  readonly ranges: readonly string[];
 }
 
 /** What the library writes of a sheet that it knows no cells of. */
@@ -69,13 +75,14 @@ function sharesOf({ styles, sharedStrings }: Book): Shares {
 }
 
 /**
- * Has the library write its workbook, and gives the XML of those sheets that have cells of ours, by the file's name: it
- * goes into the file in place of what the library puts there.
+ * Has the library write its workbook with these names, and gives the XML of those sheets that have cells of ours, by the
+ * file's name: it goes into the file in place of what the library puts there.
  */
 export function takeSheets(
   workbook: Workbook,
   cellsOf: ReadonlyMap<number, (shares: Shares) => SheetCells>,
   drawingOf: (id: number) => string,
+  names: readonly DefinedName[],
 ): ReadonlyMap<string, readonly Bytes[]> {
   const writer = workbook.xlsx as unknown as SheetWriter;
   const prepareModel = writer.prepareModel.bind(writer);
@@ -85,6 +92,8 @@ export function takeSheets(
   const taken = new Map<string, readonly Bytes[]>();
   // What the library writes first depends on whether there are any texts.
   writer.prepareModel = (model, options) => {
+    // The library keeps an object for each cell of a name.
+    model.definedNames = names;
     prepareModel(model, options);
     model.styles.model.fonts[0] = DEFAULT_FONT;
     const shares = sharesOf(model);

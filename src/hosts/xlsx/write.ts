@@ -65,13 +65,13 @@ export async function writeWorkbook(
       sheets.map(([{ id }, plan]) => [id, (shares: Shares) => sheetCells(plan, values, shares)]),
     ),
     (id) => (drawings.has(id) ? drawingElement : ''),
+    plans.flatMap(({ name: sheet, names }) =>
+      names.map(({ name, area }) => ({
+        name,
+        ranges: [`${quotedSheetName(sheet)}!${areaAddress(area, 'both')}`],
+      })),
+    ),
   );
-  for (const plan of plans) {
-    for (const { name, area } of plan.names) {
-      const where = `${quotedSheetName(plan.name)}!${areaAddress(area, 'both')}`;
-      workbook.definedNames.add(where, name);
-    }
-  }
 
   const stored = await workbook.xlsx.writeBuffer(STORED);
   return repacked(new Uint8Array(stored), taken, drawings);

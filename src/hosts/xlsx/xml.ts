@@ -27,12 +27,6 @@ export class XmlBytes {
     this.length += encoder.encodeInto(text, this.bytes.subarray(this.length)).written;
   }
 
-  copy(bytes: Bytes): void {
-    this.room(bytes.length);
-    this.bytes.set(bytes, this.length);
-    this.length += bytes.length;
-  }
-
   get written(): Bytes {
     return this.bytes.subarray(0, this.length);
   }

@@ -1,6 +1,5 @@
 /** What pages for the workshop say of a run, as formulas of its place in the schedule: ends, length, wire, fuse. */
-import { areaAddress, quotedSheetName } from '../plan/area';
-import { protectionArea } from '../protection/layout';
+import { protectionElsewhere } from '../protection/layout';
 import { columnReferences, ROW } from '../schedule/layout';
 import { kindInForce } from '../station/fuse-kind';
 import type { Layout } from '../station/layout';
@@ -26,10 +25,10 @@ export interface SaidOfRun {
 }
 
 export function saidOfRun(layout: Layout, place: string): SaidOfRun {
-  const { rule, protect, supply, protectionSheet } = layout.names;
+  const { rule, protect, supply } = layout.names;
   const schedule = columnReferences(layout, true);
   const there = (key: ColumnKey) => `INDEX(${schedule[key]},${place})`;
-  const ownKinds = `${quotedSheetName(protectionSheet)}!${areaAddress(protectionArea('kind', layout.rows), 'both')}`;
+  const ownKinds = protectionElsewhere('kind', layout);
 
   const { run, place1 } = schedule;
   const fed = `COUNTIF(${place1},${place})`;

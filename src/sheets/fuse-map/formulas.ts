@@ -1,8 +1,7 @@
 /** What the Fuse map says, as formulas; they are the same with and without the add-in. */
 import { saidOfRun } from '../crew/said';
-import { areaAddress, quotedSheetName } from '../plan/area';
 import { text } from '../plan/formula';
-import { protectionArea } from '../protection/layout';
+import { protectionElsewhere } from '../protection/layout';
 import { columnReferences, runsFollowed } from '../schedule/layout';
 import { hasFuse } from '../schedule/row';
 import { kindInForce } from '../station/fuse-kind';
@@ -55,13 +54,13 @@ export function mapFormulas(
   layout: Layout,
   { cell, column, number }: MapReferences,
 ): Readonly<Record<MapKey | Exclude<PlaceKey, 'own'>, string>> {
-  const { protect, protectionSheet } = layout.names;
+  const { protect } = layout.names;
   const schedule = columnReferences(layout, true);
   const there = (key: ColumnKey) => `INDEX(${schedule[key]},${cell.place})`;
   const of = (key: MapWorkingKey) => `INDEX(${column[key]},${cell.place})`;
   const said = saidOfRun(layout, cell.place);
   const whereLine = (formula: string) => `IF(${cell.place}=0,"",${formula})`;
-  const ownKinds = `${quotedSheetName(protectionSheet)}!${areaAddress(protectionArea('kind', layout.rows), 'both')}`;
+  const ownKinds = protectionElsewhere('kind', layout);
   const fuse = there('fuse');
   const level = there('level');
   const doubt = DOUBTED.reduceRight(

@@ -2,9 +2,8 @@
 import { RELATIVE_SLACK } from '../../core/limits';
 import { BY_RATING, FUSE_KINDS, OWN_FUSE } from '../../core/tables/fuse-kinds';
 import { saidOfRun } from '../crew/said';
-import { areaAddress, quotedSheetName } from '../plan/area';
 import { text } from '../plan/formula';
-import { protectionArea } from '../protection/layout';
+import { protectionElsewhere } from '../protection/layout';
 import { doubtOf } from '../schedule/doubt';
 import { columnReferences, runsFollowed } from '../schedule/layout';
 import { conductorsOf, hasFuse } from '../schedule/row';
@@ -63,10 +62,9 @@ const NONE = '9000000000';
 const SAME_MILLIOHMS = 0.05;
 
 function pointers(layout: Layout) {
-  const { protectionSheet } = layout.names;
   return {
     schedule: columnReferences(layout, true),
-    ownKinds: `${quotedSheetName(protectionSheet)}!${areaAddress(protectionArea('kind', layout.rows), 'both')}`,
+    ownKinds: protectionElsewhere('kind', layout),
   };
 }
 

@@ -20,6 +20,11 @@ export function columnLetters(column: number): string {
   return letters;
 }
 
+/** The zero-based number of a column by its letters. */
+export function columnNumber(letters: string): number {
+  return [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+}
+
 /** Which parts of an address stay put when a formula is copied. */
 export type Pinned = 'none' | 'row' | 'column' | 'both';
 

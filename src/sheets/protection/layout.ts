@@ -1,11 +1,12 @@
 /** Where the parts of the Protection sheet stand, and how its formulas point at them. */
 import { FUSE_TYPES } from '../../core/tables/iso-8820-types';
-import { area, areaAddress, cellAddress, type Area } from '../plan/area';
+import { area, areaAddress, cellAddress, quotedSheetName, type Area } from '../plan/area';
 import { MULTIPLES } from './fuse-points';
 import {
   PROTECTION_CELL_KEYS,
   PROTECTION_KEYS,
   type ProtectionCellKey,
+  type ProtectionColumnNameKey,
   type ProtectionKey,
   type ProtectionNameKey,
 } from '../station/protection-keys';
@@ -72,6 +73,16 @@ export const TYPE_DATA: TypeData = {
   steepness: typeRows(SIDE_TYPES.steepness, MULTIPLES.length),
   mayOpen: typeRows(SIDE_TYPES.mayOpen),
 };
+
+/** A column of this sheet, as formulas of other sheets point at it. */
+export function protectionElsewhere(
+  key: ProtectionColumnNameKey,
+  { names, references, rows }: Layout,
+): string {
+  return references === 'names'
+    ? names.protectColumn[key]
+    : `${quotedSheetName(names.protectionSheet)}!${areaAddress(protectionArea(key, rows), 'both')}`;
+}
 
 /** References of the run at a place of the list, from 0. */
 export function protectionReferences(

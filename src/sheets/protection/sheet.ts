@@ -12,6 +12,7 @@ import type { ProtectionTyped } from '../station/protection';
 import {
   PROTECTION_CELL_KEYS,
   PROTECTION_KEYS,
+  PROTECTION_COLUMN_NAME_KEYS,
   PROTECTION_NAME_KEYS,
   FUSE_ENTRY_KEYS,
   PROTECTION_SHOWN_KEYS,
@@ -227,10 +228,18 @@ export function protectionSheet(
         style: QUIET_STYLE,
       },
     ],
-    names: PROTECTION_NAME_KEYS.map((key) => ({
-      name: names.protect[key],
-      area: protectionNameArea(key, rows),
-    })),
+    names: [
+      ...PROTECTION_NAME_KEYS.map((key) => ({
+        name: names.protect[key],
+        area: protectionNameArea(key, rows),
+      })),
+      ...(layout.references === 'names'
+        ? PROTECTION_COLUMN_NAME_KEYS.map((key) => ({
+            name: names.protectColumn[key],
+            area: protectionArea(key, rows),
+          }))
+        : []),
+    ],
     entries: [
       ...PROTECTION_CELL_KEYS.flatMap((key) => {
         const { label, note, parameter } = PROTECTION_CELLS[key];

@@ -61,6 +61,7 @@ export function columnReferences(
   { names, references, rows }: Layout,
   elsewhere = false,
 ): Readonly<Record<ColumnKey, string>> {
+  if (elsewhere && references === 'names') return names.column;
   const sheet = elsewhere ? `${quotedSheetName(names.sheet)}!` : '';
   return keyed((key) =>
     references === 'table'

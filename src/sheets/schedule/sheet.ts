@@ -406,6 +406,9 @@ export function scheduleSheet(
       ...(native === undefined
         ? FEED_KEYS.map((key) => ({ name: names.feed[key], area: feedArea(key, layout) }))
         : []),
+      ...(layout.references === 'names'
+        ? COLUMN_KEYS.map((key) => ({ name: names.column[key], area: columnArea(key, rows) }))
+        : []),
     ],
     entries: entries(layout),
     highlights: scheduleHighlights(rows),

@@ -2,9 +2,13 @@
 import type { ReferenceStyle } from '../plan/plan';
 import type { ScheduleNames } from './naming';
 
+/**
+ * In a file formulas point at columns of other sheets by their names (`names`), at their own sheet by addresses: one that
+ * holds another sheet's name cannot be shared by the rows that it is filled down to.
+ */
 export interface Layout {
   readonly names: ScheduleNames;
-  readonly references: ReferenceStyle;
+  readonly references: ReferenceStyle | 'names';
   readonly rows: number;
   /** How many of the rows a print shows; all of them unless given. */
   readonly printedRows?: number;

@@ -1,8 +1,14 @@
 /** Names for a new schedule that nothing in the workbook has yet. */
 import { DATA_KEYS, type DataKey } from './data-keys';
 import { RULE_KEYS, type RuleKey } from './house-rules';
-import { PROTECTION_NAME_KEYS, type ProtectionNameKey } from './protection-keys';
+import {
+  PROTECTION_COLUMN_NAME_KEYS,
+  PROTECTION_NAME_KEYS,
+  type ProtectionColumnNameKey,
+  type ProtectionNameKey,
+} from './protection-keys';
 import { FEED_KEYS, VERDICT_NAME_KEYS, type FeedKey, type VerdictNameKey } from './references';
+import { COLUMN_KEYS, type ColumnKey } from './schedule-keys';
 import { SUPPLY_KEYS, type SupplyKey } from './supply-keys';
 
 /** The sheets that point at one another, as the first schedule of a workbook calls them. */
@@ -21,6 +27,8 @@ export const SHEET_NAMES = {
 /** Defined names by what they start with, before the schedule's number. */
 export const NAME_STEMS = {
   schedule: 'LoomSchedule',
+  column: 'LoomColumn',
+  work: 'LoomWorkings',
   rule: 'LoomRules',
   feed: 'LoomFeed',
   supply: 'LoomSupply',
@@ -38,10 +46,14 @@ type Named<Key extends string> = Readonly<Record<Key, string>>;
 export interface ScheduleNames extends Named<keyof typeof SHEET_NAMES> {
   readonly table: string;
   readonly schedule: Named<ScheduleNameKey>;
+  /** Columns of the schedule, in a file. */
+  readonly column: Named<ColumnKey>;
   readonly rule: Named<RuleKey>;
   readonly feed: Named<FeedKey>;
   readonly supply: Named<SupplyKey>;
   readonly protect: Named<ProtectionNameKey>;
+  /** Columns of the Protection sheet that others look at, in a file. */
+  readonly protectColumn: Named<ProtectionColumnNameKey>;
   readonly verdicts: Named<VerdictNameKey>;
   readonly data: Named<DataKey>;
   /** The name of any other sheet of the same schedule. */
@@ -82,10 +94,12 @@ function namesOf(number: number): ScheduleNames {
     ) as Named<keyof typeof SHEET_NAMES>),
     table: `${TABLE}${suffix}`,
     schedule: named(NAME_STEMS.schedule, SCHEDULE_NAME_KEYS),
+    column: named(NAME_STEMS.column, COLUMN_KEYS),
     rule: named(NAME_STEMS.rule, RULE_KEYS),
     feed: named(NAME_STEMS.feed, FEED_KEYS),
     supply: named(NAME_STEMS.supply, SUPPLY_KEYS),
     protect: named(NAME_STEMS.protect, PROTECTION_NAME_KEYS),
+    protectColumn: named(NAME_STEMS.protect, PROTECTION_COLUMN_NAME_KEYS),
     verdicts: named(NAME_STEMS.verdicts, VERDICT_NAME_KEYS),
     data: named(NAME_STEMS.data, DATA_KEYS),
     sheetNamed,

@@ -23,6 +23,10 @@ export const PROTECTION_NAME_KEYS = [
 ] as const;
 export type ProtectionNameKey = (typeof PROTECTION_NAME_KEYS)[number];
 
+/** Columns that formulas of other sheets look at, row by row. */
+export const PROTECTION_COLUMN_NAME_KEYS = ['kind'] as const;
+export type ProtectionColumnNameKey = (typeof PROTECTION_COLUMN_NAME_KEYS)[number];
+
 export const PROTECTION_SHOWN_KEYS = [
   'run',
   'size',

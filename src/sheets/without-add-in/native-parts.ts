@@ -8,7 +8,7 @@ import { columnFormulas, type NativeSchedule } from '../schedule/sheet';
 import { perLayout, type Layout } from '../station/layout';
 import { GAUGE_COLUMNS } from './gauge';
 import { steadyAtWriting, type SteadyAtWriting } from './steady-heat';
-import { nativeReferences } from './workings-sheet';
+import { scheduleReferences } from './workings-sheet';
 
 export interface NativeParts {
   readonly schedule: NativeSchedule;
@@ -19,7 +19,7 @@ export interface NativeParts {
 /** What follows from the layout alone. */
 const partsOfLayout = perLayout((layout) => {
   const { data, protect, rule } = layout.names;
-  const references = nativeReferences(layout, 0, 'schedule');
+  const references = scheduleReferences(layout);
   const looksUp = { data, types: TYPE_DATA };
   const row = protectionReferences(layout, data, 0);
   const [start, limit, material] = [protect.startC, protect.limitC, rule.material];

@@ -11,24 +11,26 @@ import {
   type Round,
   type WorkKey,
 } from './references';
+import { NAME_STEMS } from '../station/naming';
 import { FEED_KEYS } from '../station/references';
 import { BAD_ENTRY } from '../plan/formula';
 import { PALETTE } from '../plan/palette';
 import type { SheetPlan } from '../plan/plan';
-import { COLUMN_KEYS } from '../station/schedule-keys';
+import { COLUMN_KEYS, type ColumnKey } from '../station/schedule-keys';
+import { SCHEDULE_FORMULAS } from '../schedule/formulas';
 import { columnOf, columnReferences, ROW, rowReferences } from '../schedule/layout';
 import { TYPE_DATA } from '../protection/layout';
 import { perLayout, type Layout } from '../station/layout';
 import { nativeCall, STEP } from './native-calls';
 import { branchUnsettled, TREE_WORKINGS } from './tree';
 
+const HEAD = { title: 0, note: 1, moved: 2, header: 3, first: 4 } as const;
+
 const COLUMNS = Object.entries({ ...RUN_WORKINGS, ...TREE_WORKINGS }) as readonly (readonly [
   WorkKey,
   NativeFormula,
 ])[];
 export const WORK_KEYS: readonly WorkKey[] = COLUMNS.map(([key]) => key);
-
-const HEAD = { title: 0, note: 1, moved: 2, header: 3, first: 4 } as const;
 
 function workArea(key: WorkKey, rows: number) {
   return area(HEAD.first, WORK_KEYS.indexOf(key), rows, 1);
@@ -47,46 +49,85 @@ function attachedPlace(place: string, { names }: Layout, index: number): string 
   return `IF(${place}=ROW(${own})-${HEAD.first},${place},${BAD_ENTRY})`;
 }
 
-/**
- * References of the run at a place of the list, from 0: `from` is the sheet that the formula stands on. Cells of the
- * other sheet carry its name.
- */
-export function nativeReferences(
+/** What a row's formulas point at on both sheets; all but what differs between them. */
+function referencesOf(
   layout: Layout,
-  index: number,
-  from: 'schedule' | 'workings',
+  own: Pick<NativeReferences, 'cell' | 'column' | 'work' | 'workColumn' | 'place'>,
 ): NativeReferences {
-  const { names, rows } = layout;
-  const onSchedule = from === 'schedule';
-  const schedule = onSchedule ? '' : `${quotedSheetName(names.sheet)}!`;
-  const workings = onSchedule ? `${quotedSheetName(names.workingsSheet)}!` : '';
-  const row = ROW.first + index;
-  const references = {
-    ...rowReferences(layout, row),
-    cell: keyed(COLUMN_KEYS, (key) => `${schedule}${cellAddress(row, columnOf(key), 'column')}`),
-    column: columnReferences(layout, !onSchedule),
-    work: keyed(
-      WORK_KEYS,
-      (key) => `${workings}${cellAddress(HEAD.first + index, WORK_KEYS.indexOf(key), 'column')}`,
-    ),
-    workColumn: keyed(WORK_KEYS, (key) => `${workings}${areaAddress(workArea(key, rows), 'both')}`),
-    data: names.data,
-    place: onSchedule
-      ? attachedPlace(rowReferences(layout, row).place, layout, index)
-      : `ROW()-ROW(${cellAddress(HEAD.header, 0, 'both')})`,
-  };
+  const { data } = layout.names;
+  const references = { ...rowReferences(layout, ROW.first), ...own, data };
   const { cell, work } = references;
   return {
     ...references,
     notSettled: `${branchUnsettled(references)}>0`,
     call: nativeCall(
-      { data: names.data, types: TYPE_DATA },
+      { data, types: TYPE_DATA },
       {
         [STEP.sizeRow(cell.size)]: work.sizeRow,
         [STEP.fuseNeeded(cell.fuseAmps, 'FALSE')]: work.fuseNeeded,
       },
     ),
   };
+}
+
+/**
+ * References of the first run's formulas on the schedule. What stands on Workings is looked up by the run's place in the
+ * columns' names, so that the formulas name no sheet and rows may share them.
+ */
+export function scheduleReferences(layout: Layout): NativeReferences {
+  const own = rowReferences(layout, ROW.first);
+  const workColumn = layout.names.named(NAME_STEMS.work, WORK_KEYS);
+  return referencesOf(layout, {
+    cell: own.cell,
+    column: own.column,
+    work: keyed(WORK_KEYS, (key) => `INDEX(${workColumn[key]},${own.cell.place})`),
+    workColumn,
+    place: attachedPlace(own.place, layout, 0),
+  });
+}
+
+/**
+ * Cells of the schedule that stand on Workings as well, right of its own columns, for its formulas to name no other sheet
+ * either. By names and places instead, LibreOffice (7.4) calculates some rows before what they need.
+ */
+class SaidThere {
+  private readonly keys: ColumnKey[] = [];
+  readonly cell: NativeReferences['cell'];
+
+  constructor() {
+    const cells = {};
+    for (const key of COLUMN_KEYS) Object.defineProperty(cells, key, { get: () => this.at(key) });
+    this.cell = cells as NativeReferences['cell'];
+  }
+
+  private at(key: ColumnKey): string {
+    if (!this.keys.includes(key)) this.keys.push(key);
+    const column = WORK_KEYS.length + this.keys.indexOf(key);
+    return cellAddress(HEAD.first, column, 'column');
+  }
+
+  /** The columns that were asked for, with their formulas. */
+  columns({ names }: Layout): readonly (readonly [ColumnKey, string])[] {
+    return this.keys.map((key) => {
+      const there = `${quotedSheetName(names.sheet)}!${cellAddress(ROW.first, columnOf(key), 'column')}`;
+      // A formula that only points at an empty cell shows 0.
+      return [key, isComputed(key) ? there : `IF(${there}="","",${there})`];
+    });
+  }
+}
+
+const isComputed = (key: ColumnKey) => key in SCHEDULE_FORMULAS;
+
+/** References of the first run's formulas on Workings. */
+function workingsReferences(layout: Layout, there: SaidThere): NativeReferences {
+  const { rows } = layout;
+  return referencesOf(layout, {
+    cell: there.cell,
+    column: columnReferences(layout, true),
+    work: keyed(WORK_KEYS, (key) => cellAddress(HEAD.first, WORK_KEYS.indexOf(key), 'column')),
+    workColumn: keyed(WORK_KEYS, (key) => areaAddress(workArea(key, rows), 'both')),
+    place: `ROW()-ROW(${cellAddress(HEAD.header, 0, 'both')})`,
+  });
 }
 
 /** The most that the last round still moved the volts of any run. */
@@ -99,11 +140,13 @@ function lastMove(charge: Charge, rows: number): string {
 export const workingsSheet = perLayout((layout): SheetPlan => {
   const { names, rows } = layout;
   const quiet = { fontColour: PALETTE.quietText, fontSizePt: 8 };
-  const references = nativeReferences(layout, 0, 'workings');
-  const fill = COLUMNS.map(([, formula]) => `=${formula(references)}`);
+  const saidThere = new SaidThere();
+  const references = workingsReferences(layout, saidThere);
+  const own = COLUMNS.map(([key, formula]) => [key, formula(references)] as const);
+  const columns = [...own, ...saidThere.columns(layout)];
   return {
     name: names.workingsSheet,
-    columnWidths: COLUMNS.map(() => 10),
+    columnWidths: columns.map(() => 10),
     blocks: [
       {
         area: area(HEAD.title, 0),
@@ -130,13 +173,23 @@ export const workingsSheet = perLayout((layout): SheetPlan => {
         style: quiet,
       },
       {
-        area: area(HEAD.header, 0, 1, COLUMNS.length),
-        cells: [WORK_KEYS],
+        area: area(HEAD.header, 0, 1, columns.length),
+        cells: [columns.map(([key]) => key)],
         style: { ...quiet, bold: true },
       },
-      { area: area(HEAD.first, 0, rows, COLUMNS.length), fill, style: quiet },
+      {
+        area: area(HEAD.first, 0, rows, columns.length),
+        fill: columns.map(([, formula]) => `=${formula}`),
+        style: quiet,
+      },
     ],
-    names: [...FEED_KEYS.map((key) => ({ name: names.feed[key], area: workArea(key, rows) }))],
+    names: [
+      ...FEED_KEYS.map((key) => ({ name: names.feed[key], area: workArea(key, rows) })),
+      ...WORK_KEYS.map((key) => ({
+        name: names.named(NAME_STEMS.work, WORK_KEYS)[key],
+        area: workArea(key, rows),
+      })),
+    ],
     entries: [],
     highlights: [],
     notes: [],
@@ -145,7 +198,7 @@ export const workingsSheet = perLayout((layout): SheetPlan => {
     hidden: true,
     print: {
       landscape: true,
-      area: area(0, 0, HEAD.first + (layout.printedRows ?? rows), COLUMNS.length),
+      area: area(0, 0, HEAD.first + (layout.printedRows ?? rows), columns.length),
       footer: 'Workings of the run schedule.',
     },
   };
