@@ -1,7 +1,9 @@
 /** A formula's tree turned into a function once, to be called for every row that it is filled down to. */
 import { NAMESPACE, findFunction } from '../../functions/catalogue';
 import { CellError, type Cell, type Matrix, type ResultMatrix } from '../../functions/cell';
+import { equalPlaces } from './equal-places';
 import { NATIVE_FUNCTIONS } from './native-functions';
+import { askedOf, isWholeArea } from './same-for-rows';
 import { FormulaSyntaxError, parseFormula, type Address, type Node } from './syntax';
 import {
   asNumber,
@@ -90,6 +92,17 @@ export function compileFormula(formula: string): Compiled {
 }
 
 function compileNode(node: Node): Compiled {
+  const plain = compilePlain(node);
+  if (node.kind === 'area') return plain;
+  const asked = askedOf(node);
+  if (!asked?.hasAreas) return plain;
+  if (asked.cells.length === 0) return onceForSheet(plain);
+  return node.kind === 'call' && asked.cells.length === 1
+    ? onceForValue(plain, compileNode(asked.cells[0]!))
+    : plain;
+}
+
+function compilePlain(node: Node): Compiled {
   switch (node.kind) {
     case 'literal': {
       const { value } = node;
@@ -110,6 +123,14 @@ function compileNode(node: Node): Compiled {
     case 'operation': {
       const [left, right] = [compileNode(node.left), compileNode(node.right)];
       const compute = OPERATIONS[node.operator];
+      if (node.operator === '=' && isWholeArea(node.left)) {
+        return (place) => {
+          const [of, with_] = [left(place), right(place)];
+          return isCells(of) && !isCells(with_) && !(with_ instanceof CellError)
+            ? equalPlaces(of, with_)
+            : spreadTwo(compute, of, with_);
+        };
+      }
       return (place) => {
         const a = left(place);
         const b = right(place);
@@ -119,6 +140,30 @@ function compileNode(node: Node): Compiled {
     case 'call':
       return compileCall(node.name, node.args);
   }
+}
+
+/** What is the same in every row is computed once for a sheet. */
+function onceForSheet(compute: Compiled): Compiled {
+  const known = new WeakMap<SheetReader, Value>();
+  return (place) => {
+    let value = known.get(place.sheet);
+    if (value === undefined) known.set(place.sheet, (value = compute(place)));
+    return value;
+  };
+}
+
+/** What follows from one cell of the row is computed once for each of its values. */
+function onceForValue(compute: Compiled, cell: Compiled): Compiled {
+  const ofSheets = new WeakMap<SheetReader, Map<Value, Value>>();
+  return (place) => {
+    const given = cell(place);
+    if (given instanceof CellError) return compute(place);
+    let known = ofSheets.get(place.sheet);
+    if (known === undefined) ofSheets.set(place.sheet, (known = new Map<Value, Value>()));
+    let value = known.get(given);
+    if (value === undefined) known.set(given, (value = compute(place)));
+    return value;
+  };
 }
 
 function compileArea({ sheet: named, first, last }: Extract<Node, { kind: 'area' }>): Compiled {

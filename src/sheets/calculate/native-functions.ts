@@ -4,11 +4,12 @@ import {
   asNumber,
   asText,
   asTruth,
-  cellsOf,
   ERRORS,
   fold,
   isCells,
+  mapped,
   spread,
+  type Cells,
   type Value,
 } from './values';
 
@@ -30,7 +31,7 @@ export type NativeFunction = (args: readonly Value[]) => Value;
 const each =
   (compute: (cell: Cell) => Cell): NativeFunction =>
   ([value = null]) =>
-    isCells(value) ? cellsOf(value.rows, value.columns, value.all().map(compute)) : compute(value);
+    isCells(value) ? mapped(value, compute) : compute(value);
 
 const ofNumber = (compute: (number: number) => Cell): NativeFunction =>
   each((cell) => {
@@ -40,12 +41,19 @@ const ofNumber = (compute: (number: number) => Cell): NativeFunction =>
 
 const asFinite = (number: number): Cell => (Number.isFinite(number) ? number : ERRORS.tooLarge);
 
+/** The cells that count for a sum or a greatest: of many that are alike one stands for all, but 0 adds nothing. */
+function countingCells(value: Cells): readonly Cell[] {
+  const { few } = value;
+  if (few?.rest !== 0 && few?.rest !== false) return value.all();
+  return few.places.length < value.rows * value.columns ? [...few.cells, few.rest] : few.cells;
+}
+
 /** Numbers among arguments, as sums take them: in ranges only what is a number, an error stops all. */
 function numbersIn(args: readonly Value[]): readonly number[] | CellError {
   const numbers: number[] = [];
   for (const arg of args) {
     if (isCells(arg)) {
-      for (const cell of arg.all()) {
+      for (const cell of countingCells(arg)) {
         if (cell instanceof CellError) return cell;
         if (typeof cell === 'number') numbers.push(cell);
       }
@@ -83,6 +91,14 @@ const ofTruths =
 
 const sumProduct: NativeFunction = (args) => {
   const first = args[0] ?? null;
+  if (args.length === 1 && isCells(first)) {
+    let sum = 0;
+    for (const cell of countingCells(first)) {
+      if (cell instanceof CellError) return cell;
+      sum += typeof cell === 'number' ? cell : 0;
+    }
+    return asFinite(sum);
+  }
   const lists = args.map((arg) => (isCells(arg) ? arg.all() : [arg]));
   let sum = 0;
   for (let index = 0; index < (isCells(first) ? first.rows * first.columns : 1); index += 1) {

@@ -9,6 +9,15 @@ export interface Cells {
   at(row: number, column: number): Cell;
   /** Every cell, row by row; the same list each time. */
   all(): readonly Cell[];
+  /** Set where all cells but a few are alike: comparing a column with one of its values mostly answers FALSE. */
+  readonly few?: Few;
+}
+
+/** The cells that differ from the rest, by their places in the list, in order. */
+export interface Few {
+  readonly places: readonly number[];
+  readonly cells: readonly Cell[];
+  readonly rest: Cell;
 }
 
 export type Value = Cell | Cells;
@@ -25,6 +34,19 @@ export function cellsOf(rows: number, columns: number, all: readonly Cell[]): Ce
     all: () => all,
     at: (row, column) => all[row * columns + column] ?? null,
   };
+}
+
+/** An array whose cells are alike but for a few. */
+export function mostlyAlike(rows: number, columns: number, few: Few): Cells {
+  let whole: Cell[] | undefined;
+  const all = () => {
+    if (whole === undefined) {
+      whole = new Array<Cell>(rows * columns).fill(few.rest);
+      for (const [index, place] of few.places.entries()) whole[place] = few.cells[index]!;
+    }
+    return whole;
+  };
+  return { rows, columns, few, all, at: (row, column) => all()[row * columns + column] ?? null };
 }
 
 const ERRORS = {
@@ -199,7 +221,17 @@ export function spread(compute: (cells: readonly Cell[]) => Cell, values: readon
   return cellsOf(rows, columns, all);
 }
 
-function mapped(of: Cells, compute: (cell: Cell, index: number) => Cell): Cells {
+/** A computation on each cell by itself. */
+export function mapped(of: Cells, compute: (cell: Cell) => Cell): Cells {
+  const { few } = of;
+  if (few !== undefined) {
+    const cells = few.cells.map((cell) => compute(cell));
+    return mostlyAlike(of.rows, of.columns, { ...few, cells, rest: compute(few.rest) });
+  }
+  return mappedAll(of, compute);
+}
+
+function mappedAll(of: Cells, compute: (cell: Cell, index: number) => Cell): Cells {
   const cells = of.all();
   const all = new Array<Cell>(cells.length);
   for (let index = 0; index < cells.length; index += 1) all[index] = compute(cells[index]!, index);
@@ -213,8 +245,54 @@ export function spreadTwo(compute: OnTwo, left: Value, right: Value): Value {
   }
   if (!isCells(right)) return mapped(left, (cell) => compute(cell, right));
   if (left.rows === right.rows && left.columns === right.columns) {
+    const mostly = ofFew(compute, left, right);
+    if (mostly !== undefined) return mostly;
     const others = right.all();
-    return mapped(left, (cell, index) => compute(cell, others[index]!));
+    return mappedAll(left, (cell, index) => compute(cell, others[index]!));
   }
   return spread(([a, b]) => compute(a!, b!), [left, right]);
+}
+
+/** Two arrays of one shape, where all that matters stands in a few places; undefined where it does not. */
+function ofFew(compute: OnTwo, left: Cells, right: Cells): Cells | undefined {
+  const { rows, columns } = left;
+  if (left.few !== undefined && right.few !== undefined) {
+    return mostlyAlike(rows, columns, together(compute, left.few, right.few));
+  }
+  const few = left.few ?? right.few;
+  if (few === undefined || compute !== OPERATIONS['*'] || asNumber(few.rest) !== 0) {
+    return undefined;
+  }
+  const others = (left.few === undefined ? left : right).all();
+  if (!areFigures(others)) return undefined;
+  const cells = few.places.map((place, index) =>
+    left.few === undefined
+      ? compute(others[place]!, few.cells[index]!)
+      : compute(few.cells[index]!, others[place]!),
+  );
+  return mostlyAlike(rows, columns, { places: few.places, cells, rest: 0 });
+}
+
+function together(compute: OnTwo, left: Few, right: Few): Few {
+  const [places, cells]: [number[], Cell[]] = [[], []];
+  let [l, r] = [0, 0];
+  while (l < left.places.length || r < right.places.length) {
+    const [a, b] = [left.places[l] ?? Infinity, right.places[r] ?? Infinity];
+    places.push(Math.min(a, b));
+    cells.push(compute(a <= b ? left.cells[l]! : left.rest, b <= a ? right.cells[r]! : right.rest));
+    if (a <= b) l += 1;
+    if (b <= a) r += 1;
+  }
+  return { places, cells, rest: compute(left.rest, right.rest) };
+}
+
+/** Whether 0 times each cell of a list is 0: neither texts nor errors stand in it. Found out once for a list. */
+const figures = new WeakMap<readonly Cell[], boolean>();
+function areFigures(list: readonly Cell[]): boolean {
+  let known = figures.get(list);
+  if (known === undefined) {
+    known = list.every((cell) => typeof cell !== 'string' && !(cell instanceof CellError));
+    figures.set(list, known);
+  }
+  return known;
 }
