@@ -1,10 +1,11 @@
 /** "Import a list": a shared workbook or a list of runs from a file, shown as understood before it is inserted. */
 import type { SheetHost } from '../hosts/sheet-host';
-import { openList, type AnsweredList, type Reading } from './answered-list';
+import type { Reading } from './answered-list';
 import { columnQuestions, type ColumnQuestions } from './column-questions';
 import { commandButton } from './command-button';
 import { inserting } from './inserting';
 import { insertReport } from './insertion';
+import { openAside, type ListAside } from './list-aside';
 import { reportElement, reportSentence } from './list-report';
 import { make, say } from './make';
 import { makeNotice, sentenceOf } from './notice';
@@ -18,8 +19,9 @@ const INSERT_FLAT = 'Insert, every run from the source';
 
 interface Waiting {
   readonly fileName: string;
-  readonly list: AnsweredList;
-  readonly reading: Reading;
+  readonly list: ListAside;
+  /** As its columns are answered for now; never rejects. */
+  readonly reading: Promise<Reading>;
   readonly questions?: ColumnQuestions;
 }
 
@@ -40,14 +42,18 @@ export function takeInSection(host: SheetHost): TakeInSection {
   });
   let waiting: Waiting | undefined;
 
+  const isOfNow = (reading: Promise<Reading>) => waiting?.reading === reading;
   const read = async (file: File): Promise<void> => {
-    const list = await openList(new Uint8Array(await file.arrayBuffer()), file.name);
+    const bytes = async () => new Uint8Array(await file.arrayBuffer());
+    const list = await openAside(bytes, file.name);
     const questions =
-      list.questions.length === 0 ? undefined : columnQuestions(list.questions, readAnswers);
+      list.questions.length === 0
+        ? undefined
+        : columnQuestions(list.questions, () => void readAnswers());
     waiting = {
       fileName: file.name,
       list,
-      reading: { refusal: '' },
+      reading: Promise.resolve({ refusal: '' }),
       ...(questions && { questions }),
     };
     shown.replaceChildren(
@@ -56,23 +62,28 @@ export function takeInSection(host: SheetHost): TakeInSection {
       commands,
     );
     shown.hidden = false;
-    readAnswers();
+    await readAnswers();
   };
   /** Reads the list as its columns are answered for now, and tells what that comes to. */
-  const readAnswers = () => {
+  const readAnswers = async (): Promise<void> => {
     if (waiting === undefined) return;
     const { fileName, list, questions } = waiting;
-    const reading = list.read(questions?.answers() ?? []);
+    const reading = list
+      .read(questions?.answers() ?? [])
+      .catch((fault: unknown): Reading => ({ refusal: sentenceOf(fault) }));
     waiting = { ...waiting, reading };
-    const { report } = reading;
+    const { report, refusal } = await reading;
+    // Answered otherwise meanwhile, or put away.
+    if (!isOfNow(reading)) return;
     reported.replaceChildren(...(report === undefined ? [] : [reportElement(report)]));
     const isAsked = report?.lacksFeeders === true && list.questions.some(({ mayFeed }) => mayFeed);
     questions?.tellFeeders(isAsked);
     say(insert.element, isAsked ? INSERT_FLAT : INSERT);
-    if (report === undefined) notice.warn(reading.refusal);
+    if (report === undefined) notice.warn(refusal);
     else notice.tell(reportSentence(fileName, report));
   };
   const forget = () => {
+    waiting?.list.close();
     waiting = undefined;
     shown.hidden = true;
     shown.replaceChildren();
@@ -98,12 +109,13 @@ export function takeInSection(host: SheetHost): TakeInSection {
       });
   };
 
-  const insertWaiting = () => {
+  const insertWaiting = async (): Promise<void> => {
     if (waiting === undefined) return;
     const { fileName, reading } = waiting;
-    const { report } = reading;
+    const { report, refusal } = await reading;
+    if (!isOfNow(reading) || isBusy) return;
     if (report === undefined) {
-      notice.warn(reading.refusal);
+      notice.warn(refusal);
       notice.reveal();
       return;
     }
@@ -113,7 +125,7 @@ export function takeInSection(host: SheetHost): TakeInSection {
       return told;
     });
   };
-  const insert = commandButton(INSERT, 'primary', insertWaiting);
+  const insert = commandButton(INSERT, 'primary', () => void insertWaiting());
   const putAway = () => {
     finish();
     notice.tell(insertion.leavesRest ? 'The list was put away.' : 'Nothing was inserted.');
@@ -155,10 +167,10 @@ export function takeInSection(host: SheetHost): TakeInSection {
     ),
     take(file) {
       if (input.disabled) return;
-      void readAndTell(file).then(() => {
-        const report = waiting?.reading.report;
+      void readAndTell(file).then(async () => {
+        const report = (await waiting?.reading)?.report;
         if (report === undefined || waiting?.questions !== undefined) return;
-        if (report.problems.length === 0 && report.leftOver.length === 0) insertWaiting();
+        if (report.problems.length === 0 && report.leftOver.length === 0) await insertWaiting();
         else insert.element.focus();
       });
     },
