@@ -61,8 +61,8 @@ export function takeInSection(host: SheetHost): TakeInSection {
       reported,
       commands,
     );
-    shown.hidden = false;
     await readAnswers();
+    shown.hidden = false;
   };
   /** Reads the list as its columns are answered for now, and tells what that comes to. */
   const readAnswers = async (): Promise<void> => {

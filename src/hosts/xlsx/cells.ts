@@ -11,7 +11,7 @@ import { FilledFormula, layBlocks, type LaidCell } from '../../sheets/plan/lay-b
 import type { CellContent, CellStyle, Formula, SheetPlan } from '../../sheets/plan/plan';
 import type { Place, UnmarkedCells } from './ignored-errors';
 import { xmlText } from '../../sheets/plan/xml-text';
-import { XmlBytes, type Bytes } from './xml';
+import { bytesOf, type Bytes } from './xml';
 
 const TEXT_FORMAT = '@';
 /** What a spreadsheet would take for a formula when someone edits the cell. */
@@ -25,8 +25,8 @@ export interface Shares {
 }
 
 export interface SheetCells {
-  /** The element of all rows. */
-  readonly data: Bytes;
+  /** The element of all rows, piece by piece. */
+  readonly data: readonly Bytes[];
   /** From the first to the last cell with something in it. */
   readonly dimension: string;
   readonly unmarked: UnmarkedCells;
@@ -177,7 +177,6 @@ export function sheetCells(
 ): SheetCells {
   const [texts, unlike]: [Place[], Place[]] = [[], []];
   const [rows, columns] = [new Stretch(), new Stretch()];
-  const xml = new XmlBytes();
   const cells = layBlocks(blocks);
   const shared = sharedFormulas(cells);
   const letters: string[] = [];
@@ -208,7 +207,7 @@ export function sheetCells(
     return typeof content === 'number' ? `${head}><v>${content}</v></c>` : '';
   };
 
-  xml.text('<sheetData>');
+  const data = [bytesOf('<sheetData>')];
   for (const [row, { from, count }] of byRows(cells, rowHeightsPt)) {
     const heightPt = rowHeightsPt[row];
     const height = heightPt === undefined ? '' : ` ht="${heightPt}" customHeight="1"`;
@@ -216,11 +215,11 @@ export function sheetCells(
     const spans = last && first ? ` spans="${first.column + 1}:${last.column + 1}"` : '';
     let text = `<row r="${row + 1}"${height}${spans} x14ac:dyDescent="0.25">`;
     for (let at = from; at < from + count; at += 1) text += drawn(cells[at]!, at);
-    xml.text(`${text}</row>`);
+    data.push(bytesOf(`${text}</row>`));
   }
-  xml.text('</sheetData>');
+  data.push(bytesOf('</sheetData>'));
   return {
-    data: xml.written,
+    data,
     dimension:
       rows.last < 0
         ? 'A1'

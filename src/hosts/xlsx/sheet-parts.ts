@@ -50,7 +50,7 @@ function withParts(
   const at = tail.search(WHAT_FOLLOWS);
   return [
     bytesOf(head),
-    data,
+    ...data,
     bytesOf(tail.slice(0, at) + ignoredErrors(unmarked) + drawing + tail.slice(at)),
   ];
 }
@@ -83,7 +83,7 @@ export function takeSheets(
   cellsOf: ReadonlyMap<number, (shares: Shares) => SheetCells>,
   drawingOf: (id: number) => string,
   names: readonly DefinedName[],
-): ReadonlyMap<string, readonly Bytes[]> {
+): Map<string, readonly Bytes[]> {
   const writer = workbook.xlsx as unknown as SheetWriter;
   const prepareModel = writer.prepareModel.bind(writer);
   const addWorksheets = writer.addWorksheets.bind(writer);
@@ -108,6 +108,7 @@ export function takeSheets(
       {
         append(content, options) {
           const cells = drawn.get(options.name);
+          drawn.delete(options.name);
           if (cells !== undefined) {
             taken.set(options.name, withParts(content, cells, drawings.get(options.name) ?? ''));
           }

@@ -16,14 +16,18 @@ function together(pieces: readonly Bytes[]): Bytes {
   return whole;
 }
 
-/** The zip packed, with the content of some of its files, piece by piece, by their names, and with drawings. */
+/**
+ * The zip packed, with the content of some of its files, piece by piece, by their names, and with drawings. The pieces are
+ * taken out of their map one after the other: of a long list they are a hundred megabytes, and need not stand twice.
+ */
 export function repacked(
   zip: Uint8Array,
-  instead: ReadonlyMap<string, readonly Bytes[]>,
+  instead: Map<string, readonly Bytes[]>,
   drawings: SheetDrawings = new Map(),
 ): Uint8Array {
   const files = Object.entries(unzipSync(zip)).map(([name, content]) => {
     const pieces = instead.get(name);
+    instead.delete(name);
     return [name, pieces === undefined ? content : together(pieces)] as const;
   });
   return zipSync(withDrawings(Object.fromEntries(files), drawings), { mtime: EARLIEST });
