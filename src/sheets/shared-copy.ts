@@ -18,6 +18,7 @@ import type { StationContent } from './station/content';
 import type { Layout } from './station/layout';
 import {
   freeScheduleNames,
+  NAME_STEMS,
   scheduleNames,
   type NamesInUse,
   type ScheduleNames,
@@ -25,6 +26,7 @@ import {
 import { PROTECTION_WORKING_KEYS } from './station/protection-keys';
 import { nativeParts } from './without-add-in/native-parts';
 import type { SteadyAtWriting } from './without-add-in/steady-heat';
+import { WORK_KEYS } from './without-add-in/workings-sheet';
 
 /** Rows that a shared schedule has room for at least, and beyond its list: each row is written out in full. */
 const LEAST_ROWS = 50;
@@ -114,6 +116,28 @@ function seenOnly(
   };
 }
 
+/** The formulas of a sheet, filled ones once. */
+function formulasOf({ blocks }: SheetPlan): readonly string[] {
+  return blocks.flatMap(({ cells = [], fill = [] }) => [
+    ...fill.flatMap((formula) => formula ?? []),
+    ...cells.flat().flatMap((cell) => (typeof cell === 'object' ? (cell?.formula ?? []) : [])),
+  ]);
+}
+
+/** The sheets without the names of columns that no formula points at: whoever lists names need not see hundreds. */
+function withNamesInUse(plans: readonly SheetPlan[], names: ScheduleNames): readonly SheetPlan[] {
+  const ofColumns = new Set([
+    ...Object.values(names.column),
+    ...Object.values(names.named(NAME_STEMS.work, WORK_KEYS)),
+  ]);
+  const words = plans.flatMap(formulasOf).flatMap((formula) => formula.match(/\w+/g) ?? []);
+  const inUse = new Set(words);
+  return plans.map((plan) => ({
+    ...plan,
+    names: plan.names.filter(({ name }) => !ofColumns.has(name) || inUse.has(name)),
+  }));
+}
+
 /** The copy of a station. */
 export function sharedCopy(content: StationContent, options: CopyOptions = {}): SharedCopy {
   const names =
@@ -126,7 +150,8 @@ export function sharedCopy(content: StationContent, options: CopyOptions = {}): 
   };
   const station = options.station ?? stationValues(content, names);
   const native = nativeParts(layout, steadyInputs(station));
-  const plans = withRowHeights(nativeSheets(layout, content, native), names, station);
+  const sheets = withNamesInUse(nativeSheets(layout, content, native), names);
+  const plans = withRowHeights(sheets, names, station);
   return {
     plans: withDiagrams(plans, layout, content, station),
     values: seenOnly(ofRunsOnly(station.sheets, layout, content.runs.length), plans, names),

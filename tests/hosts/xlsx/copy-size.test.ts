@@ -69,6 +69,23 @@ it('has formulas that name no other sheet but in short columns, on every sheet',
   expect(naming).toEqual([]);
 });
 
+it('defines the columns that formulas point at, each once, and no others', () => {
+  const { plans } = sharedCopy({ runs: runs.slice(0, 5), title: '', extras: EXTRA_KEYS });
+  const formulas = plans.flatMap(({ blocks }) =>
+    blocks.flatMap(({ fill = [], cells = [] }) => [
+      ...fill,
+      ...cells.flat().map((cell) => (typeof cell === 'object' ? (cell?.formula ?? null) : null)),
+    ]),
+  );
+  const used = new Set(
+    formulas.flatMap((formula) => formula?.match(/Loom(?:Column|Workings)_\w+/g) ?? []),
+  );
+  const defined = plans.flatMap(({ names }) => names.map(({ name }) => name));
+  const ofColumns = defined.filter((name) => /^Loom(?:Column|Workings)_/.test(name));
+  expect([...ofColumns].sort()).toEqual([...used].sort());
+  expect(used.size).toBeGreaterThan(40);
+});
+
 it('carries the values of columns in sight, and of those that colours go by', () => {
   const { plans, values } = sharedCopy({ runs: runs.slice(0, 5), title: '' });
   const schedule = plans.find(({ name }) => name === 'Run schedule')!;
