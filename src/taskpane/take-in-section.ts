@@ -5,7 +5,7 @@ import { columnQuestions, type ColumnQuestions } from './column-questions';
 import { commandButton } from './command-button';
 import { inserting } from './inserting';
 import { insertReport } from './insertion';
-import { openAside, type ListAside } from './list-aside';
+import type { ListAside } from './list-aside';
 import { reportElement, reportSentence } from './list-report';
 import { make, say } from './make';
 import { makeNotice, sentenceOf } from './notice';
@@ -45,6 +45,8 @@ export function takeInSection(host: SheetHost): TakeInSection {
   const isOfNow = (reading: Promise<Reading>) => waiting?.reading === reading;
   const read = async (file: File): Promise<void> => {
     const bytes = async () => new Uint8Array(await file.arrayBuffer());
+    // Like the reader behind it, only loaded when a file is chosen.
+    const { openAside } = await import('./list-aside');
     const list = await openAside(bytes, file.name);
     const questions =
       list.questions.length === 0
