@@ -40,7 +40,9 @@ const STATION: StationContent = {
   },
   parts: {
     ...DEMO.parts,
-    runs: DEMO.runs.map((_, index) => (index % 3 === 0 ? { contact: `lug ${index}` } : {})),
+    runs: DEMO.runs.map((_, index) =>
+      index % 3 === 0 ? { sourceEnd: `lug ${index}`, farEnd: `pin ${index}` } : {},
+    ),
   },
   asBuilt: {
     runs: DEMO.runs.map((_, index) =>
@@ -83,7 +85,7 @@ function runsOf(grids: Grids) {
     ...run,
     fuse: fuses[index] ?? {},
     colours: colours[index] ?? {},
-    contact: parts?.runs?.[index] ?? {},
+    contacts: parts?.runs?.[index] ?? {},
     readings: asBuilt?.runs?.[index] ?? {},
   }));
 }

@@ -42,7 +42,8 @@ export const PART_RUN_KEYS = [
   'pieces',
   'mine',
   'taken',
-  'each',
+  'farMine',
+  'farTaken',
   'sum',
   'planned',
   'heat',
@@ -50,8 +51,43 @@ export const PART_RUN_KEYS = [
 ] as const;
 export type PartRunKey = (typeof PART_RUN_KEYS)[number];
 
+/** The contact of an end: typed, the one taken by its line of the table, what is wrong with it, its milliohms. */
+export const ENDS = {
+  source: {
+    mine: 'mine',
+    taken: 'taken',
+    mineAt: 'mineAt',
+    contact: 'contact',
+    wrong: 'endWrong',
+    each: 'each',
+  },
+  far: {
+    mine: 'farMine',
+    taken: 'farTaken',
+    mineAt: 'farMineAt',
+    contact: 'farContact',
+    wrong: 'farWrong',
+    each: 'farEach',
+  },
+} as const satisfies Record<string, Readonly<Record<string, PartRunKey | PartsWorkingKey>>>;
+export type EndKeys = (typeof ENDS)[keyof typeof ENDS];
+
 /** By the row of the schedule. */
-const BY_RUN = ['there', 'areaMm2', 'first', 'mineAt', 'contact', 'fuses', 'wrong'] as const;
+const BY_RUN = [
+  'there',
+  'areaMm2',
+  'first',
+  'fuses',
+  'mineAt',
+  'contact',
+  'endWrong',
+  'each',
+  'farMineAt',
+  'farContact',
+  'farWrong',
+  'farEach',
+  'wrong',
+] as const;
 /** By the fuse: those of the runs, then the main fuses of the sources. */
 const BY_FUSE = ['fuseKey', 'fuseCount'] as const;
 /** By the line of fuses. */
@@ -87,8 +123,11 @@ export function fuseColumn(key: FuseKey): number {
   return FUSE_KEYS.indexOf(key);
 }
 
+/** A column is free between them: what is said of a contact stands below one another with what is said of a run. */
+const CONTACTS_FROM = PART_RUN_KEYS.length - CONTACT_COLUMN_KEYS.length;
+
 export function contactArea(key: ContactColumnKey): Area {
-  const column = FUSE_KEYS.length + CONTACT_COLUMN_KEYS.indexOf(key);
+  const column = CONTACTS_FROM + CONTACT_COLUMN_KEYS.indexOf(key);
   return area(PARTS_ROW.firstLine, column, LINES, 1);
 }
 
