@@ -2,6 +2,7 @@
 import { area } from '../plan/area';
 import { PRINT_FOOTER } from '../plan/cautions';
 import { entry } from '../plan/entries';
+import { text } from '../plan/formula';
 import { HIGHLIGHT_STYLES } from '../plan/highlight-styles';
 import { HEADING_STYLE, PALETTE, QUIET_STYLE, SMALL_STYLE } from '../plan/palette';
 import type { Block, SheetPlan } from '../plan/plan';
@@ -11,7 +12,7 @@ import { EXTRAS } from '../station/extras';
 import type { FuseMapTyped } from '../station/fuse-map';
 import type { Layout } from '../station/layout';
 import { MAP_COLUMNS } from './columns';
-import { mapFormulas, mapWarning, mapWorkingFormulas } from './formulas';
+import { MAP_WORDS, mapFormulas, mapWarning, mapWorkingFormulas } from './formulas';
 import {
   fuseMapName,
   MAP_KEYS,
@@ -24,6 +25,9 @@ import {
   PLACE_KEYS,
   type MapReferences,
 } from './layout';
+
+/** How a line begins whose run is in danger. */
+const DANGER = `${MAP_WORDS.notOk}danger`;
 
 /** Fuses that a page takes in print that is readable at a fuse block. */
 const PAGE_FUSES = 36;
@@ -101,6 +105,12 @@ export function fuseMapSheet(layout: Layout, content: StationContent): SheetPlan
       ),
     ],
     highlights: [
+      {
+        area: mapArea('says', layout),
+        formula: `LEFT(${cell.says},${DANGER.length})=${text(DANGER)}`,
+        style: HIGHLIGHT_STYLES.danger,
+        meaning: 'a fuse whose run is in danger',
+      },
       {
         area: mapArea('says', layout),
         formula: `LEN(${cell.says})>0`,
