@@ -26,14 +26,14 @@ function changeTable({ changes, now }: Lightened): HTMLElement {
           'tr',
           {},
           make('th', { scope: 'row' }, called),
-          make('td', {}, was.name),
+          make('td', {}, was?.name ?? 'none fits'),
           make('td', {}, then.name),
           make(
             'td',
             {},
             savedOf(
-              was.kg - then.kg,
-              was.cost === undefined || then.cost === undefined ? undefined : was.cost - then.cost,
+              (was?.kg ?? 0) - then.kg,
+              was?.cost === undefined || then.cost === undefined ? undefined : was.cost - then.cost,
             ),
           ),
         ),
