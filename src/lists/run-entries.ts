@@ -31,7 +31,11 @@ export const RUN_ENTRY_SHEETS: readonly RunEntrySheet[] = [
   { signs: PARTS_SIGNS, headings: Object.values(MY_CONTACT_HEADINGS) },
   { signs: PARTS_SIGNS, headings: [FORMER_CONTACT_HEADING] },
   { signs: BUILT_SIGNS, headings: Object.values(READING_HEADINGS) },
-  { signs: FUSE_MAP_SIGNS, headings: Object.values(POSITION_HEADINGS) },
+  // Each by itself: former maps have but one.
+  ...Object.values(POSITION_HEADINGS).map((heading) => ({
+    signs: FUSE_MAP_SIGNS,
+    headings: [heading],
+  })),
 ];
 
 /** The name of the Protection sheet that belongs to the schedule of a sheet. */

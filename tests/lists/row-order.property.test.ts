@@ -44,6 +44,12 @@ const STATION: StationContent = {
       index % 3 === 0 ? { sourceEnd: `lug ${index}`, farEnd: `pin ${index}` } : {},
     ),
   },
+  fuseMap: {
+    runs: DEMO.runs.map((_, index) => ({
+      ...(index % 2 === 0 && { position: `P${index}` }),
+      ...(index % 3 === 0 && { farPosition: `F${index}` }),
+    })),
+  },
   asBuilt: {
     runs: DEMO.runs.map((_, index) =>
       index % 4 === 2 ? { voltsIn: 12 + index, by: 'workshop' } : {},
@@ -78,7 +84,7 @@ function changed(grids: Grids, order: RowOrder): Grids {
 
 /** The runs with their fuses, colours, contacts and readings, in their order. */
 function runsOf(grids: Grids) {
-  const { runs, protection, wireList, parts, asBuilt } = stationOf(grids, NAME)!;
+  const { runs, protection, wireList, parts, fuseMap, asBuilt } = stationOf(grids, NAME)!;
   const fuses = protection?.fuses ?? [];
   const colours = wireList?.runs ?? [];
   return runs.map((run, index) => ({
@@ -86,6 +92,7 @@ function runsOf(grids: Grids) {
     fuse: fuses[index] ?? {},
     colours: colours[index] ?? {},
     contacts: parts?.runs?.[index] ?? {},
+    positions: fuseMap?.runs?.[index] ?? {},
     readings: asBuilt?.runs?.[index] ?? {},
   }));
 }
