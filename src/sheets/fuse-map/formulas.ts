@@ -27,15 +27,17 @@ const DOUBTED = ['danger', 'fails', 'unclear'] as const;
 const LATER = 1_000_000;
 const NO_POSITION = '?';
 
+/** Whether a fuse, by its number, is one at the far end of its run: every second one. */
+const isOfFarEnd = (fuse: string) => `${fuse}=2*INT(${fuse}/2)`;
+
 export function mapWorkingFormulas(
   layout: Layout,
   { cell, above, column, number }: MapReferences,
 ): Readonly<Record<MapWorkingKey, string>> {
   const schedule = columnReferences(layout, true);
-  const runs = runsFollowed(layout);
   const there = (key: ColumnKey) => `INDEX(${schedule[key]},${cell.runAt})`;
   const said = saidOfRun(layout, cell.runAt);
-  const isFar = `${number}>${runs}`;
+  const isFar = isOfFarEnd(number);
   const endsAt = `TRIM(${there('endsAt')})`;
   const isFused = `IF(${isFar},${there('endFused')}="yes",${hasFuse(there('fused'))})`;
   const typed = (key: 'own' | 'ownFar') => `TRIM(INDEX(${column[key]},${cell.runAt}))`;
@@ -43,7 +45,7 @@ export function mapWorkingFormulas(
   const isAhead = `(${column.blockOf}<${cell.blockOf})+(${column.blockOf}=${cell.blockOf})*((${column.sortBy}<${cell.sortBy})+(${column.sortBy}=${cell.sortBy})*(ROW(${column.has})<ROW()))`;
   const ofLine = (key: MapWorkingKey) => `INDEX(${column[key]},${cell.place})`;
   return {
-    runAt: `${number}-IF(${isFar},${runs},0)`,
+    runAt: `INT((${number}+1)/2)`,
     has: `IF(${cell.runAt}>ROWS(${schedule.level}),0,IF(${isThere},IF(${isFused},1,0),0))`,
     near: `IF(${cell.has}=0,"",IF(${isFar},IF(LEN(${endsAt})>0,${endsAt},${said.far}),${said.near}))`,
     // The row of the first run whose fuse sits there: blocks come in the order of the schedule.
@@ -66,9 +68,8 @@ export function mapFormulas(
 ): Readonly<Record<MapKey | Exclude<PlaceKey, 'own' | 'ownFar'>, string>> {
   const { protect, protectionSheet } = layout.names;
   const schedule = columnReferences(layout, true);
-  const runs = runsFollowed(layout);
   const there = (key: ColumnKey) => `INDEX(${schedule[key]},${cell.runOf})`;
-  const isFar = `${cell.place}>${runs}`;
+  const isFar = isOfFarEnd(cell.place);
   const of = (key: MapWorkingKey) => `INDEX(${column[key]},${cell.place})`;
   const said = saidOfRun(layout, cell.runOf);
   const whereLine = (formula: string) => `IF(${cell.place}=0,"",${formula})`;
@@ -97,7 +98,7 @@ export function mapFormulas(
     says: whereLine(
       `IF(ISERROR(${level}),${text(`${MAP_WORDS.notOk}unclear`)},${doubt})&IF(LEN(${misplaced})=0,"",IF(IFERROR(${level}<=${DOUBTED.length},TRUE),"; ","")&${misplaced})`,
     ),
-    ofRun: `IF(INDEX(${column.has},${number})+INDEX(${column.has},${number}+${runs})=0,"",${saidOfRun(layout, number).name})`,
+    ofRun: `IF(INDEX(${column.has},2*${number}-1)+INDEX(${column.has},2*${number})=0,"",${saidOfRun(layout, number).name})`,
   };
 }
 

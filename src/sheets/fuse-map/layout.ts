@@ -16,7 +16,7 @@ export type MapKey = (typeof MAP_KEYS)[number];
 export const PLACE_KEYS = ['ofRun', 'own', 'ownFar'] as const;
 export type PlaceKey = (typeof PLACE_KEYS)[number];
 
-/** By the fuse: those at the source ends of all runs, then those at their far ends. */
+/** By the fuse: that at the source end of a run, and in the next row that at its far end. */
 const BY_FUSE = ['runAt', 'has', 'near', 'blockOf', 'typed', 'typedIn', 'sortBy', 'order'] as const;
 /** By the line of the map. */
 const BY_LINE = ['place', 'runOf', 'blockAt', 'rank', 'blockNumber'] as const;

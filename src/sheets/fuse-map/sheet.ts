@@ -36,7 +36,7 @@ const PAGE_FUSES = 36;
 
 /** Names the schedule that the sheet belongs to, by which a reader finds it again. */
 export const mapOf = (sheet: string) =>
-  `Fuses of the runs on the sheet "${sheet}", block by block, those at far ends among them. Main fuses are on the Supply sheet. Pull a fuse only with its load switched off.`;
+  `Fuses of the runs on the sheet "${sheet}", block by block, far ends too. Main fuses are on the Supply sheet. Pull a fuse only with its load switched off.`;
 
 /** What is typed of a run, by the column that it is typed in. */
 const TYPED = {

@@ -160,10 +160,10 @@ describe('the Fuse map', () => {
       expect(
         lines.map(({ block, position, run, load, rating }) => [block, position, run, load, rating]),
       ).toEqual([
-        // 125 % of 20, 8 and 30 A, and the next standard rating.
+        // 125 % of 20, 30 and 8 A, and the next standard rating.
         ['Van battery', 1, 'Radio', 'Radio', 25],
-        ['Van battery', 2, 'Charge', 'Case', 10],
-        ['Van battery', 3, 'Link, far end', 'Engine', 40],
+        ['Van battery', 2, 'Link, far end', 'Engine', 40],
+        ['Van battery', 3, 'Charge', 'Case', 10],
         ['Case', 1, 'Charge, far end', 'Van battery', 10],
       ]);
     });
