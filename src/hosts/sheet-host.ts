@@ -91,12 +91,6 @@ export interface HostProbe {
   /** Adds a row to a table at its end; absent where there are no real tables. Resolves to the table's area. */
   readonly addTableRow?: (sheetName: string, tableName: string) => Promise<Area>;
   readonly provocations: readonly Provocation[];
-  /** A known fault of the spreadsheet's own arithmetic, told apart from faults of ours. */
-  readonly ownFault?: {
-    readonly is: GridValue;
-    readonly insteadOf: GridValue;
-    readonly why: string;
-  };
 }
 
 /** A raster picture over cells, with words for whoever cannot see it. */

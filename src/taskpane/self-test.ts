@@ -76,8 +76,6 @@ interface Comparison {
   /** Each as "Run schedule!N12: 3 instead of 4". */
   readonly wrong: readonly string[];
   readonly isBusy: boolean;
-  /** Cells that differ by the spreadsheet's own known fault. */
-  readonly excused: number;
 }
 
 /** A sheet as it has to be, from a row on. */
@@ -183,8 +181,6 @@ class Scratch {
     const wrong: string[] = [];
     let cells = 0;
     let isBusy = false;
-    let excused = 0;
-    const { ownFault } = this.probe;
     for (const sheet of sheets) {
       const read = (await this.probe.read(sheet.name))?.values ?? [];
       if (sheet.name === this.names.sheet) this.watchVerdicts(read);
@@ -196,10 +192,6 @@ class Scratch {
           cells += 1;
           isBusy ||= BUSY.has(value);
           if (same(value, expected)) continue;
-          if (ownFault?.is === value && ownFault.insteadOf === expected) {
-            excused += 1;
-            continue;
-          }
           const at = `${sheet.name}!${cellAddress(row, column)}`;
           wrong.push(
             `${at} is ${JSON.stringify(value ?? '')}, not ${JSON.stringify(expected ?? '')}`,
@@ -207,7 +199,7 @@ class Scratch {
         }
       }
     }
-    return { cells, wrong, isBusy, excused };
+    return { cells, wrong, isBusy };
   }
 
   private watchVerdicts(values: Values): void {
@@ -247,14 +239,8 @@ class Scratch {
   }
 }
 
-function comparisonFound(
-  { cells, wrong, isBusy, excused }: Comparison,
-  { ownFault }: HostProbe,
-): Omit<Finding, 'what'> {
-  if (wrong.length === 0) {
-    const but = excused === 0 ? '' : `, but ${excused} where ${ownFault?.why ?? ''}`;
-    return { held: true, found: `all ${cells} cells as shipped${but}` };
-  }
+function comparisonFound({ cells, wrong, isBusy }: Comparison): Omit<Finding, 'what'> {
+  if (wrong.length === 0) return { held: true, found: `all ${cells} cells as shipped` };
   const named = wrong.slice(0, MOST_NAMED).join('; ');
   const more = wrong.length > MOST_NAMED ? `; and ${wrong.length - MOST_NAMED} more` : '';
   const busy = isBusy ? ' (cells were still being calculated when the check gave up waiting)' : '';
@@ -344,7 +330,7 @@ type Attempt = (what: string, action: () => Promise<Omit<Finding, 'what'>>) => P
 async function checkSheets(host: SheetHost, scratch: Scratch, attempt: Attempt): Promise<void> {
   const { probe } = host;
   const compared = async (content: StationContent) =>
-    comparisonFound(await scratch.compare(content), probe);
+    comparisonFound(await scratch.compare(content));
   const isManual = (await host.view().catch(() => undefined))?.calculation === 'manual';
   // All cells are calculated at this, where a spreadsheet was given their values along with the formulas.
   await attempt('Calculating when asked', () =>
@@ -401,7 +387,7 @@ async function checkSheets(host: SheetHost, scratch: Scratch, attempt: Attempt):
     if (isManual) await host.calculate();
     const between = Array.from({ length: place - added - 1 }, (): ScheduleRun => ({}));
     const runs = [...DEMO.runs, ownTarget, ...between, ROW_RUN];
-    return comparisonFound(await scratch.compareAddedRow({ ...DEMO, runs }), probe);
+    return comparisonFound(await scratch.compareAddedRow({ ...DEMO, runs }));
   });
 }
 

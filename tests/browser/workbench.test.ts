@@ -1,6 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/functions/catalogue';
+import type { Grid } from '../../src/hosts/workbench/grid';
 import { cellAddress } from '../../src/sheets/plan/area';
 import { DEMO } from '../../src/sheets/station/demo';
 import { stationValues } from '../../src/sheets/station-values';
@@ -147,6 +148,37 @@ describe('a run edited by hand', () => {
     expect(await workbench.read(reading.sheetName, drop)).toBeTypeOf('number');
     await expect.poll(() => workbench.statusText()).toBe('');
     await workbench.write(reading.sheetName, own, '12 AWG');
+  });
+
+  test('has little more calculated than what the edit changes', async () => {
+    const reading = await schedule();
+    const length = at(reading, rowNamed(reading, 'Case 3 lamp'), 'length');
+    // Formulas calculated for the last of these, by the hundreds in which the grid tells of them.
+    const counted = await workbench.page.evaluate(
+      async ([sheet, cell]) => {
+        const page = window.loomWorkbench!;
+        const { api } = (page.host as unknown as { readonly grid: Grid }).grid;
+        let most = { done: 0, of: 0 };
+        const listener = api.addEvent(api.Event.CommandExecuted, ({ params }) => {
+          const { stageInfo } = (params ?? {}) as {
+            stageInfo?: { completedFormulasCount: number; totalFormulasToCalculate: number };
+          };
+          if (stageInfo === undefined) return;
+          most = {
+            done: Math.max(most.done, stageInfo.completedFormulasCount),
+            of: Math.max(most.of, stageInfo.totalFormulasToCalculate),
+          };
+        });
+        await page.writeCell(sheet, cell, 13);
+        most = { done: 0, of: 0 };
+        await page.writeCell(sheet, cell, 12);
+        listener.dispose();
+        return most;
+      },
+      [reading.sheetName, length] as const,
+    );
+    expect(counted.of).toBeGreaterThan(0);
+    expect(counted.done).toBeLessThan(2001);
   });
 
   test('says under the grid what belongs into a cell', async () => {

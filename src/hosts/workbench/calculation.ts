@@ -10,6 +10,7 @@ import {
   SetFormulaCalculationStartMutation,
   type ISetFormulaCalculationNotificationMutation,
 } from '@univerjs/engine-formula';
+import { FormulaCalculationSessionService } from '@univerjs/sheets-formula';
 import type { Grid } from './grid';
 
 /**
@@ -39,8 +40,9 @@ export interface CalculationWatch {
 }
 
 /** Watches the grid from now on. */
-export function watchCalculation({ univer, api }: Grid): CalculationWatch {
+export function watchCalculation({ univer }: Grid): CalculationWatch {
   const injector = univer.__getInjector();
+  const calculations = injector.get(FormulaCalculationSessionService);
   const changes = injector.get(IActiveDirtyManagerService);
   /** Runs while a change may still have to be taken up. */
   let waiting: ReturnType<typeof setTimeout> | undefined;
@@ -79,7 +81,8 @@ export function watchCalculation({ univer, api }: Grid): CalculationWatch {
       const until = performance.now() + CALCULATION_LIMIT_MS;
       do {
         while (isUnderWay() && performance.now() < until) await pause(LOOK_MS);
-        await api.getFormula().onCalculationResultApplied(CALCULATION_LIMIT_MS);
+        // Whether a change is still to be taken up is known here: the grid's own half second for that is not waited.
+        await calculations.waitForLatestApplied(CALCULATION_LIMIT_MS, 0);
       } while (isUnderWay() && performance.now() < until);
     },
   };

@@ -1,11 +1,14 @@
 /** What each formula hangs on, noted in a time that grows with its areas and not with all formulas there are. */
 import type { Univer } from '@univerjs/core';
 import {
+  FormulaDependencyTree,
+  FormulaDependencyTreeVirtual,
   IDependencyManagerService,
   IFormulaDependencyGenerator,
   type BaseAstNode,
 } from '@univerjs/engine-formula';
 import { AreaIndex } from './area-index';
+import { mendMethod } from './mend-method';
 
 type Manager = IDependencyManagerService;
 type Tree = Parameters<Manager['addDependencyRTreeCache']>[0];
@@ -69,4 +72,32 @@ export function searchTreesOnce(univer: Univer): void {
     }
     found.push(...below);
   };
+}
+
+/** Whether a formula belongs to a rule of colours or of entries. */
+const isOfRule = ({ formulaId }: FormulaDependencyTree | FormulaDependencyTreeVirtual) =>
+  typeof formulaId === 'string' && formulaId !== '';
+
+/**
+ * Makes the engine take the formulas of rules for what they are: they fill no cell. It counts the cells from the corner that
+ * a rule begins at, and so takes a rule for something that other cells hang on: an edit that touched a colour had nearly
+ * every formula calculated, and circles found where there are none.
+ */
+export function fillNoCellsByRules(): void {
+  mendMethod(
+    FormulaDependencyTree.prototype,
+    'toRTreeItem',
+    (filled) =>
+      function (this: FormulaDependencyTree) {
+        return isOfRule(this) ? [] : filled.call(this);
+      },
+  );
+  mendMethod(
+    FormulaDependencyTreeVirtual.prototype,
+    'toRTreeItem',
+    (filled) =>
+      function (this: FormulaDependencyTreeVirtual) {
+        return isOfRule(this) ? [] : filled.call(this);
+      },
+  );
 }

@@ -2,14 +2,19 @@
 import type { Univer } from '@univerjs/core';
 import { calculateTakenBranches } from './branches';
 import { compareAfresh } from './comparisons';
-import { noteAreasOnce, searchTreesOnce } from './dependencies';
+import { fillNoCellsByRules, noteAreasOnce, searchTreesOnce } from './dependencies';
+import { readEmptyTextAsText } from './empty-text';
+import { leaveUnchanged } from './unchanged';
 import { keepByWholeText } from './whole-keys';
 
 /** Mends the engine of this grid. To be called when its plugins are registered and its facade is made, before any workbook. */
 export function mendEngine(univer: Univer): void {
   compareAfresh();
   keepByWholeText();
+  fillNoCellsByRules();
+  readEmptyTextAsText();
   calculateTakenBranches(univer);
   noteAreasOnce(univer);
   searchTreesOnce(univer);
+  leaveUnchanged(univer);
 }

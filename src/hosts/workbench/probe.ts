@@ -42,7 +42,5 @@ export function workbenchProbe(
       }),
     // What a grid refuses, the pane's own commands find out.
     provocations: [],
-    // As in a working column of a row that is not filled in yet; Excel refuses to add text.
-    ownFault: { is: 0, insteadOf: '#VALUE!', why: 'the grid adds empty text as 0' },
   };
 }

@@ -52,12 +52,12 @@ export function leaveKeysBeside(univer: Univer, container: HTMLElement): void {
       setCell(cell);
       return;
     }
-    const take = field.focus;
+    // For this once, in front of the method of its class.
     field.focus = () => undefined;
     try {
       setCell(cell);
     } finally {
-      field.focus = take;
+      Reflect.deleteProperty(field, 'focus');
     }
   };
 }

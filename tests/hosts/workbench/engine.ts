@@ -13,12 +13,13 @@ import { causeOf } from '../../../src/hosts/workbench/cause';
 import { watchChanges } from '../../../src/hosts/workbench/changes';
 import { gridFunctions } from '../../../src/hosts/workbench/functions';
 import type { Grid } from '../../../src/hosts/workbench/grid';
+import { insertName } from '../../../src/hosts/workbench/names';
 import { readCell } from '../../../src/hosts/workbench/read';
 import { Sentences } from '../../../src/hosts/workbench/sentences';
-import { gridContent } from '../../../src/hosts/workbench/snapshot';
+import { gridContent, sheetSnapshot } from '../../../src/hosts/workbench/snapshot';
 import type { GridValue } from '../../../src/sheets/plan/grid';
-import { cellAddress } from '../../../src/sheets/plan/area';
-import type { CellContent } from '../../../src/sheets/plan/plan';
+import { areaAddress, cellAddress, quotedSheetName } from '../../../src/sheets/plan/area';
+import type { CellContent, SheetPlan } from '../../../src/sheets/plan/plan';
 
 const ROWS = 1200;
 const COLUMNS = 30;
@@ -60,6 +61,24 @@ export function openBareGrid(
     sheets: Object.fromEntries(keyed),
   });
   return { univer, api, workbook, sentences };
+}
+
+/** Opens the engine with the sheets of a station as the add-in inserts them, and calculates all of it. */
+export async function openPlans(
+  catalogue: readonly WorksheetFunction[],
+  plans: readonly SheetPlan[],
+): Promise<Grid> {
+  const grid = openBareGrid(
+    catalogue,
+    plans.map((plan) => sheetSnapshot(plan)),
+  );
+  for (const { name: sheetName, names } of plans) {
+    for (const { name, area } of names) {
+      insertName(grid, name, `${quotedSheetName(sheetName)}!${areaAddress(area, 'both')}`);
+    }
+  }
+  await calculateGrid(grid);
+  return grid;
 }
 
 /** Calculates everything and waits until it stands in the cells. */

@@ -4,13 +4,11 @@ import { CATALOGUE } from '../../../src/functions/catalogue';
 import { CellError, ERROR_CODES, type Cell, type ErrorCode } from '../../../src/functions/cell';
 import type { Grid } from '../../../src/hosts/workbench/grid';
 import { readCell } from '../../../src/hosts/workbench/read';
-import { insertName } from '../../../src/hosts/workbench/names';
-import { sheetSnapshot } from '../../../src/hosts/workbench/snapshot';
 import { calculate, type Calculated } from '../../../src/sheets/calculate/calculate';
 import { CREW_KEYS, CREW_ROW, crewColumn } from '../../../src/sheets/crew/layout';
 import { layBlocks } from '../../../src/sheets/plan/lay-blocks';
 import type { SheetPlan } from '../../../src/sheets/plan/plan';
-import { areaAddress, cellAddress, quotedSheetName } from '../../../src/sheets/plan/area';
+import { cellAddress, quotedSheetName } from '../../../src/sheets/plan/area';
 import type { GridValue } from '../../../src/sheets/plan/grid';
 import { scheduleSheets } from '../../../src/sheets/new-schedule';
 import { readStationValues } from '../../../src/sheets/station-values';
@@ -21,7 +19,7 @@ import { DEMO } from '../../../src/sheets/station/demo';
 import { scheduleNames } from '../../../src/sheets/station/naming';
 import { compareStations, summary, toldDifferences } from '../../sheets/station-differences';
 import { distance, RELATIVE, told } from '../../closeness';
-import { calculateGrid, openBareGrid } from './engine';
+import { openPlans } from './engine';
 
 const NOTHING_TAKEN = { sheets: new Set<string>(), names: new Set<string>() };
 
@@ -105,18 +103,8 @@ test.each(STATIONS.map((content) => [content.title, content] as const))(
   'come to what our own evaluation says: %s',
   async (_, content) => {
     const plans = scheduleSheets(content, 'cells', NOTHING_TAKEN).map(withNumbersAsText);
-    grid = openBareGrid(
-      CATALOGUE,
-      plans.map((plan) => sheetSnapshot(plan)),
-    );
+    grid = await openPlans(CATALOGUE, plans);
     const { workbook } = grid;
-    for (const plan of plans) {
-      for (const { name, area } of plan.names) {
-        const where = `${quotedSheetName(plan.name)}!${areaAddress(area, 'both')}`;
-        insertName(grid, name, where);
-      }
-    }
-    await calculateGrid(grid);
     const calculated = {
       at: (sheet: string, row: number, column: number) =>
         cellOf(readCell(grid!, workbook.getSheetByName(sheet)!, row, column)),
