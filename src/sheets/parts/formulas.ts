@@ -190,18 +190,18 @@ function ofFuses(
 ) {
   const { supply } = layout.names;
   const { schedule } = pointers(layout);
-  const runs = runsFollowed(layout);
-  const isRun = `${number}<=${runs}`;
   const keyOf = (kindIs: string, amps: string) => `${A_KIND}*${kindNumber(kindIs)}+${amps}`;
-  const ofSource = (key: 'mainFuse' | 'mainFuseKind') =>
-    `INDEX(${supply[key]},1,${number}-${runs})`;
+  const ofSource = (key: 'mainFuse' | 'mainFuseKind') => `INDEX(${supply[key]},1,${lineNumber})`;
   const mainKey = `IF(${isPositive(ofSource('mainFuse'))},${keyOf(kindInForce(ofSource('mainFuseKind'), text(BY_RATING), ofSource('mainFuse')), ofSource('mainFuse'))},0)`;
   const runKey = `IF(${number}>ROWS(${schedule.level}),0,IF(AND(${cell.fuses}>0,ISNUMBER(${run.fuse})),${keyOf(run.kind, run.fuse)},0))`;
   const prior = `IF(${lineNumber}=1,0,N(${above.lineKey}))`;
-  const next = `SUMPRODUCT(MIN((${column.fuseKey}>${prior})*${column.fuseKey}+(${column.fuseKey}<=${prior})*${NONE}))`;
+  const least = (keys: string) =>
+    `SUMPRODUCT(MIN((${keys}>${prior})*${keys}+(${keys}<=${prior})*${NONE}))`;
+  const next = `MIN(${least(column.fuseKey)},${least(column.mainKey)})`;
   return {
-    fuseKey: `IF(${isRun},${runKey},IFERROR(${mainKey},0))`,
-    fuseCount: `IF(${cell.fuseKey}=0,0,IF(${isRun},${cell.fuses},1))`,
+    fuseKey: runKey,
+    fuseCount: `IF(${cell.fuseKey}=0,0,${cell.fuses})`,
+    mainKey: `IFERROR(${mainKey},0)`,
     lineKey: `IF(${lineNumber}=1,${next},IF(${above.lineKey}>=${NONE},${NONE},${next}))`,
   };
 }
@@ -236,7 +236,9 @@ export function fuseFormulas({
   return {
     kind: whereLine(name),
     rating: whereLine(`${cell.lineKey}-${A_KIND}*${kind}`),
-    fitted: whereLine(`SUMIF(${column.fuseKey},${cell.lineKey},${column.fuseCount})`),
+    fitted: whereLine(
+      `SUMIF(${column.fuseKey},${cell.lineKey},${column.fuseCount})+COUNTIF(${column.mainKey},${cell.lineKey})`,
+    ),
     spare: whereLine(`IF(ISNUMBER(${typed.spares}),${typed.spares},"?")`),
     toBuy: whereLine(`${fuse.fitted}+N(${fuse.spare})`),
     holders: whereLine(fuse.fitted),
@@ -321,7 +323,7 @@ export function partsMissingFormula(layout: Layout, references: PartsReferences)
       ' run has no contact that may be used: see its row below. ',
       ' runs have no contact that may be used: see their rows below. ',
     )})`,
-    `IF(SUMPRODUCT(--(${column.fuseKey}>INDEX(${last},${LINES})))>0,${text('Some fuses find no room here and are missing. ')},"")`,
+    `IF(SUMPRODUCT(--(${column.fuseKey}>INDEX(${last},${LINES})))+SUMPRODUCT(--(${column.mainKey}>INDEX(${last},${LINES})))>0,${text('Some fuses find no room here and are missing. ')},"")`,
     `IF(ROWS(${schedule.level})>${runsFollowed(layout)},${text('The schedule has more runs than this sheet follows: take a new copy. ')},"")`,
     `IF(SUMPRODUCT(--ISERROR(${column.wrong}))+SUMPRODUCT(--ISERROR(${column.fuseKey}))>0,${text('Some rows could not be computed. ')},"")`,
   ].join('&');

@@ -88,8 +88,10 @@ const BY_RUN = [
   'farEach',
   'wrong',
 ] as const;
-/** By the fuse: those of the runs, then the main fuses of the sources. */
+/** By the run: its fuses. */
 const BY_FUSE = ['fuseKey', 'fuseCount'] as const;
+/** By the source: its main fuse. */
+const BY_SOURCE = ['mainKey'] as const;
 /** By the line of fuses. */
 const BY_LINE = ['lineKey'] as const;
 /** By the contact. */
@@ -100,6 +102,7 @@ const BY_SIZE = ['sizeName', 'sizeMm2'] as const;
 export const PARTS_WORKING_KEYS = [
   ...BY_RUN,
   ...BY_FUSE,
+  ...BY_SOURCE,
   ...BY_LINE,
   ...BY_CONTACT,
   ...BY_SIZE,
@@ -150,7 +153,8 @@ export function partsWorkingArea(key: PartsWorkingKey, layout: Layout, sizes: nu
   const isOf = (keys: readonly string[]) => keys.includes(key);
   if (isOf(BY_LINE) || isOf(BY_CONTACT)) return area(PARTS_ROW.firstLine, column, LINES, 1);
   if (isOf(BY_SIZE)) return area(PARTS_ROW.firstLine, column, sizes, 1);
-  return area(PARTS_ROW.firstRun, column, isOf(BY_FUSE) ? runs + SOURCE_COLUMNS : runs, 1);
+  if (isOf(BY_SOURCE)) return area(PARTS_ROW.firstLine, column, SOURCE_COLUMNS, 1);
+  return area(PARTS_ROW.firstRun, column, runs, 1);
 }
 
 export interface PartsReferences {
