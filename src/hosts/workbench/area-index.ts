@@ -92,6 +92,12 @@ function closed({ startRow, startColumn, endRow, endColumn }: IRange): IRange {
   };
 }
 
+/** Whether a cell lies in an area, which may be a whole row or column. */
+export function holds(area: IRange, row: number, column: number): boolean {
+  const { startRow, startColumn, endRow, endColumn } = closed(area);
+  return row >= startRow && row <= endRow && column >= startColumn && column <= endColumn;
+}
+
 /** Values from one number to another, by whichever are fewer: the numbers or the values. */
 function* within<V>(map: ReadonlyMap<number, V>, from: number, to: number): Generator<V> {
   if (to - from < map.size) {
@@ -104,8 +110,34 @@ function* within<V>(map: ReadonlyMap<number, V>, from: number, to: number): Gene
   for (const [at, value] of map) if (at >= from && at <= to) yield value;
 }
 
+const isSame = (one: IUnitRange, other: IUnitRange) =>
+  one.unitId === other.unitId &&
+  one.sheetId === other.sheetId &&
+  Object.is(one.range.startRow, other.range.startRow) &&
+  Object.is(one.range.startColumn, other.range.startColumn) &&
+  Object.is(one.range.endRow, other.range.endRow) &&
+  Object.is(one.range.endColumn, other.range.endColumn);
+
 export class AreaIndex extends RTree {
   private readonly sheets = new Map<string, Map<string, SheetIndex>>();
+  /** What was told of a formula since its areas were last taken out. */
+  private readonly told = new Map<Id, readonly IUnitRange[]>();
+
+  /** The areas that a formula hangs on, where they were all told by `tell`. */
+  areasOf(id: Id): readonly IUnitRange[] | undefined {
+    return this.told.get(id);
+  }
+
+  /** Notes all areas that a formula hangs on; false where these are what it hung on before. */
+  tell(id: Id, areas: readonly IUnitRange[]): boolean {
+    const before = this.told.get(id);
+    const isKnown =
+      before?.length === areas.length && before.every((area, at) => isSame(area, areas[at]!));
+    if (isKnown) return false;
+    // The list itself is the engine's, which empties it.
+    this.told.set(id, [...areas]);
+    return true;
+  }
 
   override insert({ unitId, sheetId, range, id }: IRTreeItem): void {
     if (unitId.length === 0) return;
@@ -134,6 +166,7 @@ export class AreaIndex extends RTree {
 
   /** Takes an id out of its sheet, whatever the range: the engine only knows the box around all its areas there. */
   override remove({ unitId, sheetId, id }: IRTreeItem): void {
+    this.told.delete(id);
     this.sheets.get(unitId)?.get(sheetId)?.remove(id);
   }
 
@@ -142,11 +175,13 @@ export class AreaIndex extends RTree {
   }
 
   override removeById(unitId: string, sheetId?: string): void {
+    this.told.clear();
     if (sheetId === undefined || sheetId === '') this.sheets.delete(unitId);
     else this.sheets.get(unitId)?.delete(sheetId);
   }
 
   override clear(): void {
+    this.told.clear();
     this.sheets.clear();
   }
 }

@@ -1,31 +1,63 @@
 /** What each formula hangs on, noted in a time that grows with its areas and not with all formulas there are. */
-import type { Univer } from '@univerjs/core';
+import type { IUnitRange, Univer } from '@univerjs/core';
 import {
   FormulaDependencyTree,
   FormulaDependencyTreeVirtual,
+  ICalculateFormulaService,
   IDependencyManagerService,
+  IFormulaCurrentConfigService,
   IFormulaDependencyGenerator,
   type BaseAstNode,
 } from '@univerjs/engine-formula';
-import { AreaIndex } from './area-index';
+import { AreaIndex, holds } from './area-index';
 import { mendMethod } from './mend-method';
 
 type Manager = IDependencyManagerService;
 type Tree = Parameters<Manager['addDependencyRTreeCache']>[0];
 
+/** The engine's calculation, with the parts that it keeps to itself. */
+interface InnerCalculation {
+  _apply(isOfSpilledCells?: boolean): Promise<unknown>;
+}
+
 /**
- * Makes the grid's engine (0.25.1) read the areas of a formula once, where it works all of them out anew for each, and keep
- * them in an index of ours. To be called before the first formula is there.
+ * Makes the grid's engine (0.25.1) read the areas of a formula once, where it works all of them out anew for each, keep
+ * them in an index of ours, and note them when they are new alone. Its second round, for formulas that read cells of a list
+ * that spills and not its first, is left out where there are none. To be called before the first formula is there.
  */
 export function noteAreasOnce(univer: Univer): void {
-  const manager: Manager = univer.__getInjector().get(IDependencyManagerService);
+  const injector = univer.__getInjector();
+  const manager: Manager = injector.get(IDependencyManagerService);
+  const index = new AreaIndex();
   // The engine's own field, which it takes for private.
-  (manager as unknown as { _dependencyRTreeCache: AreaIndex })._dependencyRTreeCache =
-    new AreaIndex();
+  (manager as unknown as { _dependencyRTreeCache: AreaIndex })._dependencyRTreeCache = index;
   const note = manager.addDependencyRTreeCache.bind(manager);
   manager.addDependencyRTreeCache = ({ treeId, rangeList }) => {
-    note({ treeId, rangeList } as Tree);
+    if (index.tell(treeId, rangeList)) note({ treeId, rangeList } as Tree);
   };
+
+  const config = injector.get(IFormulaCurrentConfigService);
+  /** Whether a formula reads one of these spilled cells without the first of its list. */
+  const isReadFromWithin = () => {
+    const heads = config.getExcludedRange() ?? {};
+    const readsHead = ({ unitId, sheetId, range }: IUnitRange) => {
+      let reads = false;
+      heads[unitId]?.[sheetId]?.forValue((row, column) => {
+        reads ||= holds(range, row, column);
+      });
+      return reads;
+    };
+    return config.getDirtyRanges().some((spilled) =>
+      [...index.searchGenerator(spilled)].some((id) => {
+        const areas = index.areasOf(id);
+        return areas?.some(readsHead) !== true;
+      }),
+    );
+  };
+  const calculation = injector.get(ICalculateFormulaService) as unknown as InnerCalculation;
+  const apply = calculation._apply.bind(calculation);
+  calculation._apply = async (isOfSpilledCells) =>
+    isOfSpilledCells === true && !isReadFromWithin() ? undefined : apply(isOfSpilledCells);
 }
 
 /** The engine's search for what a formula hangs on, with the parts that it keeps to itself. */

@@ -8,6 +8,7 @@ import { CalculationMode } from '@univerjs/sheets-formula';
 import type { FWorkbook } from '@univerjs/sheets/facade';
 import type { WorksheetFunction } from '../../functions/worksheet-function';
 import { mendEngine } from './engine-mends';
+import { askEntryRulesOnce } from './entry-rules';
 import { gridFunctionHelp, gridFunctions } from './functions';
 import { ENGLISH } from './language';
 import { takeOtherThanOffered } from './offered';
@@ -65,6 +66,7 @@ export function openGrid(
   mendEngine(univer);
   try {
     const workbook = api.createWorkbook(kept ?? { name: 'Workbook' });
+    askEntryRulesOnce(univer);
     takeOtherThanOffered(univer);
     keepWhatIsTyped(univer);
     leaveKeysBeside(univer, container);
