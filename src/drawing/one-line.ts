@@ -2,7 +2,7 @@
 import type { Diagram, DiagramNode, DiagramRun, RunLevel } from '../sheets/plan/diagram';
 import type { Dash, Figure, Mark, Point, TextMark } from './figure';
 import { LYING, pageCount, pageEnd, UPRIGHT, type Paper } from './paper';
-import { placed, type Placed, type Placing, type Size, type Way } from './place';
+import { BAND_PT, placed, type Placed, type Placing, type Size, type Way } from './place';
 import { FUSE_PT, fuseAt, SYMBOL_HALF_PT, SYMBOL_PT, symbolAt } from './symbols';
 import { fitted, NO_BREAK, textWidthPt, wrapped, type Type } from './text-width';
 
@@ -16,7 +16,10 @@ const LINE_PT = 11;
 const ABOVE_PT = 8;
 const BELOW_PT = 15.5;
 const SPACE_PT = 6;
-const HEAD_PT = 40;
+/** Of the head, with the summary beside the title where there is room for it, or else below. */
+const HEAD_PT = { beside: 28, below: 40 } as const;
+const TITLE_BASE_PT = 14;
+const HEAD_GAP_PT = 14;
 const TAG_PT = 11;
 /** Of the line itself that a tag leaves in sight. */
 const SEEN_PT = 40;
@@ -33,17 +36,20 @@ export const RUN_LINES: Readonly<
 };
 const LEADS: { readonly widthPt: number; readonly dash: Dash } = { widthPt: 1.2, dash: 'solid' };
 
-/** How much room texts get, and whether a run that ends at a source leads to it or only names it. */
+/**
+ * How much room texts get, whether what is said of a source or a block stands in one line, which takes the least height,
+ * and whether a run that ends at a source leads to it or only names it.
+ */
 interface Manner {
   readonly joined: boolean;
   readonly tight: boolean;
+  readonly flat: boolean;
 }
-const MANNERS: readonly Manner[] = [
-  { joined: true, tight: false },
-  { joined: true, tight: true },
-  { joined: false, tight: false },
-  { joined: false, tight: true },
-];
+const MANNERS: readonly Manner[] = [true, false].flatMap((joined) => [
+  { joined, tight: false, flat: true },
+  { joined, tight: false, flat: false },
+  { joined, tight: true, flat: false },
+]);
 const MOST_PT = {
   roomy: { name: 110, fuse: 90, details: 150, node: 130 },
   tight: { name: 74, fuse: 70, details: 96, node: 96 },
@@ -95,15 +101,16 @@ interface TextLine {
 }
 
 /** A node whose texts stand above and below its symbol where lines go on, right of it where they end. */
-function nodeTexts(node: DiagramNode, isEnd: boolean, tight: boolean): NodeTexts {
+function nodeTexts(node: DiagramNode, isEnd: boolean, { tight, flat }: Manner): NodeTexts {
   const most = MOST_PT[tight ? 'tight' : 'roomy'].node;
   const name = node.name === '' ? [] : wrapped(node.name, most, STRONG, tight || !isEnd ? 2 : 1);
   const strong = name.map((text) => ({ text, type: STRONG }));
   const said = node.isReference === true ? ['see there'] : node.details;
-  const lines = tight || !isEnd ? said : [said.join(', ')];
+  const isOneLine = isEnd ? !tight : flat;
+  const lines = isOneLine ? [said.join(', ')] : said;
   const details = lines
     .filter((text) => text !== '')
-    .map((text) => ({ text: fitted(text, isEnd && !tight ? 2 * most : most, BODY), type: BODY }));
+    .map((text) => ({ text: fitted(text, isOneLine ? 2 * most : most, BODY), type: BODY }));
   return isEnd
     ? { place: 'right', above: [], below: [...strong, ...details] }
     : { place: 'around', above: strong, below: details };
@@ -297,7 +304,7 @@ interface Footing {
   marks(yPt: number): readonly Mark[];
 }
 
-/** Pieces of text below one another, each whole on its page. */
+/** Pieces of text, each whole in its column. */
 function footings(diagram: Diagram, widthPt: number): readonly Footing[] {
   const levels = (Object.keys(LEVEL_WORDS) as RunLevel[]).filter((level) =>
     diagram.runs.some((run) => run.level === level),
@@ -333,13 +340,131 @@ function footings(diagram: Diagram, widthPt: number): readonly Footing[] {
   });
   const gap: Footing = { heightPt: 6, marks: () => [] };
   return [
-    gap,
     ...notes,
     ...(notes.length > 0 ? [gap] : []),
     ...samples,
     ...LEGEND.map((text) => paragraph(text, BODY)),
     paragraph(CAUTION, BODY),
   ];
+}
+
+/** Narrower columns would break most notes. */
+const LEAST_COLUMN_PT = 360;
+const COLUMN_GAP_PT = 18;
+const FOOT_GAP_PT = 6;
+
+/** Pieces one after another in columns of a height; as many as there is room for. */
+function inColumns(pieces: readonly Footing[], columns: number, heightPt: number) {
+  const filled: Footing[][] = [];
+  let room = 0;
+  for (const piece of pieces) {
+    if (filled.length === 0 || piece.heightPt > room) {
+      if (filled.length === columns) break;
+      filled.push([]);
+      room = heightPt;
+    }
+    filled.at(-1)!.push(piece);
+    room -= piece.heightPt;
+  }
+  return filled;
+}
+
+/** What stands below the diagram, in columns that are as even as can be, page by page. */
+function footMarks(
+  diagram: Diagram,
+  widthPt: number,
+  fromPt: number,
+  end: (yPt: number) => number,
+): { readonly marks: readonly Mark[]; readonly bottomPt: number } {
+  const columns = Math.max(
+    1,
+    Math.floor((widthPt + COLUMN_GAP_PT) / (LEAST_COLUMN_PT + COLUMN_GAP_PT)),
+  );
+  const columnPt = (widthPt + COLUMN_GAP_PT) / columns - COLUMN_GAP_PT;
+  let pieces = footings(diagram, columnPt);
+  const tallest = Math.max(...pieces.map(({ heightPt }) => heightPt));
+  const marks: Mark[] = [];
+  let topPt = fromPt + FOOT_GAP_PT;
+  let bottomPt = topPt;
+  while (pieces.length > 0) {
+    const roomPt = end(topPt) - topPt;
+    const isLastPage = () => inColumns(pieces, columns, roomPt).flat().length === pieces.length;
+    if (tallest <= roomPt) {
+      let heightPt = roomPt;
+      if (isLastPage()) {
+        const all = pieces.reduce((sum, piece) => sum + piece.heightPt, 0);
+        heightPt = Math.max(tallest, all / columns);
+        while (inColumns(pieces, columns, heightPt).flat().length < pieces.length) heightPt += 1;
+      }
+      const filled = inColumns(pieces, columns, Math.min(heightPt, roomPt));
+      for (const [column, stacked] of filled.entries()) {
+        let yPt = topPt;
+        for (const piece of stacked) {
+          marks.push(
+            ...piece
+              .marks(yPt)
+              .map((mark) => movedRight(mark, column * (columnPt + COLUMN_GAP_PT))),
+          );
+          yPt += piece.heightPt;
+        }
+        bottomPt = Math.max(bottomPt, yPt);
+      }
+      pieces = pieces.slice(filled.flat().length);
+    }
+    if (pieces.length > 0) topPt = end(topPt) + BAND_PT;
+  }
+  return { marks, bottomPt };
+}
+
+// --- over the ends of pages ----------------------------------------------------------------------------------
+
+const ASIDE_PT = 4;
+/** Less says nothing. */
+const LEAST_WORDS_PT = 40;
+
+/** What a node is called where its lines go on: a block by the run that leads to it, as in the list. */
+function calledAt({ nodes, runs }: Diagram, node: number): string {
+  const { kind, name } = nodes[node]!;
+  const trunk = kind === 'joint' ? runs.find(({ to }) => to === node)?.name : undefined;
+  return trunk !== undefined && trunk !== '' ? trunk : name;
+}
+
+/** Says beside each line that goes on over the end of a page where it comes from, and where it goes. */
+function crossingMarks(
+  diagram: Diagram,
+  { crossings, nodes }: Placing,
+  widthPt: number,
+  pageOf: (yPt: number) => number,
+): readonly Mark[] {
+  return crossings.flatMap(({ node, xPt, endPt }): Mark[] => {
+    const home = pageOf(nodes[node]!.yPt);
+    const before = pageOf(endPt - 1);
+    const from = `from ${calledAt(diagram, node)}, page ${home}`;
+    const beyond = crossings.filter((one) => one.endPt === endPt && one.xPt > xPt);
+    const rightPt = Math.min(widthPt - PAGE_MARK_PT, ...beyond.map((one) => one.xPt));
+    const roomPt = rightPt - xPt - 2 * ASIDE_PT;
+    if (roomPt < LEAST_WORDS_PT) return [];
+    const words = (text: string, yPt: number) =>
+      textAt(fitted(text, roomPt, BODY), [xPt + ASIDE_PT, yPt], BODY, 'quiet');
+    const [above, below] = [endPt - 3, endPt + 9];
+    return home <= before
+      ? [words(`to page ${before + 1}`, above), words(from, below)]
+      : [words(from, above), words(`to page ${before}`, below)];
+  });
+}
+
+/** At the right end of each page's top, since pages part. */
+const PAGE_MARK_PT = 70;
+
+function pageMarks(pages: number, widthPt: number, end: (yPt: number) => number): readonly Mark[] {
+  if (pages < 2) return [];
+  const tops: number[] = [0];
+  while (tops.length < pages) tops.push(end(tops.at(-1)!));
+  return tops.map((topPt, index) => {
+    const text = `page ${index + 1} of ${pages}`;
+    const baseOf = index === 0 ? TITLE_BASE_PT : topPt + 9;
+    return textAt(text, [widthPt - textWidthPt(text, BODY), baseOf], BODY, 'quiet');
+  });
 }
 
 // --- the whole -----------------------------------------------------------------------------------------------
@@ -352,12 +477,24 @@ interface Laid {
   place(paper: Paper): Placing;
 }
 
+const besideTitle = ({ title }: Diagram) => textWidthPt(title, TITLE) + HEAD_GAP_PT;
+
+function headOf(diagram: Diagram, { widthPt }: Paper): number {
+  const widest = besideTitle(diagram) + textWidthPt(diagram.summary, BODY) + PAGE_MARK_PT;
+  return widest <= widthPt ? HEAD_PT.beside : HEAD_PT.below;
+}
+
+function headMarks(diagram: Diagram, widthPt: number, headPt: number): readonly Mark[] {
+  const title = fitted(diagram.title, widthPt - PAGE_MARK_PT, TITLE);
+  const summary: Point =
+    headPt === HEAD_PT.beside ? [besideTitle(diagram), TITLE_BASE_PT] : [0, 2 * TITLE_BASE_PT];
+  return [textAt(title, [0, TITLE_BASE_PT], TITLE), textAt(diagram.summary, summary, BODY)];
+}
+
 function laidIn(given: Diagram, manner: Manner): Laid {
   const diagram = manner.joined ? given : withReferences(given);
   const starts = new Set(diagram.runs.map(({ from }) => from));
-  const nodes = diagram.nodes.map((node, index) =>
-    nodeTexts(node, !starts.has(index), manner.tight),
-  );
+  const nodes = diagram.nodes.map((node, index) => nodeTexts(node, !starts.has(index), manner));
   const notes = notesOf(diagram.runs);
   const runs = diagram.runs.map((run) => runTexts(run, notes.indexOf(run.note) + 1, manner.tight));
   return {
@@ -365,12 +502,14 @@ function laidIn(given: Diagram, manner: Manner): Laid {
     manner,
     nodes,
     runs,
-    place: (paper) =>
-      placed(
+    place: (paper) => {
+      const headPt = headOf(diagram, paper);
+      return placed(
         nodes.map((texts, index) => nodeSize(diagram.nodes[index]!, texts)),
         diagram.runs.map(({ from, to }, index) => ({ from, to, label: runSize(runs[index]!) })),
-        (yPt) => pageEnd(paper)(yPt + HEAD_PT) - HEAD_PT,
-      ),
+        (yPt) => pageEnd(paper)(yPt + headPt) - headPt,
+      );
+    },
   };
 }
 
@@ -389,6 +528,7 @@ function described({ summary, nodes, runs }: Diagram): string {
 function drawn(laid: Laid, paper: Paper): OneLine {
   const { diagram, nodes, runs } = laid;
   const placing = laid.place(paper);
+  const headPt = headOf(diagram, paper);
   const widthPt = Math.max(paper.widthPt, Math.ceil(placing.widthPt));
   const marks: Mark[] = [];
   const ports = diagram.nodes.map((node, index) =>
@@ -401,26 +541,27 @@ function drawn(laid: Laid, paper: Paper): OneLine {
   for (const [index, run] of diagram.runs.entries()) {
     marks.push(...runMarks(run, runs[index]!, placing.labels[index]!));
   }
-  const lowered = marks.map((mark) => moved(mark, HEAD_PT));
-  let yPt = HEAD_PT + placing.heightPt;
   const end = pageEnd(paper);
-  for (const footing of footings(diagram, widthPt)) {
-    if (yPt + footing.heightPt > end(yPt)) yPt = end(yPt);
-    lowered.push(...footing.marks(yPt));
-    yPt += footing.heightPt;
-  }
-  const title = fitted(diagram.title, widthPt, TITLE);
+  marks.push(...crossingMarks(diagram, placing, widthPt, (yPt) => pageCount(paper, yPt + headPt)));
+  const foot = footMarks(diagram, widthPt, headPt + placing.heightPt, end);
+  const heightPt = Math.ceil(foot.bottomPt);
+  const pages = pageCount(paper, heightPt);
   const figure: Figure = {
     title: `${diagram.title}: one-line diagram`,
     description: described(diagram),
     widthPt,
-    heightPt: Math.ceil(yPt),
-    marks: [textAt(title, [0, 14], TITLE), textAt(diagram.summary, [0, 28], BODY), ...lowered],
+    heightPt,
+    marks: [
+      ...headMarks(diagram, widthPt, headPt),
+      ...marks.map((mark) => moved(mark, headPt)),
+      ...foot.marks,
+      ...pageMarks(pages, widthPt, end),
+    ],
   };
   return {
     figure,
     paper,
-    pages: pageCount(paper, figure.heightPt),
+    pages,
     typePt: LEAST_TYPE_PT * Math.min(1, paper.widthPt / widthPt),
     isShrunk: widthPt > paper.widthPt,
   };
@@ -430,6 +571,12 @@ function moved(mark: Mark, downPt: number): Mark {
   return mark.kind === 'line'
     ? { ...mark, points: mark.points.map(([x, y]) => [x, y + downPt] as const) }
     : { ...mark, yPt: mark.yPt + downPt };
+}
+
+function movedRight(mark: Mark, rightPt: number): Mark {
+  return mark.kind === 'line'
+    ? { ...mark, points: mark.points.map(([x, y]) => [x + rightPt, y] as const) }
+    : { ...mark, xPt: mark.xPt + rightPt };
 }
 
 /** Better first: type as large as it is meant, then fewer pages, then upright, then the plainer manner. */

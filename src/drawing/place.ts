@@ -1,4 +1,7 @@
-/** Places for the nodes and labels of a diagram, by a general library for layered graphs, and square-cornered ways. */
+/**
+ * Places for the nodes and labels of a diagram: columns by a general library for layered graphs, heights by the same where
+ * runs meet, and closer together in trees; and square-cornered ways.
+ */
 import { Graph, layout } from '@dagrejs/dagre';
 import type { Point } from './figure';
 
@@ -29,13 +32,24 @@ export interface Way {
   readonly branch?: Point;
 }
 
+/** A piece of a way that goes on over the end of a page, and the node that it comes from. */
+export interface Crossing {
+  readonly node: number;
+  readonly xPt: number;
+  readonly endPt: number;
+}
+
 export interface Placing {
   readonly nodes: readonly Placed[];
   readonly labels: readonly Placed[];
   readonly ways: readonly Way[];
+  readonly crossings: readonly Crossing[];
   readonly widthPt: number;
   readonly heightPt: number;
 }
+
+/** On either side of a page's end, for words on what goes on there. */
+export const BAND_PT = 12;
 
 /** Between a node and the labels beside it: half of what the library is asked for. */
 const GAP_PT = 18;
@@ -138,18 +152,84 @@ export function placed(
       .map(({ x, y }) => ({ column: columnAt(x), yPt: y }))
       .filter(({ column }) => column >= 0),
   );
+  if (isForest) closeUp(links, placedNodes, placedLabels, stops, columns);
   keepWhole([...placedNodes, ...placedLabels], stops.flat(), pages);
 
+  const ways = waysOf(links, placedNodes, placedLabels, stops, columns);
   return {
     nodes: placedNodes,
     labels: placedLabels,
-    ways: waysOf(links, placedNodes, placedLabels, stops, columns),
+    ways,
+    crossings: crossingsOf(links, ways, pages),
     widthPt: Math.max(0, ...columns.map(({ rightPt }) => rightPt)),
     heightPt: Math.max(0, ...placedNodes.concat(placedLabels).map((one) => one.yPt + one.halfPt)),
   };
 }
 
-/** Moves down whatever a page's end would cut, and all below it. */
+/**
+ * Trees from the top down, each as high as what stands there allows: what is fed first goes straight on, and a trunk begins
+ * below all that the one before it feeds, so that no two lines cross.
+ */
+function closeUp(
+  links: readonly Link[],
+  nodes: readonly Placed[],
+  labels: readonly Placed[],
+  stops: readonly (readonly Stop[])[],
+  columns: readonly Column[],
+): void {
+  const columnOf = ({ leftPt }: Placed) => columns.findIndex((one) => one.leftPt === leftPt);
+  const [nodeColumns, labelColumns] = [nodes.map(columnOf), labels.map(columnOf)];
+  const fed = nodes.map((): number[] => []);
+  for (const [link, { from }] of links.entries()) fed[from]!.push(link);
+  const free = columns.map(() => 0);
+  const put = (box: Placed, column: number, yPt: number) => {
+    box.yPt = yPt;
+    free[column] = yPt + box.halfPt + ROW_GAP_PT;
+  };
+
+  /** The least height of a node with all that goes straight on from it. */
+  const nodeFrom = (node: number): number => {
+    const own = free[nodeColumns[node]!]! + nodes[node]!.halfPt;
+    const [first] = fed[node]!;
+    return first === undefined ? own : Math.max(own, linkFrom(first));
+  };
+  const linkFrom = (link: number): number =>
+    Math.max(free[labelColumns[link]!]! + labels[link]!.halfPt, nodeFrom(links[link]!.to));
+  const putTree = (node: number, yPt: number): void => {
+    put(nodes[node]!, nodeColumns[node]!, yPt);
+    for (const [index, link] of fed[node]!.entries()) {
+      const linkPt = index === 0 ? yPt : linkFrom(link);
+      put(labels[link]!, labelColumns[link]!, linkPt);
+      for (const stop of stops[link]!) stop.yPt = linkPt;
+      putTree(links[link]!.to, linkPt);
+    }
+  };
+  const enters = new Set(links.map(({ to }) => to));
+  for (const node of nodes.keys()) if (!enters.has(node)) putTree(node, nodeFrom(node));
+}
+
+/** Where ways cross the ends of pages; those of one node that share a line, once. */
+function crossingsOf(
+  links: readonly Link[],
+  ways: readonly Way[],
+  pages: (yPt: number) => number,
+): readonly Crossing[] {
+  const found = new Map<string, Crossing>();
+  for (const [link, { toLabel, onwards }] of ways.entries()) {
+    const node = links[link]!.from;
+    for (const corners of [toLabel, onwards]) {
+      for (const [index, [xPt, yPt]] of corners.slice(1).entries()) {
+        const [top, bottom] = [corners[index]![1], yPt].sort((a, b) => a - b) as [number, number];
+        for (let endPt = pages(top); endPt < bottom; endPt = pages(endPt)) {
+          found.set(`${node} ${xPt} ${endPt}`, { node, xPt, endPt });
+        }
+      }
+    }
+  }
+  return [...found.values()];
+}
+
+/** Moves down whatever a page's end, with the bands beside it, would cut, and all below it. */
 function keepWhole(
   boxes: readonly Placed[],
   stops: readonly Stop[],
@@ -158,10 +238,11 @@ function keepWhole(
   const top = ({ yPt, halfPt }: Placed) => yPt - halfPt;
   const lowest = () => Math.max(0, ...boxes.map(({ yPt, halfPt }) => yPt + halfPt));
   for (let end = pages(0); end < lowest(); end = pages(end)) {
-    const cut = boxes.filter((box) => top(box) < end && box.yPt + box.halfPt > end);
+    const isCut = (box: Placed) => top(box) < end + BAND_PT && box.yPt + box.halfPt > end - BAND_PT;
+    const cut = boxes.filter(isCut);
     if (cut.length === 0) continue;
     const from = Math.min(...cut.map(top));
-    const downPt = end - from;
+    const downPt = end + BAND_PT - from;
     for (const stop of stops) if (stop.yPt >= from) stop.yPt += downPt;
     for (const box of boxes) if (top(box) >= from) box.yPt += downPt;
   }

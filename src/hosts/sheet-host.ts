@@ -132,6 +132,8 @@ export interface SheetHost {
   calculate(): Promise<void>;
   /** Every sheet of the workbook, in order. */
   allGrids(): Promise<readonly ComputedGrid[]>;
+  /** Whether it draws the charts of plans. */
+  readonly hasCharts?: true;
   /** Pictures over cells; absent where the spreadsheet holds none. */
   readonly pictures?: SheetPictures;
   /** Opens an .xlsx file as a new workbook beside this one; absent where the platform cannot. */

@@ -1,6 +1,11 @@
 /** What is typed on a Fuse map: positions, run by run. */
 import { MAP_COLUMNS } from '../sheets/fuse-map/columns';
-import type { FuseMapTyped } from '../sheets/station/fuse-map';
+import {
+  POSITION_KEYS,
+  type FuseMapRun,
+  type FuseMapTyped,
+  type PositionKey,
+} from '../sheets/station/fuse-map';
 import { entriesByPlace, inPlaces, type ByPlace } from './by-place';
 import { companion } from './labelled';
 import type { RawTable } from './raw';
@@ -9,9 +14,12 @@ export const FUSE_MAP_SIGNS: readonly string[] = [
   MAP_COLUMNS.ofRun.heading,
   MAP_COLUMNS.own.heading,
 ];
-export const POSITION_HEADINGS = { position: MAP_COLUMNS.own.heading } as const;
+export const POSITION_HEADINGS: Readonly<Record<PositionKey, string>> = {
+  position: MAP_COLUMNS.own.heading,
+  farPosition: MAP_COLUMNS.ownFar.heading,
+};
 
-export type FuseMapRead = ByPlace<'position'>;
+export type FuseMapRead = ByPlace<PositionKey>;
 
 /** The Fuse map that belongs to the schedule on a sheet; undefined where there is none. */
 export function readFuseMap(
@@ -19,7 +27,15 @@ export function readFuseMap(
   schedule: string,
 ): FuseMapRead | undefined {
   const table = companion(tables, schedule, FUSE_MAP_SIGNS);
-  return table === undefined ? undefined : entriesByPlace(table, POSITION_HEADINGS);
+  if (table === undefined) return undefined;
+  // Former maps have the first of these columns alone.
+  const found = new Map<number, FuseMapRun>();
+  for (const key of POSITION_KEYS) {
+    for (const [place, typed] of entriesByPlace(table, { [key]: POSITION_HEADINGS[key] })) {
+      found.set(place, { ...found.get(place), ...typed });
+    }
+  }
+  return found;
 }
 
 /** The positions of the runs that were taken, in their order. */

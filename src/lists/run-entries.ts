@@ -2,7 +2,7 @@
 import type { ComputedGrid } from '../sheets/plan/grid';
 import { PROTECTION_CELLS } from '../sheets/protection/cells';
 import { PROTECTION_COLUMNS } from '../sheets/protection/columns';
-import { LASTING_PROTECTION } from '../sheets/station/former';
+import { FORMER_CONTACT_HEADING, LASTING_PROTECTION } from '../sheets/station/former';
 import { FUSE_ENTRY_KEYS } from '../sheets/station/protection-keys';
 import { BUILT_SIGNS, READING_HEADINGS } from './as-built';
 import { FUSE_MAP_SIGNS, POSITION_HEADINGS } from './fuse-map';
@@ -29,8 +29,13 @@ export const RUN_ENTRY_SHEETS: readonly RunEntrySheet[] = [
   },
   { signs: WIRE_SIGNS, headings: Object.values(COLOUR_HEADINGS) },
   { signs: PARTS_SIGNS, headings: Object.values(MY_CONTACT_HEADINGS) },
+  { signs: PARTS_SIGNS, headings: [FORMER_CONTACT_HEADING] },
   { signs: BUILT_SIGNS, headings: Object.values(READING_HEADINGS) },
-  { signs: FUSE_MAP_SIGNS, headings: Object.values(POSITION_HEADINGS) },
+  // Each by itself: former maps have but one.
+  ...Object.values(POSITION_HEADINGS).map((heading) => ({
+    signs: FUSE_MAP_SIGNS,
+    headings: [heading],
+  })),
 ];
 
 /** The name of the Protection sheet that belongs to the schedule of a sheet. */

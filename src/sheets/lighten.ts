@@ -3,8 +3,12 @@
  * branch off a source; the station is then judged with these sizes as if they were typed, and where a run would be worse,
  * a size that made it so is ruled out and the next best are found. Each round rules out at least one size of a run and
  * never the one in use, so that the rounds end; with nothing left but the sizes in use nothing is changed.
+ *
+ * A branch in which the schedule finds no wire for some run is served if any sizes together serve it, whatever they weigh.
  */
 import { chooseLeast } from '../core/lightest/choose';
+import type { SizingTree } from '../core/lightest/sizing-tree';
+import { VERDICT_JOINT } from '../core/verdict';
 import { worsened, type Worsened } from './no-worse';
 import {
   branchesOf,
@@ -17,7 +21,8 @@ import {
   type LeftBranch,
 } from './sizing-branches';
 import { stationOfSizes, type SizeInRun, type StationOfSizes } from './size-options';
-import { stationValues, type StationValues } from './station-values';
+import { stationValues, type RunValues, type StationValues } from './station-values';
+import { LEVELS, VERDICTS } from './station/verdicts';
 import type { StationContent } from './station/content';
 
 /** After so many rounds the branches in which a run is still worse keep the sizes that they have. */
@@ -30,7 +35,8 @@ export interface LightenedRun {
   /** Its place in the list, from 0. */
   readonly run: number;
   readonly called: string;
-  readonly now: SizeInRun;
+  /** Undefined where it has no wire that is thick enough. */
+  readonly now: SizeInRun | undefined;
   readonly then: SizeInRun;
 }
 
@@ -48,6 +54,8 @@ export interface Lightened {
   readonly whyMetal: string;
   /** Runs that get another wire, in the order of the list. */
   readonly changes: readonly LightenedRun[];
+  /** Runs that had no wire and get one, and what is said of them then besides. */
+  readonly served: readonly { readonly called: string; readonly words: readonly string[] }[];
   /** Sizes to type: of a branch in which one changes all, since sizes of a path belong together. */
   readonly typed: readonly { readonly run: number; readonly size: string }[];
   readonly now: Totals;
@@ -99,7 +107,8 @@ function without(branch: Branch, ruled: RuledOut): Branch {
 }
 
 interface Chosen {
-  readonly sizes: readonly SizeInRun[];
+  /** By run; undefined where it has no wire and gets none. */
+  readonly sizes: readonly (SizeInRun | undefined)[];
   readonly worth: number;
   /** No sizes that keep what the branch asks come to less. */
   readonly atLeast: number;
@@ -108,15 +117,24 @@ interface Chosen {
 /** The wires in use, where nothing better is known. */
 function inUseOf({ runs }: Branch, aim: Aim): Omit<Chosen, 'atLeast'> {
   const sizes = runs.map(({ inUse }) => inUse);
-  return { sizes, worth: sizes.reduce((sum, size) => sum + (worthOf(aim, size) ?? 0), 0) };
+  const worth = sizes.reduce(
+    (sum, size) => sum + (size === undefined ? 0 : (worthOf(aim, size) ?? 0)),
+    0,
+  );
+  return { sizes, worth };
 }
+
+/** Undefined also where a run has nothing left to choose among. */
+const leastIn = (tree: SizingTree) =>
+  tree.options.some(({ drops }) => drops.length === 0) ? undefined : chooseLeast(tree);
 
 function chosenOf(branch: Branch, aim: Aim, jointOhms: (run: number) => number): Chosen {
   const { tree, sizes } = sizingTreeOf(branch, branch.careful, aim, jointOhms);
-  const choice = chooseLeast(tree);
+  const choice = leastIn(tree);
   const now = inUseOf(branch, aim);
   if (choice === undefined) return { ...now, atLeast: 0 };
-  return choice.cost < now.worth * (1 - NO_SAVING)
+  const isLacking = branch.otherwise !== undefined;
+  return isLacking || choice.cost < now.worth * (1 - NO_SAVING)
     ? {
         sizes: choice.chosen.map((option, at) => sizes[at]![option]!),
         worth: choice.cost,
@@ -129,7 +147,7 @@ function chosenOf(branch: Branch, aim: Aim, jointOhms: (run: number) => number):
 function leastOf(branch: Branch, aim: Aim, first: Chosen, jointOhms: (run: number) => number) {
   if (branch.free === undefined) return first.atLeast;
   const { tree } = sizingTreeOf(branch, branch.free, aim, jointOhms);
-  return Math.min(first.atLeast, chooseLeast(tree)?.atLeast ?? 0);
+  return Math.min(first.atLeast, leastIn(tree)?.atLeast ?? 0);
 }
 
 /** Money counts where there are prices, and every wire that may change has one. */
@@ -140,8 +158,10 @@ function aimOf(
   const runs = branches.flatMap((branch) => branch.runs);
   const hasPrices = runs.some(({ sizes }) => sizes.some(({ cost }) => cost !== undefined));
   if (!hasPrices) return { aim: 'metal', whyMetal: '' };
-  const unpriced = runs.find(({ inUse, sizes }) => sizes.length > 1 && inUse.cost === undefined);
-  return unpriced === undefined
+  const unpriced = runs.find(
+    ({ inUse, sizes }) => sizes.length > 1 && inUse !== undefined && inUse.cost === undefined,
+  );
+  return unpriced?.inUse === undefined
     ? { aim: 'money', whyMetal: '' }
     : {
         aim: 'metal',
@@ -156,16 +176,22 @@ function pathOf({ runs }: Branch, at: number): readonly number[] {
 
 interface Proposal {
   readonly branch: Branch;
-  readonly sizes: readonly SizeInRun[];
+  readonly sizes: Chosen['sizes'];
 }
 
 const isChanged = ({ branch, sizes }: Proposal, at: number) =>
-  sizes[at]!.name !== branch.runs[at]!.inUse.name;
+  sizes[at]?.name !== branch.runs[at]!.inUse?.name;
+const changesAny = (proposal: Proposal) =>
+  proposal.branch.runs.some((_, at) => isChanged(proposal, at));
+/** A branch without wires that finds none now either. */
+const staysOpen = (proposal: Proposal) =>
+  proposal.branch.otherwise !== undefined && !changesAny(proposal);
 
 /** The size that is proposed for a run, and those that go further the same way from the one in use. */
 function asFarAs({ branch, sizes }: Proposal, at: number): readonly string[] {
   const { inUse, sizes: all } = branch.runs[at]!;
   const proposed = sizes[at]!;
+  if (inUse === undefined) return [proposed.name];
   const isThinner = proposed.wireOhms > inUse.wireOhms;
   return all.flatMap(({ name, wireOhms }) => {
     const isFurther = isThinner ? wireOhms >= proposed.wireOhms : wireOhms <= proposed.wireOhms;
@@ -188,7 +214,8 @@ function blamed(proposals: readonly Proposal[], run: number) {
   const { branch, sizes } = own;
   const at = branch.runs.findIndex((one) => one.run === run);
   const changed = pathOf(branch, at).filter((place) => isChanged(own, place));
-  const isThinner = (place: number) => sizes[place]!.wireOhms > branch.runs[place]!.inUse.wireOhms;
+  const isThinner = (place: number) =>
+    sizes[place]!.wireOhms > (branch.runs[place]!.inUse?.wireOhms ?? Infinity);
   const nearest = changed.find(isThinner) ?? changed[0];
   if (nearest !== undefined) return [{ proposal: own, at: nearest }];
   const inBranch = everyone([own]);
@@ -215,7 +242,7 @@ function totalsOf(
 /** What is typed: every run of a branch in which one changes. */
 function typedOf(proposals: readonly Proposal[]): Lightened['typed'] {
   return proposals
-    .filter((proposal) => proposal.sizes.some((_, at) => isChanged(proposal, at)))
+    .filter(changesAny)
     .flatMap(({ branch, sizes }) =>
       branch.runs.map(({ run }, at) => ({ run, size: sizes[at]!.name })),
     )
@@ -256,16 +283,15 @@ export function* lightening(
   const ruledOut: { called: string; size: string; words: string }[] = [];
   let proposals: Proposal[] = [];
   let values = before;
-  let atLeast = 0;
-  let worth = 0;
+  const atLeast = new Map<Branch, number>();
+  const worth = new Map<Branch, number>();
   for (let round = 1; ; round += 1) {
     yield { round };
-    worth = 0;
     proposals = branches.map((branch) => {
       const open = without(branch, ruled);
       const chosen = chosenOf(open, aim, jointOhms);
-      worth += chosen.worth;
-      if (round === 1) atLeast += leastOf(branch, aim, chosen, jointOhms);
+      worth.set(branch, chosen.worth);
+      if (round === 1) atLeast.set(branch, leastOf(branch, aim, chosen, jointOhms));
       return { branch, sizes: chosen.sizes };
     });
     const typed = typedOf(proposals);
@@ -274,29 +300,38 @@ export function* lightening(
       break;
     }
     values = stationValues(withSizes(content, typed));
-    const worse = worsened(before, values);
+    const worse = worseWith(proposals, before, values);
     if (worse.length === 0) break;
     for (const one of worse) {
       for (const { proposal, at } of blamed(proposals, one.run)) {
         const { run, sizes, inUse } = proposal.branch.runs[at]!;
-        ruledOut.push({
-          called: calledRun(content, run),
-          size: proposal.sizes[at]!.name,
-          words: saidOf(content, one, run),
-        });
+        if (inUse !== undefined) {
+          ruledOut.push({
+            called: calledRun(content, run),
+            size: proposal.sizes[at]!.name,
+            words: saidOf(content, one, run),
+          });
+        }
         const names =
           round < MOST_ROUNDS
             ? asFarAs(proposal, at)
-            : sizes.flatMap(({ name }) => (name === inUse.name ? [] : [name]));
+            : sizes.flatMap(({ name }) => (name === inUse?.name ? [] : [name]));
         ruleOut(ruled, run, names);
       }
     }
   }
   const then = new Map(
     proposals.flatMap(({ branch, sizes }) =>
-      branch.runs.map(({ run }, at) => [run, sizes[at]!] as const),
+      branch.runs.flatMap(({ run }, at) => {
+        const size = sizes[at];
+        return size === undefined ? [] : [[run, size] as const];
+      }),
     ),
   );
+  const sized = proposals.filter((proposal) => !staysOpen(proposal));
+  const sumOf = (of: ReadonlyMap<Branch, number>) =>
+    sized.reduce((sum, { branch }) => sum + of.get(branch)!, 0);
+  const [found, least] = [sumOf(worth), sumOf(atLeast)];
   const changes = proposals
     .flatMap((proposal) =>
       proposal.branch.runs.flatMap(({ run, inUse }, at): LightenedRun[] =>
@@ -310,14 +345,61 @@ export function* lightening(
     aim,
     whyMetal,
     changes,
+    served: changes.flatMap(({ run, called, now }) =>
+      now === undefined ? [{ called, words: wordsOf(values.runs[run]!) }] : [],
+    ),
     typed: typedOf(proposals),
     now: totalsOf(station, content),
     then: totalsOf(station, content, then),
-    mostAboveBest: worth > atLeast * (1 + NO_SAVING) ? worth / atLeast - 1 : 0,
+    mostAboveBest: found > least * (1 + NO_SAVING) ? found / least - 1 : 0,
     ruledOut,
-    left,
+    left: [
+      ...left,
+      ...proposals.flatMap((proposal) =>
+        staysOpen(proposal) ? (proposal.branch.otherwise ?? []) : [],
+      ),
+    ].sort((one, other) => one.runs[0]! - other.runs[0]!),
     values,
   };
+}
+
+/** What another wire mends. All else that is said of a run that had none was only not seen before. */
+const OF_SIZE: readonly string[] = (
+  [
+    ...['heat', 'tooHot', 'fuse', 'needsFuse', 'fuseTooSlow', 'faultTooWeak', 'noAmpacity'],
+    ...['noSize', 'noRoom', 'cannotBeServed', 'tooFewVolts', 'startVolts', 'fewerVolts', 'drop'],
+  ] as const satisfies readonly (keyof typeof VERDICTS)[]
+).map((key) => VERDICTS[key].word);
+
+/** What is said of a run, piece by piece; nothing where it is ok. */
+function wordsOf({ verdict, level }: RunValues): readonly string[] {
+  return level === LEVELS.length ? [] : String(verdict).split(VERDICT_JOINT);
+}
+
+/**
+ * The runs that sizes leave worse judged: graver than they were, or, where a wire was lacking so that nothing could be
+ * judged, still not judged or in need of another wire.
+ */
+function worseWith(
+  proposals: readonly Proposal[],
+  before: StationValues,
+  after: StationValues,
+): readonly Worsened[] {
+  const served = new Set(
+    proposals
+      .filter((proposal) => proposal.branch.otherwise !== undefined && changesAny(proposal))
+      .flatMap(({ branch }) => branch.runs.map(({ run }) => run))
+      .filter((run) => before.runs[run]!.judged !== 1),
+  );
+  return [
+    ...worsened(before, after).filter(({ run }) => !served.has(run)),
+    ...[...served].flatMap((run): Worsened[] => {
+      const now = after.runs[run]!;
+      const words = wordsOf(now);
+      const isServed = now.judged === 1 && !words.some((word) => OF_SIZE.includes(word));
+      return isServed ? [] : [{ run, words }];
+    }),
+  ];
 }
 
 /** What would have been said, and of which run where that is another. */

@@ -21,7 +21,8 @@ export interface BranchRun {
   readonly run: number;
   /** Place of its feeder in the branch; -1 is the source. */
   readonly feederAt: number;
-  readonly inUse: SizeInRun;
+  /** Undefined where the schedule finds none that is thick enough. */
+  readonly inUse: SizeInRun | undefined;
   /** What it may have, the wire in use among it. */
   readonly sizes: readonly SizeInRun[];
 }
@@ -32,6 +33,11 @@ export interface Branch {
   readonly careful: Model;
   /** Undefined where it is the careful one. */
   readonly free: Model | undefined;
+  /**
+   * Where some of its runs have no wire: what is said of it if no sizes serve it. The schedule gives each run of a path its
+   * share of the volts; sizes chosen together may serve what no such share does.
+   */
+  readonly otherwise?: LeftBranch;
 }
 
 /** What a branch asks of its sizes: amps that count for the drop of each run, and volts that may be lost to its end. */
@@ -65,7 +71,7 @@ function rowsByRoot({ values }: StationOfSizes): readonly (readonly number[])[] 
   return [...byRoot.values()].map((rows) => rows.sort((a, b) => depthOf(a) - depthOf(b)));
 }
 
-/** What a row is reckoned with; undefined where it lacks a figure. */
+/** What a row is reckoned with, in the wire in use if it has one; undefined where it lacks another figure. */
 function figuresOf(station: StationOfSizes, content: StationContent, run: number) {
   const row = station.values.runs[run]!;
   const [once, alone, ownAmps, runAmps, jointOhms, volts, target] = [
@@ -85,9 +91,7 @@ function figuresOf(station: StationOfSizes, content: StationContent, run: number
     runAmps === undefined ||
     jointOhms === undefined ||
     volts === undefined ||
-    target === undefined ||
-    inUse === undefined ||
-    row.judged !== 1
+    target === undefined
   ) {
     return undefined;
   }
@@ -106,6 +110,7 @@ function figuresOf(station: StationOfSizes, content: StationContent, run: number
     jointOhms,
     isWatts,
     inUse,
+    isJudged: row.judged === 1 && inUse !== undefined,
     isLoad: ownAmps > 0,
     targetVolts: volts * target * (1 + SLACK),
     /** Volts that may be lost with the battery low. */
@@ -142,12 +147,19 @@ function lostNow(
   const lost: number[] = [];
   for (const [at, { inUse, jointOhms }] of figures.entries()) {
     const feeder = feederAt[at]!;
-    lost.push((feeder < 0 ? 0 : lost[feeder]!) + dropOf(amps[at]!, inUse.wireOhms, jointOhms));
+    const drop = inUse === undefined ? 0 : dropOf(amps[at]!, inUse.wireOhms, jointOhms);
+    lost.push((feeder < 0 ? 0 : lost[feeder]!) + drop);
   }
   return lost;
 }
 
-function modelsOf(feederAt: readonly number[], figures: readonly Figures[], countsEach: boolean) {
+/** `lacksWire`: nothing is known of what is lost now, so that every load is to have what it asks. */
+function modelsOf(
+  feederAt: readonly number[],
+  figures: readonly Figures[],
+  countsEach: boolean,
+  lacksWire: boolean,
+) {
   const most = overLoads(feederAt, figures, Math.max, 0);
   const least = overLoads(feederAt, figures, Math.min, Infinity);
   const careful = figures.map(({ once }, at) => once + most[at]!);
@@ -159,7 +171,7 @@ function modelsOf(feederAt: readonly number[], figures: readonly Figures[], coun
     figures.map(({ isLoad, targetVolts, lowVolts }, at) => {
       if (!isLoad) return Infinity;
       const asked = Math.min(countsEach ? Infinity : targetVolts, countsLow ? lowVolts : Infinity);
-      return Math.max(asked, carefulNow[at]! * (1 + 1e-12));
+      return lacksWire ? asked : Math.max(asked, carefulNow[at]! * (1 + 1e-12));
     });
   const isOne = !hasWatts && careful.every((amps, at) => amps === free[at]);
   return {
@@ -178,14 +190,24 @@ export function branchesOf(
   const countsEach = rules.counts === COUNTS[1];
   const branches: Branch[] = [];
   const left: LeftBranch[] = [];
+  /** A wire that is typed and cannot be read is the person's to mend. */
+  const isLeftOpen = (run: number) => String(content.runs[run]!.ownSize ?? '').trim() === '';
   for (const rows of rowsByRoot(station)) {
     const found = rows.map((run) => figuresOf(station, content, run));
-    const bad = found.indexOf(undefined);
-    if (bad >= 0) {
-      left.push({
-        runs: rows,
-        why: `${calledRun(content, rows[bad]!)}: ${String(runs[rows[bad]!]!.verdict)}`,
-      });
+    const bad = found.findIndex((one) => one?.isJudged !== true);
+    const otherwise: LeftBranch | undefined =
+      bad < 0
+        ? undefined
+        : {
+            runs: rows,
+            why: `${calledRun(content, rows[bad]!)}: ${String(runs[rows[bad]!]!.verdict)}`,
+          };
+    const isServable = found.every(
+      (one, index) => one !== undefined && (one.inUse !== undefined || isLeftOpen(rows[index]!)),
+    );
+    const lacksWire = found.some((one) => one?.inUse === undefined);
+    if (otherwise !== undefined && !(isServable && lacksWire)) {
+      left.push(otherwise);
       continue;
     }
     const figures = found as readonly Figures[];
@@ -193,15 +215,20 @@ export function branchesOf(
     const feederAt = rows.map((run) => at.get(runs[run]!.place1 as number) ?? -1);
     const ofRuns = rows.map((run, index): BranchRun => {
       const { inUse, runAmps, jointOhms, targetVolts } = figures[index]!;
-      const isFixed = !mayChange(run) || inUse.kg === 0;
+      const isFixed = inUse !== undefined && (!mayChange(run) || inUse.kg === 0);
       const keeps = ({ wireOhms }: SizeInRun) =>
         !countsEach || dropOf(runAmps, wireOhms, jointOhms) <= targetVolts;
       const others = isFixed
         ? []
-        : station.carrying(run).filter((size) => size.name !== inUse.name && keeps(size));
-      return { run, feederAt: feederAt[index]!, inUse, sizes: [inUse, ...others] };
+        : station.carrying(run).filter((size) => size.name !== inUse?.name && keeps(size));
+      const sizes = inUse === undefined ? others : [inUse, ...others];
+      return { run, feederAt: feederAt[index]!, inUse, sizes };
     });
-    branches.push({ runs: ofRuns, ...modelsOf(feederAt, figures, countsEach) });
+    branches.push({
+      runs: ofRuns,
+      ...modelsOf(feederAt, figures, countsEach, lacksWire),
+      ...(otherwise && { otherwise }),
+    });
   }
   return { branches, left };
 }

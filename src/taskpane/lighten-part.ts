@@ -26,14 +26,14 @@ function changeTable({ changes, now }: Lightened): HTMLElement {
           'tr',
           {},
           make('th', { scope: 'row' }, called),
-          make('td', {}, was.name),
+          make('td', {}, was?.name ?? 'none fits'),
           make('td', {}, then.name),
           make(
             'td',
             {},
             savedOf(
-              was.kg - then.kg,
-              was.cost === undefined || then.cost === undefined ? undefined : was.cost - then.cost,
+              (was?.kg ?? 0) - then.kg,
+              was?.cost === undefined || then.cost === undefined ? undefined : was.cost - then.cost,
             ),
           ),
         ),
@@ -103,7 +103,7 @@ export function lightenPart(host: SheetHost): HTMLElement {
     make(
       'p',
       {},
-      'Sizes that together hold the least metal, or cost least where the Wire list has prices, with no run judged worse than now. Lengths as listed, both conductors, without slack, tails and whole spools.',
+      'Sizes that together hold the least metal, or cost least where the Wire list has prices, with no run judged worse than now. A run for which the schedule has no wire gets one where sizes chosen together serve it. Lengths as listed, both conductors, without slack, tails and whole spools.',
     ),
     make(
       'div',

@@ -31,6 +31,18 @@ function comparedTotals(now: number, then: number, say: (value: number) => strin
   return `${say(now)} now, ${say(then)} then: ${say(Math.abs(saved))}${share} ${change}`;
 }
 
+/** Runs for which the schedule has no wire, and what else is wrong with them: it could not be seen before. */
+function servedSentences({ served }: Lightened): readonly string[] {
+  if (served.length === 0) return [];
+  const called = named(served.map((run) => run.called));
+  const words = [...new Set(served.flatMap((run) => run.words))];
+  const [has, it] = served.length === 1 ? ['has', 'it'] : ['have', 'them'];
+  return [
+    `${called} ${has} no wire now: shared out run by run, the volts do not reach. These sizes together serve ${it}; their metal is not among that of now.`,
+    ...(words.length > 0 ? [`Then said of ${it}: ${words.join('; ')}.`] : []),
+  ];
+}
+
 /** The outcome in sentences, the first the most important. */
 export function lightenedSentences(found: Lightened, keptTyped: number): readonly string[] {
   const { aim, whyMetal, changes, typed, now, then, left } = found;
@@ -45,6 +57,7 @@ export function lightenedSentences(found: Lightened, keptTyped: number): readonl
       : [];
   const unpriced = Math.max(now.unpriced, then.unpriced);
   return [
+    ...servedSentences(found),
     first,
     ...cost,
     surenessOf(found, keptTyped),

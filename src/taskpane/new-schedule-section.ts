@@ -8,7 +8,7 @@ import { insertSchedule } from './insertion';
 import { make } from './make';
 import { makeNotice } from './notice';
 import { sectionElement, type Section } from './section';
-import { FOLLOWING_KEYS } from '../sheets/station/extras';
+import { followingKeys } from '../sheets/station/extras';
 import type { ScheduleFilling } from '../sheets/new-schedule';
 
 export function newScheduleSection(host: SheetHost): Section {
@@ -32,7 +32,7 @@ export function newScheduleSection(host: SheetHost): Section {
   const ticks = extraTicks(
     'new',
     'With these sheets',
-    FOLLOWING_KEYS,
+    followingKeys({ hasCharts: host.hasCharts === true }),
     make('div', { class: 'loom-commands' }, toAdd.element),
   );
   const setBusy = (busy: boolean) => {

@@ -38,8 +38,27 @@ async function rowNow(host: SheetHost, row: number): Promise<ReadRow | undefined
 const TRIES = 20;
 const PAUSE_MS = 150;
 
-/** Adds the run of a line to the schedule in view, and says what became of it. Rejects with a sentence. */
-export async function addRun(host: SheetHost, line: string): Promise<string> {
+/** A run that was added: what was taken from its line, and how it was judged then. */
+export interface AddedRun {
+  readonly understood: string;
+  readonly answer: string;
+  readonly sheetName: string;
+  readonly row: number;
+}
+
+/** Whether a run that was added is judged as it was then; true as well where its sheet is not in view. */
+export async function isJudgedAsAdded(
+  host: SheetHost,
+  { sheetName, row, answer }: AddedRun,
+): Promise<boolean> {
+  const { grid, calculation } = await host.view();
+  if (grid?.sheetName !== sheetName || calculation === 'under way') return true;
+  const now = readSchedule(grid.values)?.rows.find((one) => one.row === row);
+  return now !== undefined && runSentence(now) === answer;
+}
+
+/** Adds the run of a line to the schedule in view, and waits for its answer. Rejects with a sentence. */
+export async function addRun(host: SheetHost, line: string): Promise<AddedRun> {
   const read = readRunLine(line);
   if (read.run.run === undefined && read.run.peak === undefined) {
     throw new Error('Write a name, a load and a length, such as: Van lamp, 2 A, 10 ft.');
@@ -63,12 +82,13 @@ export async function addRun(host: SheetHost, line: string): Promise<string> {
     true,
   );
   await host.select(grid.sheetName, area(row, extent.reading.columnOf.run));
+  const added = { understood: understoodSentence(read), sheetName: grid.sheetName, row };
   for (let tries = 0; tries < TRIES; tries += 1) {
     const now = await rowNow(host, row);
-    if (now !== undefined) return `${understoodSentence(read)} ${runSentence(now)}`;
+    if (now !== undefined) return { ...added, answer: runSentence(now) };
     await new Promise((resolve) => setTimeout(resolve, PAUSE_MS));
   }
-  return `${understoodSentence(read)} Its answer is still being calculated.`;
+  return { ...added, answer: 'Its answer is still being calculated.' };
 }
 
 /** The sentence of the selected row; empty where no run is selected. */

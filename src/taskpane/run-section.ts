@@ -8,11 +8,13 @@ import { make, say } from './make';
 import { makeNotice, sentenceOf } from './notice';
 import {
   addRun,
+  isJudgedAsAdded,
   namesInView,
   putInOrder,
   renamedSince,
   repairSchedule,
   selectedSentence,
+  type AddedRun,
   type Renamed,
   type RunNames,
 } from './run-actions';
@@ -34,10 +36,13 @@ export function runSection(host: SheetHost): Section {
   const selected = make('p', { class: 'loom-selected', role: 'status' });
   const why = runWhyPart(host);
   let isBusy = false;
+  /** The run that the notice tells of. */
+  let added: AddedRun | undefined;
 
   const work = (start: string, does: () => Promise<string>) => {
     if (isBusy) return;
     isBusy = true;
+    added = undefined;
     for (const button of [add, repair, rename, sort]) button.setBusy(true);
     notice.tell(start);
     does()
@@ -54,9 +59,9 @@ export function runSection(host: SheetHost): Section {
 
   const addTyped = () => {
     work('Adding the run…', async () => {
-      const told = await addRun(host, line.value);
+      added = await addRun(host, line.value);
       line.value = '';
-      return told;
+      return `${added.understood} ${added.answer}`;
     });
   };
   const add = commandButton('Add the run', 'primary', addTyped);
@@ -121,6 +126,11 @@ export function runSection(host: SheetHost): Section {
       const now = await namesInView(host);
       const renamed = await renamedSince(host, names, now);
       const told = await selectedSentence(host);
+      // What was said of a run when it was added is not to be read as what holds now.
+      if (added !== undefined && !isBusy && !(await isJudgedAsAdded(host, added))) {
+        notice.tell(added.understood);
+        added = undefined;
+      }
       if (stopped) return;
       names = now;
       // An offer stands until it is taken, or the old name or its rows are gone.

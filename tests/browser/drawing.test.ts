@@ -49,7 +49,7 @@ test(
     expect(await section.getByRole('button', { name: 'Put the picture' }).count()).toBe(0);
     await draw.click();
     await section.locator('svg').waitFor({ timeout: PATIENCE_MS });
-    await section.getByText('It prints on 3 A4 pages, lying.').waitFor();
+    await section.getByText('It prints on 2 A4 pages, lying.').waitFor();
     expect(await texts(page)).toEqual(
       expect.arrayContaining(['Hut trunk', '2 AWG, 7 ft, −0.09 V']),
     );

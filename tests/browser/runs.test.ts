@@ -38,6 +38,13 @@ it('a line adds a run and answers in a sentence', async () => {
   expect(await read(place, 'peak')).toBe('5 A');
   expect(await read(place, 'draw')).toBe(5);
   expect(Number(await read(place, 'oneWay'))).toBeCloseTo(2.5 / 0.3048, 9);
+
+  // Its answer of then goes where another holds; what was understood stays.
+  await workbench.write(SHEET, at(place, 'length'), '30 m');
+  await expect
+    .poll(() => section().locator('.loom-notice').textContent())
+    .toMatch(/at least 11 V\.$/);
+  await workbench.write(SHEET, at(place, 'length'), '2.5 m');
 });
 
 it('says why of the selected run, by the keyboard, and of no other', async () => {

@@ -1,9 +1,18 @@
 /** The figure of a diagram: whatever the station, nothing lies over anything, nothing is cut, all is drawn. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { textBox, type Box, type BoxMark, type TextMark } from '../../src/drawing/figure';
+import {
+  textBox,
+  type Box,
+  type BoxMark,
+  type Mark,
+  type TextMark,
+} from '../../src/drawing/figure';
 import { LEAST_TYPE_PT, oneLine, RUN_LINES, type OneLine } from '../../src/drawing/one-line';
 import { pageEnd } from '../../src/drawing/paper';
+import type { Diagram } from '../../src/sheets/plan/diagram';
+import { stationDiagram } from '../../src/sheets/station-diagram';
+import { DEMO } from '../../src/sheets/station/demo';
 import { diagramOf } from './arbitrary-diagrams';
 
 const SAMPLES = 60;
@@ -43,6 +52,26 @@ function clashes(one: OneLine): readonly string[] {
   return found;
 }
 
+const isNoWay = ({ kind }: Mark) => kind !== 'line' && kind !== 'round';
+
+/** Where an upright piece of a line passes through a level one. */
+function crossed(ways: readonly Mark[]): readonly string[] {
+  const pieces = ways.flatMap((mark) =>
+    mark.kind !== 'line'
+      ? []
+      : mark.points.slice(1).map((to, index) => [mark.points[index]!, to] as const),
+  );
+  const between = (one: number, other: number, at: number) =>
+    Math.min(one, other) + 0.5 < at && at < Math.max(one, other) - 0.5;
+  const uprights = pieces.filter(([from, to]) => from[0] === to[0]);
+  const levels = pieces.filter(([from, to]) => from[1] === to[1]);
+  return uprights.flatMap(([[x, top], [, bottom]]) =>
+    levels.flatMap(([[left, y], [right]]) =>
+      between(left, right, x) && between(top, bottom, y) ? [`${x}, ${y}`] : [],
+    ),
+  );
+}
+
 /** Laid out once for all that is asked of them. */
 const FIGURES = fc
   .sample(diagramOf(3, 60), { seed: 6_060, numRuns: SAMPLES })
@@ -74,6 +103,19 @@ describe('a figure of 3 to 60 runs', () => {
         expect(end(mark.yPt - TRACE_PT)).toBe(end(Math.max(0, mark.yPt - 0.7 * mark.sizePt)));
       }
     }
+  });
+
+  it('has no line across another where no two runs end at one place', () => {
+    let trees = 0;
+    for (const [{ runs }, { figure }] of FIGURES) {
+      if (new Set(runs.map(({ to }) => to)).size < runs.length) continue;
+      trees += 1;
+      // The ways of the runs come first, below the two texts of the head.
+      const ways = figure.marks.slice(2, 2 + figure.marks.slice(2).findIndex(isNoWay));
+      expect(ways.length).toBeGreaterThan(0);
+      expect(crossed(ways)).toEqual([]);
+    }
+    expect(trees).toBeGreaterThan(SAMPLES / 4);
   });
 
   it('says how large its type is printed', () => {
@@ -108,4 +150,65 @@ describe('a figure of 3 to 60 runs', () => {
       }
     }
   });
+});
+
+describe('a tree that goes on to another page', () => {
+  const lamps = (from: number, count: number): Pick<Diagram, 'nodes' | 'runs'> => ({
+    nodes: Array.from({ length: count }, (_, lamp) => ({
+      kind: 'load',
+      name: `Lamp ${lamp + 1}`,
+      details: ['11.9 V'],
+    })),
+    runs: Array.from({ length: count }, (_, lamp) => ({
+      from,
+      to: from + 1 + lamp,
+      name: `To lamp ${lamp + 1}`,
+      level: 'ok',
+      fuse: '2 A',
+      details: ['18 AWG', '3 ft'],
+      note: '',
+    })),
+  });
+  const BANK: Diagram['nodes'][number] = { kind: 'battery', name: 'Hut bank', details: ['12.6 V'] };
+  const head = { title: 'Hut', summary: '30 runs: 30 ok' };
+  /** What is said within so much of the end of the first page. */
+  const aroundEnd = ({ figure, paper }: OneLine, within = 14) => {
+    const end = pageEnd(paper)(0);
+    return textsOf({ figure } as OneLine)
+      .filter(({ yPt }) => Math.abs(yPt - end) < within)
+      .map(({ text, yPt }) => [yPt < end ? 'above' : 'below', text]);
+  };
+
+  it('is named again there, with the page that it comes from', () => {
+    const { nodes, runs } = lamps(0, 30);
+    const one = oneLine({ ...head, nodes: [BANK, ...nodes], runs });
+    expect(one.pages).toBe(2);
+    expect(aroundEnd(one)).toEqual([
+      ['above', 'to page 2'],
+      ['below', 'from Hut bank, page 1'],
+      ['below', 'page 2 of 2'],
+    ]);
+    expect(textsOf(one).map(({ text }) => text)).toContain('page 1 of 2');
+  });
+
+  it('is named by its trunk where it hangs on one', () => {
+    const { nodes, runs } = lamps(1, 30);
+    const trunk = { ...runs[0]!, from: 0, to: 1, name: 'Hut trunk' };
+    const block: Diagram['nodes'][number] = { kind: 'joint', name: 'Block', details: ['12.1 V'] };
+    const one = oneLine({ ...head, nodes: [BANK, block, ...nodes], runs: [trunk, ...runs] });
+    expect(aroundEnd(one).map(([, text]) => text)).toContain('from Hut trunk, page 1');
+  });
+
+  it('is not spoken of on one page', () => {
+    const { nodes, runs } = lamps(0, 5);
+    const one = oneLine({ ...head, nodes: [BANK, ...nodes], runs });
+    expect(one.pages).toBe(1);
+    for (const { text } of textsOf(one)) expect(text).not.toMatch(/page/);
+  });
+});
+
+it('draws the demonstration on two pages, none of its trees on both, in type of full size', () => {
+  const one = oneLine(stationDiagram(DEMO));
+  expect([one.pages, one.typePt]).toEqual([2, LEAST_TYPE_PT]);
+  for (const { text } of textsOf(one)) expect(text).not.toMatch(/^(from .*, |to )page/);
 });

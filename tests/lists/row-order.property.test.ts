@@ -40,7 +40,15 @@ const STATION: StationContent = {
   },
   parts: {
     ...DEMO.parts,
-    runs: DEMO.runs.map((_, index) => (index % 3 === 0 ? { contact: `lug ${index}` } : {})),
+    runs: DEMO.runs.map((_, index) =>
+      index % 3 === 0 ? { sourceEnd: `lug ${index}`, farEnd: `pin ${index}` } : {},
+    ),
+  },
+  fuseMap: {
+    runs: DEMO.runs.map((_, index) => ({
+      ...(index % 2 === 0 && { position: `P${index}` }),
+      ...(index % 3 === 0 && { farPosition: `F${index}` }),
+    })),
   },
   asBuilt: {
     runs: DEMO.runs.map((_, index) =>
@@ -76,14 +84,15 @@ function changed(grids: Grids, order: RowOrder): Grids {
 
 /** The runs with their fuses, colours, contacts and readings, in their order. */
 function runsOf(grids: Grids) {
-  const { runs, protection, wireList, parts, asBuilt } = stationOf(grids, NAME)!;
+  const { runs, protection, wireList, parts, fuseMap, asBuilt } = stationOf(grids, NAME)!;
   const fuses = protection?.fuses ?? [];
   const colours = wireList?.runs ?? [];
   return runs.map((run, index) => ({
     ...run,
     fuse: fuses[index] ?? {},
     colours: colours[index] ?? {},
-    contact: parts?.runs?.[index] ?? {},
+    contacts: parts?.runs?.[index] ?? {},
+    positions: fuseMap?.runs?.[index] ?? {},
     readings: asBuilt?.runs?.[index] ?? {},
   }));
 }

@@ -54,7 +54,7 @@ describe('the picture for the sheet', () => {
     const host = new OpenHost(newSchedule('demo', 'cells', NOTHING));
     const { sentence, given } = await put(host);
     expect(host.plans.map(({ name }) => name)).toEqual(['Drawing']);
-    expect(sentence).toBe('The picture is on “Drawing”. It prints on 3 A4 pages, lying.');
+    expect(sentence).toBe('The picture is on “Drawing”. It prints on 2 A4 pages, lying.');
     const [[plan, picture]] = given as [[SheetPlan, Picture]];
     expect(plan.name).toBe('Drawing');
     expect(plan.picture!.first.row).toBe(DRAWING_ROW.picture);

@@ -93,6 +93,7 @@ describe('what is said of them', () => {
     aim: 'money',
     whyMetal: '',
     changes: [{ run: 1, called: 'Radio', now: wire('8 AWG', 2, 90), then: wire('6 AWG', 2.5, 40) }],
+    served: [],
     typed: [
       { run: 0, size: '4 AWG' },
       { run: 1, size: '6 AWG' },
@@ -117,6 +118,19 @@ describe('what is said of them', () => {
       'Left as they are: Far: length missing, with 1 more on its branch.',
     ]);
     expect(ruledOutLines(found)).toEqual(['Lamp in 18 AWG: too long without a fuse']);
+  });
+
+  it('says first which runs get a wire that had none, and what else is wrong with them', () => {
+    const words = ['fuse may not interrupt this fault'];
+    const served = [
+      { called: 'Trunk', words },
+      { called: 'Radio', words },
+    ];
+    const [first, second] = lightenedSentences({ ...found, served }, 0);
+    expect(first).toBe(
+      'Trunk and Radio have no wire now: shared out run by run, the volts do not reach. These sizes together serve them; their metal is not among that of now.',
+    );
+    expect(second).toBe('Then said of them: fuse may not interrupt this fault.');
   });
 
   it('says where nothing lighter exists', () => {

@@ -4,6 +4,8 @@
  * from the sheets of other people; their own names come second.
  */
 import type { NamePlan, SheetPlan } from '../../sheets/plan/plan';
+import type { ChartPlan } from '../../sheets/plan/chart';
+import { clearChart } from './charts';
 import { rangeOf } from './range-of';
 import { draw, request } from './request';
 import { CALL_BYTES, intoRequests, type Placed } from './step';
@@ -190,6 +192,11 @@ export class Added {
       }
       await context.sync();
     });
+  }
+
+  /** Takes a chart of ours off a sheet, whole or begun. */
+  clearChart(sheet: number, chart: ChartPlan): Promise<void> {
+    return request((context) => clearChart(context, this.sheetsIn(context)(sheet), chart));
   }
 
   /** Looks for what this insertion added. */

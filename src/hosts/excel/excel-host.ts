@@ -37,6 +37,7 @@ const forMs: Pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 
 export class ExcelHost implements SheetHost {
   readonly references = 'table';
+  readonly hasCharts = true;
   /** All that writes waits here for its turn. */
   private readonly writing: Queue = oneAtATime();
   private readonly inView = new SheetInView();

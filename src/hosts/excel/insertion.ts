@@ -154,7 +154,7 @@ async function makeLooks(
         // Once more where it fails: what is lost may be Excel's answer alone.
         await drawTopic(added, topic).catch(() => drawTopic(added, topic));
       } catch (cause) {
-        const reason = reasonOf(cause);
+        const reason = `${reasonOf(cause)}${await leftOf(added, topic)}`;
         failed.push(...topic.map((look) => ({ ...look, reason })));
       }
     }
@@ -162,11 +162,27 @@ async function makeLooks(
   return failed;
 }
 
-/** Makes a topic anew. What is there of its highlights goes first, or it would be there twice. */
+/** A chart that was begun would look as if it were whole: it is taken away, or told. */
+async function leftOf(added: Added, topic: readonly Look[]): Promise<string> {
+  for (const { sheet, chart } of topic) {
+    if (chart === undefined) continue;
+    try {
+      await added.clearChart(sheet, chart);
+    } catch {
+      return '; one that is not whole may stand there';
+    }
+  }
+  return '';
+}
+
+/** Makes a topic anew. What is there of its highlights or its chart goes first, or it would be there twice. */
 async function drawTopic(added: Added, topic: readonly Look[]): Promise<void> {
   const formulas = topic.flatMap(({ highlight }) => highlight ?? []);
   const sheet = topic[0]?.sheet;
   if (sheet !== undefined && formulas.length > 0) await added.clearHighlights(sheet, formulas);
+  for (const look of topic) {
+    if (look.chart !== undefined) await added.clearChart(look.sheet, look.chart);
+  }
   await added.draw(topic);
 }
 

@@ -1,11 +1,13 @@
 /**
  * Everything that is not content: looks, entries, highlights, notes, page. Each topic stands alone and may be made twice,
- * so that what Excel refuses can be told by its name and tried again without the rest. Only highlights add up: what was
- * made of them has to go before they are made again.
+ * so that what Excel refuses can be told by its name and tried again without the rest. Only highlights and charts add up:
+ * what was made of them has to go before they are made again.
  */
 import { area, type Area } from '../../sheets/plan/area';
 import { columnWidthPt } from '../../sheets/plan/column-width';
 import type { Block, CellStyle, SheetPlan } from '../../sheets/plan/plan';
+import type { ChartPlan } from '../../sheets/plan/chart';
+import { chartStep } from './charts';
 import { applyEntry, applyNote } from './entries';
 import { applyHighlight } from './highlights';
 import { placesTogether, stretches } from '../../sheets/plan/stretches';
@@ -21,12 +23,15 @@ const TABLE_STYLE = 'TableStyleLight1';
 export interface Look extends Placed {
   /** The formula of a highlight: made twice, it would be there twice. */
   readonly highlight?: string;
+  /** The same of a chart. */
+  readonly chart?: ChartPlan;
   /** What is missing where it fails, such as "the print set-up of “Supply”". */
   readonly what: string;
 }
 
 interface LookStep extends Step {
   readonly highlight?: string;
+  readonly chart?: ChartPlan;
 }
 
 interface Topic {
@@ -157,6 +162,10 @@ function sizeSteps(plan: SheetPlan): readonly Step[] {
   ];
 }
 
+function chartSteps({ chart }: SheetPlan): readonly LookStep[] {
+  return chart === undefined ? [] : [{ ...chartStep(chart), chart }];
+}
+
 function topics(plan: SheetPlan): readonly Topic[] {
   return [
     { what: 'colours, fonts and lines', steps: styleSteps(plan) },
@@ -187,6 +196,7 @@ function topics(plan: SheetPlan): readonly Topic[] {
         },
       ],
     },
+    { what: 'chart', steps: chartSteps(plan) },
   ];
 }
 
@@ -194,11 +204,12 @@ function topics(plan: SheetPlan): readonly Topic[] {
 export function looksOf(plans: readonly SheetPlan[]): readonly Look[] {
   const looks = plans.flatMap((plan, sheet) =>
     topics(plan).flatMap(({ what, steps }) =>
-      steps.map(({ highlight, ...step }): Look => ({
+      steps.map(({ highlight, chart, ...step }): Look => ({
         sheet,
         step,
         what: `the ${what} of “${plan.name}”`,
         ...(highlight !== undefined && { highlight }),
+        ...(chart !== undefined && { chart }),
       })),
     ),
   );

@@ -50,13 +50,18 @@ class Cells {
   }
 }
 
-const textLook = (sizePt: number, bold = false) =>
-  `<a:bodyPr/><a:lstStyle/><a:p><a:pPr><a:defRPr sz="${sizePt * 100}" b="${bold ? 1 : 0}">${solid(PALETTE.darkText)}</a:defRPr></a:pPr>`;
+const textLook = (sizePt: number, bold = false, turned = '') =>
+  `<a:bodyPr${turned}/><a:lstStyle/><a:p><a:pPr><a:defRPr sz="${sizePt * 100}" b="${bold ? 1 : 0}">${solid(PALETTE.darkText)}</a:defRPr></a:pPr>`;
+
+const titleXml = (said: string, sizePt: number, turned = '') =>
+  `<c:title><c:tx><c:rich>${textLook(sizePt, true, turned)}<a:r><a:rPr lang="en-GB" sz="${sizePt * 100}" b="1">${solid(PALETTE.darkText)}</a:rPr><a:t>${xmlText(said)}</a:t></a:r></a:p></c:rich></c:tx><c:overlay val="0"/></c:title>`;
+/** Along the names it is read from below, in 60,000ths of a degree. */
+const UPWARDS = ' rot="-5400000" vert="horz"';
 
 /** The chart of a plan as a part of the file. */
 export function chartXml(
   { name }: SheetPlan,
-  { title, categories, series, numberFormat }: ChartPlan,
+  { title, categories, categoryTitle, valueTitle, series, numberFormat }: ChartPlan,
   values: Calculated | undefined,
 ): string {
   const cells = new Cells(name, values);
@@ -69,11 +74,11 @@ export function chartXml(
   return (
     '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n' +
     '<c:chartSpace xmlns:c="http://schemas.openxmlformats.org/drawingml/2006/chart" xmlns:a="http://schemas.openxmlformats.org/drawingml/2006/main" xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><c:roundedCorners val="0"/><c:chart>' +
-    `<c:title><c:tx><c:rich>${textLook(12, true)}<a:r><a:rPr lang="en-GB" sz="1200" b="1">${solid(PALETTE.darkText)}</a:rPr><a:t>${xmlText(title)}</a:t></a:r></a:p></c:rich></c:tx><c:overlay val="0"/></c:title><c:autoTitleDeleted val="0"/>` +
+    `${titleXml(title, 12)}<c:autoTitleDeleted val="0"/>` +
     `<c:plotArea><c:layout/><c:barChart><c:barDir val="bar"/><c:grouping val="clustered"/><c:varyColors val="0"/>${bars.join('')}<c:gapWidth val="40"/><c:overlap val="0"/><c:axId val="1"/><c:axId val="2"/></c:barChart>` +
     // The first line of the table on top, and the figures below the last.
-    `<c:catAx><c:axId val="1"/><c:scaling><c:orientation val="maxMin"/></c:scaling><c:delete val="0"/><c:axPos val="l"/><c:numFmt formatCode="General" sourceLinked="0"/><c:majorTickMark val="none"/><c:minorTickMark val="none"/><c:tickLblPos val="low"/>${small}<c:crossAx val="2"/><c:crosses val="autoZero"/><c:auto val="0"/><c:lblAlgn val="ctr"/><c:lblOffset val="100"/><c:tickLblSkip val="1"/><c:noMultiLvlLbl val="1"/></c:catAx>` +
-    `<c:valAx><c:axId val="2"/><c:scaling><c:orientation val="minMax"/><c:min val="0"/></c:scaling><c:delete val="0"/><c:axPos val="b"/>${grid}<c:numFmt formatCode="${xmlText(numberFormat)}" sourceLinked="0"/><c:majorTickMark val="out"/><c:minorTickMark val="none"/><c:tickLblPos val="nextTo"/>${small}<c:crossAx val="1"/><c:crosses val="max"/><c:crossBetween val="between"/></c:valAx>` +
+    `<c:catAx><c:axId val="1"/><c:scaling><c:orientation val="maxMin"/></c:scaling><c:delete val="0"/><c:axPos val="l"/>${titleXml(categoryTitle, 9, UPWARDS)}<c:numFmt formatCode="General" sourceLinked="0"/><c:majorTickMark val="none"/><c:minorTickMark val="none"/><c:tickLblPos val="low"/>${small}<c:crossAx val="2"/><c:crosses val="autoZero"/><c:auto val="0"/><c:lblAlgn val="ctr"/><c:lblOffset val="100"/><c:tickLblSkip val="1"/><c:noMultiLvlLbl val="1"/></c:catAx>` +
+    `<c:valAx><c:axId val="2"/><c:scaling><c:orientation val="minMax"/><c:min val="0"/></c:scaling><c:delete val="0"/><c:axPos val="b"/>${grid}${titleXml(valueTitle, 9)}<c:numFmt formatCode="${xmlText(numberFormat)}" sourceLinked="0"/><c:majorTickMark val="out"/><c:minorTickMark val="none"/><c:tickLblPos val="nextTo"/>${small}<c:crossAx val="1"/><c:crosses val="max"/><c:crossBetween val="between"/></c:valAx>` +
     `</c:plotArea><c:legend><c:legendPos val="b"/><c:overlay val="0"/>${small}</c:legend><c:plotVisOnly val="1"/><c:dispBlanksAs val="gap"/></c:chart><c:spPr>${solid('#ffffff')}${EDGE}</c:spPr></c:chartSpace>`
   );
 }

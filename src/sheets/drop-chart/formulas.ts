@@ -43,12 +43,19 @@ export function chartFormulas(
   };
 }
 
+/** What brings a chart of all lines. */
+const REMEDY: Readonly<Record<Layout['references'], string>> = {
+  cells: 'take a new copy',
+  names: 'take a new copy',
+  table: 'delete this sheet, and add it again with the pane',
+};
+
 /** What the chart leaves out; empty where it leaves out nothing. */
 export function chartWarning(layout: Layout, { column }: ChartReferences, shown: number): string {
   const { level } = columnReferences(layout, true);
   const all = `MAX(${column.upTo})`;
   return [
-    `IF(${all}>${shown},"The chart shows the first ${shown} of "&${all}&${text(' lines: take a new copy. ')},"")`,
+    `IF(${all}>${shown},"The chart shows the first ${shown} of "&${all}&${text(` lines: ${REMEDY[layout.references]}. `)},"")`,
     `IF(ROWS(${level})>${runsFollowed(layout)},${text('The schedule has more runs than this sheet follows: take a new copy. ')},"")`,
   ].join('&');
 }

@@ -3,6 +3,7 @@ import { area } from '../plan/area';
 import { PRINT_FOOTER } from '../plan/cautions';
 import { HIGHLIGHT_STYLES } from '../plan/highlight-styles';
 import { HEADING_STYLE, PALETTE, QUIET_STYLE, SMALL_STYLE } from '../plan/palette';
+import type { BarLook } from '../plan/chart';
 import type { Block, CellStyle, SheetPlan } from '../plan/plan';
 import type { StationContent } from '../station/content';
 import { EXTRAS } from '../station/extras';
@@ -42,9 +43,24 @@ export const CHART_COLUMNS_SHOWN: Readonly<
   target: { heading: 'Target of it', widthChars: 10, style: SHARE },
 };
 
+const SERIES = [
+  ['within', 'plain'],
+  ['over', 'hatched'],
+  ['target', 'outlined'],
+] as const satisfies readonly (readonly [ChartKey, BarLook])[];
+
 /** Three bars a load, and what stands around them. */
 const LINE_PT = 21;
 const AROUND_PT = 90;
+
+/** Lines that stay free below the loads of a schedule in which people go on typing, and the least of all. */
+const [FREE_LINES, LEAST_LINES] = [4, 8];
+
+/** How many lines the chart shows: those of the loads, with room for more where the schedule is typed in. */
+function linesShown({ references }: Layout, content: StationContent): number {
+  const loads = loadCount(content);
+  return references === 'table' ? Math.max(LEAST_LINES, loads + FREE_LINES) : loads;
+}
 
 /** Loads of a content, as many as the table has lines: runs with a load, and ends of the tree. */
 function loadCount({ runs }: StationContent): number {
@@ -62,9 +78,8 @@ export function dropChartSheet(layout: Layout, content: StationContent): SheetPl
   const references = chartReferences(layout);
   const formulas = chartFormulas(layout, references);
   const workings = chartWorkingFormulas(layout, references);
-  const lines = loadCount(content);
+  const lines = linesShown(layout, content);
   const shown = (key: ChartKey) => area(ROW.first, chartColumn(key), lines, 1);
-  const heading = (key: ChartKey) => area(ROW.header, chartColumn(key));
   return {
     name: dropChartName(layout.names),
     columnWidths: [
@@ -123,15 +138,18 @@ export function dropChartSheet(layout: Layout, content: StationContent): SheetPl
     chart: {
       first: CHART_FIRST,
       title: 'Drop of each load against its target',
-      description: `Bars for ${lines} loads: the share of the source volts that is lost up to each, hatched where it is over its target, and the target in outline. The figures stand in the table beside it.`,
+      description: `Bars for ${loadCount(content)} loads: the share of the source volts that is lost up to each, hatched where it is over its target, and the target in outline. The figures stand in the table beside it.`,
       widthPt: CHART_WIDTH_PT,
       heightPt: AROUND_PT + LINE_PT * lines,
       categories: shown('run'),
-      series: [
-        { name: heading('within'), values: shown('within'), look: 'plain' },
-        { name: heading('over'), values: shown('over'), look: 'hatched' },
-        { name: heading('target'), values: shown('target'), look: 'outlined' },
-      ],
+      categoryTitle: 'Load at the end of the way',
+      valueTitle: 'Share of the source volts',
+      series: SERIES.map(([key, look]) => ({
+        name: area(ROW.header, chartColumn(key)),
+        nameText: CHART_COLUMNS_SHOWN[key].heading,
+        values: shown(key),
+        look,
+      })),
       numberFormat: '0 %',
     },
     print: {

@@ -13,7 +13,7 @@ export interface MapColumn {
 export const MAP_COLUMNS: Readonly<Record<MapKey | PlaceKey, MapColumn>> = {
   block: {
     heading: 'Block at',
-    note: 'Where the fuse sits: what its run is fed from.',
+    note: 'Where the fuse sits: what its run is fed from, or what it ends at.',
     widthChars: 18,
     style: { bold: true },
   },
@@ -25,7 +25,7 @@ export const MAP_COLUMNS: Readonly<Record<MapKey | PlaceKey, MapColumn>> = {
   },
   rating: {
     heading: 'Rated',
-    note: 'The fuse of the schedule, at the source end of its run.',
+    note: 'The fuse of the schedule: at the source end of its run, and at its far end where the schedule says so.',
     widthChars: 9,
     style: { numberFormat: FUSE_FORMAT, align: 'centre', bold: true },
   },
@@ -43,7 +43,7 @@ export const MAP_COLUMNS: Readonly<Record<MapKey | PlaceKey, MapColumn>> = {
   },
   load: {
     heading: 'Leads to',
-    note: 'The load at its far end, or what it feeds.',
+    note: 'What is at the other end of the run.',
     widthChars: 28,
   },
   says: {
@@ -55,6 +55,12 @@ export const MAP_COLUMNS: Readonly<Record<MapKey | PlaceKey, MapColumn>> = {
     heading: 'Positions of runs',
     note: 'As the schedule has them, row by row; blank for one without a fuse of its own.',
     widthChars: 20,
+  },
+  ownFar: {
+    heading: 'Position, far end',
+    note: 'The same of the fuse at the far end of the run, where it has one.',
+    widthChars: 12,
+    style: { numberFormat: '@', align: 'centre' },
   },
   own: {
     heading: 'Your position',

@@ -12,16 +12,18 @@ export const MAP_ROW = { title: 0, about: 1, warning: 2, header: 3, first: 4 } a
 export const MAP_KEYS = ['block', 'position', 'rating', 'kind', 'run', 'load', 'says'] as const;
 export type MapKey = (typeof MAP_KEYS)[number];
 
-/** By the row of the schedule: a run, and where a person says that its fuse sits. */
-export const PLACE_KEYS = ['ofRun', 'own'] as const;
+/** By the row of the schedule: a run, and where a person says that its fuses sit. */
+export const PLACE_KEYS = ['ofRun', 'own', 'ownFar'] as const;
 export type PlaceKey = (typeof PLACE_KEYS)[number];
 
-/** By the row of the schedule. */
-const BY_RUN = ['has', 'near', 'blockOf', 'typed', 'typedIn', 'sortBy', 'order'] as const;
+/** By the fuse: that at the source end of a run, and in the next row that at its far end. */
+const BY_FUSE = ['runAt', 'has', 'near', 'blockOf', 'typed', 'typedIn', 'sortBy', 'order'] as const;
 /** By the line of the map. */
-const BY_LINE = ['place', 'blockAt', 'rank', 'blockNumber'] as const;
-export type MapWorkingKey = (typeof BY_RUN)[number] | (typeof BY_LINE)[number];
-export const MAP_WORKING_KEYS: readonly MapWorkingKey[] = [...BY_RUN, ...BY_LINE];
+const BY_LINE = ['place', 'runOf', 'blockAt', 'rank', 'blockNumber'] as const;
+export type MapWorkingKey = (typeof BY_FUSE)[number] | (typeof BY_LINE)[number];
+export const MAP_WORKING_KEYS: readonly MapWorkingKey[] = [...BY_FUSE, ...BY_LINE];
+/** A run may have a fuse at either end. */
+const ENDS = 2;
 
 const PLACES_FROM = MAP_KEYS.length + 1;
 const WORKINGS_FROM = PLACES_FROM + PLACE_KEYS.length + 1;
@@ -43,7 +45,8 @@ export function mapColumn(key: MapKey | PlaceKey | MapWorkingKey): number {
 }
 
 export function mapArea(key: MapKey | PlaceKey | MapWorkingKey, layout: Layout): Area {
-  return area(MAP_ROW.first, mapColumn(key), runsFollowed(layout), 1);
+  const ofRuns = (PLACE_KEYS as readonly string[]).includes(key);
+  return area(MAP_ROW.first, mapColumn(key), (ofRuns ? 1 : ENDS) * runsFollowed(layout), 1);
 }
 
 type AnyKey = MapKey | PlaceKey | MapWorkingKey;
@@ -53,7 +56,7 @@ export interface MapReferences {
   readonly cell: Readonly<Record<AnyKey, string>>;
   readonly above: Readonly<Record<AnyKey, string>>;
   readonly column: Readonly<Record<AnyKey, string>>;
-  /** The row's number from 1: of a run, or of a line. */
+  /** The row's number from 1: of a run, a fuse, or a line. */
   readonly number: string;
 }
 

@@ -2,16 +2,17 @@
 import { area } from '../plan/area';
 import { PRINT_FOOTER } from '../plan/cautions';
 import { entry } from '../plan/entries';
+import { text } from '../plan/formula';
 import { HIGHLIGHT_STYLES } from '../plan/highlight-styles';
 import { HEADING_STYLE, PALETTE, QUIET_STYLE, SMALL_STYLE } from '../plan/palette';
 import type { Block, SheetPlan } from '../plan/plan';
 import { runsFollowed } from '../schedule/layout';
 import type { StationContent } from '../station/content';
 import { EXTRAS } from '../station/extras';
-import type { FuseMapTyped } from '../station/fuse-map';
+import type { FuseMapTyped, PositionKey } from '../station/fuse-map';
 import type { Layout } from '../station/layout';
 import { MAP_COLUMNS } from './columns';
-import { mapFormulas, mapWarning, mapWorkingFormulas } from './formulas';
+import { MAP_WORDS, mapFormulas, mapWarning, mapWorkingFormulas } from './formulas';
 import {
   fuseMapName,
   MAP_KEYS,
@@ -22,15 +23,27 @@ import {
   mapColumn,
   mapReferences,
   PLACE_KEYS,
+  type MapKey,
   type MapReferences,
+  type PlaceKey,
 } from './layout';
+
+/** How a line begins whose run is in danger. */
+const DANGER = `${MAP_WORDS.notOk}danger`;
 
 /** Fuses that a page takes in print that is readable at a fuse block. */
 const PAGE_FUSES = 36;
 
 /** Names the schedule that the sheet belongs to, by which a reader finds it again. */
 export const mapOf = (sheet: string) =>
-  `Fuses at the source ends of the runs on the sheet "${sheet}", block by block. Main fuses are on the Supply sheet. Pull a fuse only with its load switched off.`;
+  `Fuses of the runs on the sheet "${sheet}", block by block, far ends too. Main fuses are on the Supply sheet. Pull a fuse only with its load switched off.`;
+
+/** What is typed of a run, by the column that it is typed in. */
+const TYPED = {
+  own: 'position',
+  ownFar: 'farPosition',
+} as const satisfies Partial<Record<PlaceKey, PositionKey>>;
+const isTyped = (key: MapKey | PlaceKey): key is keyof typeof TYPED => key in TYPED;
 
 function shownBlocks(layout: Layout, references: MapReferences, typed: FuseMapTyped): Block[] {
   const formulas = mapFormulas(layout, references);
@@ -38,10 +51,10 @@ function shownBlocks(layout: Layout, references: MapReferences, typed: FuseMapTy
   return [...MAP_KEYS, ...PLACE_KEYS].map((key): Block => {
     const of = mapArea(key, layout);
     const style = { ...MAP_COLUMNS[key].style, border: 'all' } as const;
-    return key === 'own'
+    return isTyped(key)
       ? {
           area: of,
-          cells: Array.from({ length: of.rows }, (_, index) => [runs[index]?.position ?? null]),
+          cells: Array.from({ length: of.rows }, (_, index) => [runs[index]?.[TYPED[key]] ?? null]),
           style: { ...style, fill: PALETTE.input },
         }
       : { area: of, fill: [`=${formulas[key]}`], style, afterTable: true };
@@ -53,8 +66,11 @@ export function fuseMapSheet(layout: Layout, content: StationContent): SheetPlan
   const references = mapReferences(layout);
   const { cell } = references;
   const workings = mapWorkingFormulas(layout, references);
-  const rows = runsFollowed(layout);
-  const printed = layout.printedRows ?? rows;
+  const { rows } = mapArea('block', layout);
+  const atFarEnds = content.runs.filter(
+    ({ endFused }) => endFused?.trim().toLowerCase() === 'yes',
+  ).length;
+  const printed = (layout.printedRows ?? runsFollowed(layout)) + atFarEnds;
   const headed = [...MAP_KEYS, ...PLACE_KEYS];
   return {
     name: fuseMapName(layout.names),
@@ -94,13 +110,18 @@ export function fuseMapSheet(layout: Layout, content: StationContent): SheetPlan
     ],
     names: [],
     entries: [
-      entry(
-        mapArea('own', layout),
-        { title: MAP_COLUMNS.own.heading, sentences: [MAP_COLUMNS.own.note] },
-        {},
-      ),
+      ...PLACE_KEYS.filter(isTyped).map((key) => {
+        const { heading, note } = MAP_COLUMNS[key];
+        return entry(mapArea(key, layout), { title: heading, sentences: [note] }, {});
+      }),
     ],
     highlights: [
+      {
+        area: mapArea('says', layout),
+        formula: `LEFT(${cell.says},${DANGER.length})=${text(DANGER)}`,
+        style: HIGHLIGHT_STYLES.danger,
+        meaning: 'a fuse whose run is in danger',
+      },
       {
         area: mapArea('says', layout),
         formula: `LEN(${cell.says})>0`,

@@ -19,7 +19,7 @@ const MILLIOHMS: CellStyle = { numberFormat: '0.0# "mΩ"' };
 const AMPS: CellStyle = { numberFormat: '0.0# "A"' };
 
 /** All tables stand in the same columns. */
-export const COLUMN_WIDTHS = [19, 11, 10, 10, 13, 10, 18, 18, 11, 11, 11, 10, 64] as const;
+export const COLUMN_WIDTHS = [19, 11, 10, 10, 13, 10, 16, 16, 16, 16, 11, 11, 10, 70] as const;
 
 const contactAmps = numberParameter('contact_amps', 'Amps that a contact may carry.', { above: 0 });
 
@@ -94,19 +94,30 @@ export const PART_RUN_COLUMNS: Readonly<Record<PartRunKey, PartsColumn>> = {
   kind: { heading: 'Its kind', note: 'As Protection has it.', style: CENTRED },
   pieces: {
     heading: 'Contacts of it',
-    note: 'At both ends of both conductors, or of one with a chassis return.',
+    note: 'At both ends together, of both conductors, or of one with a chassis return.',
     style: COUNT,
   },
   mine: {
-    heading: 'My contact',
-    note: 'Its name in the table above; blank: the first that fits.',
+    heading: 'My contact, source end',
+    note: 'Where the run begins, at its fuse or feeder: a name of the table above; blank: the first that fits.',
     style: { ...TEXT, align: 'left' },
   },
-  taken: { heading: 'Contact taken', note: 'Yours, or the first of the table that fits.' },
-  each: { heading: 'mΩ of each', note: 'From the table above.', style: MILLIOHMS },
+  taken: {
+    heading: 'Taken, source end',
+    note: 'Yours, or the first of the table that fits.',
+  },
+  farMine: {
+    heading: 'My contact, far end',
+    note: 'Where the run ends, at its load or the next block: a name of the table above; blank: the first that fits.',
+    style: { ...TEXT, align: 'left' },
+  },
+  farTaken: {
+    heading: 'Taken, far end',
+    note: 'Yours, or the first of the table that fits.',
+  },
   sum: {
     heading: 'Sum for Joints',
-    note: 'Contacts, and the fuse with its holder. Type it under "Joints mΩ" of the schedule: it is not carried over by itself, since the wire hangs on the joints and the contact on the wire.',
+    note: 'Contacts of both ends, and the fuse with its holder. Type it under "Joints mΩ" of the schedule: it is not carried over by itself, since the wire hangs on the joints and the contact on the wire.',
     style: { ...MILLIOHMS, bold: true },
   },
   planned: { heading: 'In the schedule', note: 'Joints that it counts now.', style: MILLIOHMS },

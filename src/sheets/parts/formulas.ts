@@ -11,7 +11,9 @@ import { kindInForce } from '../station/fuse-kind';
 import type { Layout } from '../station/layout';
 import type { ColumnKey } from '../station/schedule-keys';
 import {
+  ENDS,
   LINES,
+  type EndKeys,
   type ContactColumnKey,
   type FuseKey,
   type PartRunKey,
@@ -33,6 +35,13 @@ export const PARTS_WRONG = {
   noneYet: 'no contacts in the table above yet',
   noneTakes: 'no contact of the table takes this size',
   noneBears: 'no contact for this size bears its amps',
+} as const;
+
+/** At which end of a run it is wrong; nothing is said of ends where none was chosen for either. */
+export const AT_END = {
+  source: 'at its source end: ',
+  far: 'at its far end: ',
+  both: 'at both ends: ',
 } as const;
 
 /** Words for what may start a fire. */
@@ -113,35 +122,55 @@ function ofRuns(layout: Layout, references: PartsReferences) {
   const bears = `(${contactColumn.amps}>=${there('runAmps')}*(1-${RELATIVE_SLACK}))`;
   const fits = `${takes}*${bears}`;
   const first = `SUMPRODUCT(MIN(${fits}*${contactNumbers}+(1-${fits})*${NONE}))`;
-  const of = (figures: string) => `INDEX(${figures},${cell.contact})`;
-  const isUnderrated = `${of(contactColumn.amps)}<${there('runAmps')}*(1-${RELATIVE_SLACK})`;
-  const isSmaller = `${most(of(column.thickMm2))}<${cell.areaMm2}`;
-  const isLarger = `${of(column.thinMm2)}>${most(cell.areaMm2)}`;
+  const isKnown = `IF(${cell.there}=0,FALSE,IF(${cell.areaMm2}=0,FALSE,ISNUMBER(${there('runAmps')})))`;
   const isBadHead = (['holder', 'perEnd', 'spares'] as const)
     .map((key) => `IF(ISNUMBER(${typed[key]}),${typed[key]}<0,TRUE)`)
     .join(',');
-  const isMine = `LEN(TRIM(${run.mine}))>0`;
-  const hot = `IF(${isSmaller},${text(PARTS_WRONG.smaller)},"")&IF(AND(${isSmaller},${isUnderrated}),"; ","")&IF(${isUnderrated},${text(PARTS_WRONG.underrated)},"")`;
-  const ofMine = `IF(${cell.mineAt}=0,${text(PARTS_WRONG.notListed)},IF(INDEX(${column.good},${cell.mineAt})=0,${text(PARTS_WRONG.notWhole)},IF(OR(${isSmaller},${isUnderrated}),${hot},IF(${isLarger},${text(PARTS_WRONG.larger)},""))))`;
   const ofTable = `IF(${cell.first}>0,"",IF(SUM(${column.good})=0,${text(PARTS_WRONG.noneYet)},IF(SUMPRODUCT(${takes})=0,${text(PARTS_WRONG.noneTakes)},${text(PARTS_WRONG.noneBears)})))`;
+  const isMine = ({ mine }: EndKeys) => `LEN(TRIM(${run[mine]}))>0`;
+  const isEitherMine = `OR(${isMine(ENDS.source)},${isMine(ENDS.far)})`;
+  /** What is wrong with the contact that a person gave an end. */
+  const wrongOfMine = (end: EndKeys) => {
+    const of = (figures: string) => `INDEX(${figures},${cell[end.mineAt]})`;
+    const isUnderrated = `${of(contactColumn.amps)}<${there('runAmps')}*(1-${RELATIVE_SLACK})`;
+    const isSmaller = `${most(of(column.thickMm2))}<${cell.areaMm2}`;
+    const isLarger = `${of(column.thinMm2)}>${most(cell.areaMm2)}`;
+    const hot = `IF(${isSmaller},${text(PARTS_WRONG.smaller)},"")&IF(AND(${isSmaller},${isUnderrated}),"; ","")&IF(${isUnderrated},${text(PARTS_WRONG.underrated)},"")`;
+    return `IF(${cell[end.mineAt]}=0,${text(PARTS_WRONG.notListed)},IF(${of(column.good)}=0,${text(PARTS_WRONG.notWhole)},IF(OR(${isSmaller},${isUnderrated}),${hot},IF(${isLarger},${text(PARTS_WRONG.larger)},""))))`;
+  };
+  const milliohms = (end: EndKeys) => `INDEX(${contactColumn.milliohms},${cell[end.contact]})`;
+  const ofEnd = (end: EndKeys) => ({
+    mineAt: `IF(${isMine(end)},IFERROR(MATCH(TRIM(${run[end.mine]}),${contactColumn.name},0),0),0)`,
+    contact: `IF(${isKnown},IF(${isMine(end)},${cell[end.mineAt]},${cell.first}),0)`,
+    wrong: `IF(${isKnown},IF(${isMine(end)},${wrongOfMine(end)},${ofTable}),"")`,
+    each: `IF(${cell[end.contact]}=0,"",IF(LEN(${cell.wrong})>0,"",IF(ISNUMBER(${milliohms(end)}),${milliohms(end)},"")))`,
+  });
+  const [source, far] = [ofEnd(ENDS.source), ofEnd(ENDS.far)];
+  const [atSource, atFar] = [cell[ENDS.source.wrong], cell[ENDS.far.wrong]];
+  const ofEnds = `IF(${atSource}=${atFar},IF(AND(LEN(${atSource})>0,${isEitherMine}),${text(AT_END.both)},"")&${atSource},IF(LEN(${atSource})>0,${text(AT_END.source)}&${atSource},"")&IF(AND(LEN(${atSource})>0,LEN(${atFar})>0),"; ","")&IF(LEN(${atFar})>0,${text(AT_END.far)}&${atFar},""))`;
   const before: readonly (readonly [string, string])[] = [
     [`IFERROR(LEN(${size})=0,TRUE)`, PARTS_WRONG.noSize],
     [`${cell.areaMm2}=0`, PARTS_WRONG.noArea],
     [`NOT(ISNUMBER(${there('runAmps')}))`, PARTS_WRONG.noAmps],
     [`OR(${isBadHead})`, PARTS_WRONG.badHead],
   ];
-  const isKnown = `IF(${cell.there}=0,FALSE,IF(${cell.areaMm2}=0,FALSE,ISNUMBER(${there('runAmps')})))`;
   return {
     there: `IF(${number}>ROWS(${schedule.level}),0,IF(ISERROR(${there('level')}),1,IF(OR(LEN(${there('level')})>0,LEN(TRIM(${there('run')}))>0),1,0)))`,
     areaMm2: `IF(${cell.there}=0,0,${areaOf(size, references)})`,
     first: `IF(${isKnown},IF(${first}>=${NONE},0,${first}),0)`,
-    mineAt: `IF(${isMine},IFERROR(MATCH(TRIM(${run.mine}),${contactColumn.name},0),0),0)`,
-    contact: `IF(${isKnown},IF(${isMine},${cell.mineAt},${cell.first}),0)`,
+    mineAt: source.mineAt,
+    contact: source.contact,
+    endWrong: source.wrong,
+    each: source.each,
+    farMineAt: far.mineAt,
+    farContact: far.contact,
+    farWrong: far.wrong,
+    farEach: far.each,
     // Fuses of the run: at its start, and at its end where it has one there.
     fuses: `IF(${cell.there}=0,0,IF(${hasFuse(there('fused'))},1,0)+IF(${there('endFused')}="yes",1,0))`,
     wrong: `IF(${cell.there}=0,"",${before.reduceRight(
       (further, [test, why]) => `IF(${test},${text(why)},${further})`,
-      `IF(${isMine},${ofMine},${ofTable})`,
+      ofEnds,
     )})`,
   };
 }
@@ -159,18 +188,18 @@ function ofFuses(
 ) {
   const { supply } = layout.names;
   const { schedule } = pointers(layout);
-  const runs = runsFollowed(layout);
-  const isRun = `${number}<=${runs}`;
   const keyOf = (kindIs: string, amps: string) => `${A_KIND}*${kindNumber(kindIs)}+${amps}`;
-  const ofSource = (key: 'mainFuse' | 'mainFuseKind') =>
-    `INDEX(${supply[key]},1,${number}-${runs})`;
+  const ofSource = (key: 'mainFuse' | 'mainFuseKind') => `INDEX(${supply[key]},1,${lineNumber})`;
   const mainKey = `IF(${isPositive(ofSource('mainFuse'))},${keyOf(kindInForce(ofSource('mainFuseKind'), text(BY_RATING), ofSource('mainFuse')), ofSource('mainFuse'))},0)`;
   const runKey = `IF(${number}>ROWS(${schedule.level}),0,IF(AND(${cell.fuses}>0,ISNUMBER(${run.fuse})),${keyOf(run.kind, run.fuse)},0))`;
   const prior = `IF(${lineNumber}=1,0,N(${above.lineKey}))`;
-  const next = `SUMPRODUCT(MIN((${column.fuseKey}>${prior})*${column.fuseKey}+(${column.fuseKey}<=${prior})*${NONE}))`;
+  const least = (keys: string) =>
+    `SUMPRODUCT(MIN((${keys}>${prior})*${keys}+(${keys}<=${prior})*${NONE}))`;
+  const next = `MIN(${least(column.fuseKey)},${least(column.mainKey)})`;
   return {
-    fuseKey: `IF(${isRun},${runKey},IFERROR(${mainKey},0))`,
-    fuseCount: `IF(${cell.fuseKey}=0,0,IF(${isRun},${cell.fuses},1))`,
+    fuseKey: runKey,
+    fuseCount: `IF(${cell.fuseKey}=0,0,${cell.fuses})`,
+    mainKey: `IFERROR(${mainKey},0)`,
     lineKey: `IF(${lineNumber}=1,${next},IF(${above.lineKey}>=${NONE},${NONE},${next}))`,
   };
 }
@@ -205,7 +234,9 @@ export function fuseFormulas({
   return {
     kind: whereLine(name),
     rating: whereLine(`${cell.lineKey}-${A_KIND}*${kind}`),
-    fitted: whereLine(`SUMIF(${column.fuseKey},${cell.lineKey},${column.fuseCount})`),
+    fitted: whereLine(
+      `SUMIF(${column.fuseKey},${cell.lineKey},${column.fuseCount})+COUNTIF(${column.mainKey},${cell.lineKey})`,
+    ),
     spare: whereLine(`IF(ISNUMBER(${typed.spares}),${typed.spares},"?")`),
     toBuy: whereLine(`${fuse.fitted}+N(${fuse.spare})`),
     holders: whereLine(fuse.fitted),
@@ -220,7 +251,8 @@ export function contactFormulas(
 > {
   const { cell, column, runColumn, lineNumber } = references;
   return {
-    used: `IF(${cell.good}=0,"",SUMIF(${column.contact},${lineNumber},${runColumn.pieces}))`,
+    // Half of a run's contacts are at either end.
+    used: `IF(${cell.good}=0,"",(SUMIF(${column.contact},${lineNumber},${runColumn.pieces})+SUMIF(${column.farContact},${lineNumber},${runColumn.pieces}))/2)`,
     says: ofContacts(references).says,
   };
 }
@@ -229,14 +261,12 @@ export function contactFormulas(
 export function partRunFormulas(
   layout: Layout,
   references: PartsReferences,
-): Readonly<Record<Exclude<PartRunKey, 'mine'>, string>> {
+): Readonly<Record<Exclude<PartRunKey, 'mine' | 'farMine'>, string>> {
   const { cell, contactColumn, number, typed, run } = references;
   const { protect } = layout.names;
   const { schedule, ownKinds } = pointers(layout);
   const there = (key: ColumnKey) => `INDEX(${schedule[key]},${number})`;
   const whereThere = (formula: string) => `IF(${cell.there}=0,"",${formula})`;
-  const whereTaken = (formula: string) =>
-    `IF(${cell.contact}=0,"",IF(LEN(${cell.wrong})>0,"",${formula}))`;
   const said = saidOfRun(layout, number);
   const rating = `IF(${hasFuse(there('fused'))},${there('fuse')},${there('fitting')})`;
   const kind = kindInForce(
@@ -244,7 +274,8 @@ export function partRunFormulas(
     protect.fuseKind,
     rating,
   );
-  const ofContact = (key: ContactColumnKey) => `INDEX(${contactColumn[key]},${cell.contact})`;
+  const taken = ({ contact }: EndKeys) =>
+    `IF(${cell[contact]}=0,"",IFERROR(INDEX(${contactColumn.name},${cell[contact]})&"",""))`;
   const joints = there('joints');
   const differs = `IF(AND(ISNUMBER(${run.sum}),ISNUMBER(${joints})),IF(ABS(${run.sum}-${joints})>${SAME_MILLIOHMS},"the schedule counts "&ROUND(${joints},1)&${text(' mΩ: write ')}&ROUND(${run.sum},1)&${text(' under "Joints mΩ" there')},""),"")`;
   const doubt = doubtOf(there('level'));
@@ -259,11 +290,9 @@ export function partRunFormulas(
     pieces: whereThere(
       `IF(ISNUMBER(${typed.perEnd}),2*${conductorsOf(there('back'))}*${typed.perEnd},"?")`,
     ),
-    taken: `IF(${cell.contact}=0,"",IFERROR(${ofContact('name')}&"",""))`,
-    each: whereTaken(`IF(ISNUMBER(${ofContact('milliohms')}),${ofContact('milliohms')},"")`),
-    sum: whereTaken(
-      `IF(ISNUMBER(${run.each}),${run.pieces}*${run.each}+${cell.fuses}*${typed.holder},"")`,
-    ),
+    taken: taken(ENDS.source),
+    farTaken: taken(ENDS.far),
+    sum: `IF(AND(ISNUMBER(${cell.each}),ISNUMBER(${cell.farEach})),${run.pieces}/2*(${cell.each}+${cell.farEach})+${cell.fuses}*${typed.holder},"")`,
     planned: whereThere(`IF(ISNUMBER(${joints}),${joints},"")`),
     heat: `IF(ISNUMBER(${run.sum}),${there('runAmps')}^2*${run.sum}/1000,"")`,
     says: whereThere(
@@ -292,7 +321,7 @@ export function partsMissingFormula(layout: Layout, references: PartsReferences)
       ' run has no contact that may be used: see its row below. ',
       ' runs have no contact that may be used: see their rows below. ',
     )})`,
-    `IF(SUMPRODUCT(--(${column.fuseKey}>INDEX(${last},${LINES})))>0,${text('Some fuses find no room here and are missing. ')},"")`,
+    `IF(SUMPRODUCT(--(${column.fuseKey}>INDEX(${last},${LINES})))+SUMPRODUCT(--(${column.mainKey}>INDEX(${last},${LINES})))>0,${text('Some fuses find no room here and are missing. ')},"")`,
     `IF(ROWS(${schedule.level})>${runsFollowed(layout)},${text('The schedule has more runs than this sheet follows: take a new copy. ')},"")`,
     `IF(SUMPRODUCT(--ISERROR(${column.wrong}))+SUMPRODUCT(--ISERROR(${column.fuseKey}))>0,${text('Some rows could not be computed. ')},"")`,
   ].join('&');

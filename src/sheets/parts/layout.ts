@@ -42,7 +42,8 @@ export const PART_RUN_KEYS = [
   'pieces',
   'mine',
   'taken',
-  'each',
+  'farMine',
+  'farTaken',
   'sum',
   'planned',
   'heat',
@@ -50,10 +51,47 @@ export const PART_RUN_KEYS = [
 ] as const;
 export type PartRunKey = (typeof PART_RUN_KEYS)[number];
 
+/** The contact of an end: typed, the one taken by its line of the table, what is wrong with it, its milliohms. */
+export const ENDS = {
+  source: {
+    mine: 'mine',
+    taken: 'taken',
+    mineAt: 'mineAt',
+    contact: 'contact',
+    wrong: 'endWrong',
+    each: 'each',
+  },
+  far: {
+    mine: 'farMine',
+    taken: 'farTaken',
+    mineAt: 'farMineAt',
+    contact: 'farContact',
+    wrong: 'farWrong',
+    each: 'farEach',
+  },
+} as const satisfies Record<string, Readonly<Record<string, PartRunKey | PartsWorkingKey>>>;
+export type EndKeys = (typeof ENDS)[keyof typeof ENDS];
+
 /** By the row of the schedule. */
-const BY_RUN = ['there', 'areaMm2', 'first', 'mineAt', 'contact', 'fuses', 'wrong'] as const;
-/** By the fuse: those of the runs, then the main fuses of the sources. */
+const BY_RUN = [
+  'there',
+  'areaMm2',
+  'first',
+  'fuses',
+  'mineAt',
+  'contact',
+  'endWrong',
+  'each',
+  'farMineAt',
+  'farContact',
+  'farWrong',
+  'farEach',
+  'wrong',
+] as const;
+/** By the run: its fuses. */
 const BY_FUSE = ['fuseKey', 'fuseCount'] as const;
+/** By the source: its main fuse. */
+const BY_SOURCE = ['mainKey'] as const;
 /** By the line of fuses. */
 const BY_LINE = ['lineKey'] as const;
 /** By the contact. */
@@ -64,6 +102,7 @@ const BY_SIZE = ['sizeName', 'sizeMm2'] as const;
 export const PARTS_WORKING_KEYS = [
   ...BY_RUN,
   ...BY_FUSE,
+  ...BY_SOURCE,
   ...BY_LINE,
   ...BY_CONTACT,
   ...BY_SIZE,
@@ -87,8 +126,11 @@ export function fuseColumn(key: FuseKey): number {
   return FUSE_KEYS.indexOf(key);
 }
 
+/** A column is free between them: what is said of a contact stands below one another with what is said of a run. */
+const CONTACTS_FROM = PART_RUN_KEYS.length - CONTACT_COLUMN_KEYS.length;
+
 export function contactArea(key: ContactColumnKey): Area {
-  const column = FUSE_KEYS.length + CONTACT_COLUMN_KEYS.indexOf(key);
+  const column = CONTACTS_FROM + CONTACT_COLUMN_KEYS.indexOf(key);
   return area(PARTS_ROW.firstLine, column, LINES, 1);
 }
 
@@ -111,7 +153,8 @@ export function partsWorkingArea(key: PartsWorkingKey, layout: Layout, sizes: nu
   const isOf = (keys: readonly string[]) => keys.includes(key);
   if (isOf(BY_LINE) || isOf(BY_CONTACT)) return area(PARTS_ROW.firstLine, column, LINES, 1);
   if (isOf(BY_SIZE)) return area(PARTS_ROW.firstLine, column, sizes, 1);
-  return area(PARTS_ROW.firstRun, column, isOf(BY_FUSE) ? runs + SOURCE_COLUMNS : runs, 1);
+  if (isOf(BY_SOURCE)) return area(PARTS_ROW.firstLine, column, SOURCE_COLUMNS, 1);
+  return area(PARTS_ROW.firstRun, column, runs, 1);
 }
 
 export interface PartsReferences {

@@ -10,7 +10,12 @@ import type { StationContent } from '../station/content';
 import { EXTRAS } from '../station/extras';
 import type { Layout } from '../station/layout';
 import { namedCellBlocks, namedCellEntries } from '../station/named-cells';
-import { CONTACT_KEYS, PARTS_CELL_KEYS, type PartsTyped } from '../station/parts';
+import {
+  CONTACT_KEYS,
+  PARTS_CELL_KEYS,
+  type PartsTyped,
+  type RunContactKey,
+} from '../station/parts';
 import { PARTS_CELLS } from './cells';
 import { COLUMN_WIDTHS, CONTACT_COLUMNS, FUSE_COLUMNS, PART_RUN_COLUMNS } from './columns';
 import {
@@ -39,6 +44,7 @@ import {
   partsName,
   partsReferences,
   partsWorkingArea,
+  type PartRunKey,
   type PartsReferences,
 } from './layout';
 
@@ -82,6 +88,13 @@ function fuseBlocks(references: PartsReferences): Block[] {
   });
 }
 
+/** What is typed of a run, by the column that it is typed in. */
+const RUN_ENTRIES = {
+  mine: 'sourceEnd',
+  farMine: 'farEnd',
+} as const satisfies Partial<Record<PartRunKey, RunContactKey>>;
+const isRunEntry = (key: PartRunKey): key is keyof typeof RUN_ENTRIES => key in RUN_ENTRIES;
+
 const isContactEntry = (key: string): key is (typeof CONTACT_KEYS)[number] =>
   (CONTACT_KEYS as readonly string[]).includes(key);
 
@@ -118,10 +131,12 @@ function runBlocks(layout: Layout, references: PartsReferences, { runs = [] }: P
     const of = partRunArea(key, rows);
     return [
       { area: area(ROW.runHeader, of.column), cells: [[heading]], style: HEADING_STYLE },
-      key === 'mine'
+      isRunEntry(key)
         ? {
             area: of,
-            cells: Array.from({ length: rows }, (_, index) => [runs[index]?.contact ?? null]),
+            cells: Array.from({ length: rows }, (_, index) => [
+              runs[index]?.[RUN_ENTRIES[key]] ?? null,
+            ]),
             style: { ...style, border: 'all', fill: PALETTE.input },
           }
         : {
@@ -167,7 +182,6 @@ export function partsSheet(layout: Layout, content: StationContent): SheetPlan {
   const references = partsReferences(layout, known.length);
   const rows = runsFollowed(layout);
   const named = layout.names.named(EXTRAS.parts.stem, PARTS_CELL_KEYS);
-  const mine = PART_RUN_COLUMNS.mine;
   const names = contactArea('name');
   return {
     name: partsName(layout.names),
@@ -189,10 +203,11 @@ export function partsSheet(layout: Layout, content: StationContent): SheetPlan {
         const bounded = key === 'amps' || key === 'milliohms' ? { parameter } : {};
         return entry(contactArea(key), { title: heading, sentences: [note] }, bounded);
       }),
-      {
-        ...entry(partRunArea('mine', rows), { title: mine.heading, sentences: [mine.note] }, {}),
-        choicesFrom: names,
-      },
+      ...PART_RUN_KEYS.filter(isRunEntry).map((key) => {
+        const { heading, note } = PART_RUN_COLUMNS[key];
+        const told = { title: heading, sentences: [note] };
+        return { ...entry(partRunArea(key, rows), told, {}), choicesFrom: names };
+      }),
     ],
     highlights: partsHighlights(references, rows),
     notes: [

@@ -25,8 +25,9 @@ export function scheduleHighlights(rows: number): HighlightPlan[] {
   const whole = 1 + RELATIVE_SLACK;
   const isEach = `${at('heldTo')}=${text(COUNTS[1])}`;
   const overAmpacity = `IF(ISNUMBER(${at('ampacity')}),${at('runAmps')}>${at('ampacity')}*${whole},FALSE)`;
-  const noFuse = `ISERROR(${at('fuse')})`;
   const isLevel = (level: Level) => `${at('level')}=${LEVELS.indexOf(level) + 1}`;
+  // An error of a row that cannot be read yet is no danger.
+  const noFuse = `IF(ISERROR(${at('fuse')}),${isLevel('danger')},FALSE)`;
   const short = `IF(ISNUMBER(${at('shortLow')}),${at('shortLow')}=1,FALSE)`;
   const missed = `IF(ISNUMBER(${at('overDrop')}),${at('overDrop')}>0,FALSE)`;
   const ratioOf = (key: ColumnKey) => `IF(ISNUMBER(${at(key)}),${at(key)}/${at('target')},0)`;

@@ -9,10 +9,13 @@ export const EXTRA_KEYS = [
   'dropChart',
 ] as const;
 export type ExtraKey = (typeof EXTRA_KEYS)[number];
-/** Those that are cells alone, which every spreadsheet holds and which follow the schedule by themselves. */
-export const FOLLOWING_KEYS: readonly ExtraKey[] = EXTRA_KEYS.filter(
-  (key) => key !== 'drawing' && key !== 'dropChart',
-);
+/**
+ * Those that follow the schedule by themselves: cells, which every spreadsheet holds, and a chart of them where it draws
+ * charts.
+ */
+export function followingKeys({ hasCharts }: { readonly hasCharts: boolean }): readonly ExtraKey[] {
+  return EXTRA_KEYS.filter((key) => key !== 'drawing' && (key !== 'dropChart' || hasCharts));
+}
 
 export interface Extra {
   /** As the first schedule of a workbook calls it. */

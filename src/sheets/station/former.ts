@@ -19,6 +19,9 @@ export const FORMER_HEADINGS: Readonly<Partial<Record<ColumnKey, string>>> = {
   mend: 'What would mend it',
 };
 
+/** Of the Parts sheet, where the contact of a run stood for both of its ends. */
+export const FORMER_CONTACT_HEADING = 'My contact';
+
 /** Former words of verdicts, by their keys. */
 export const FORMER_WORDS = {
   batteryAssumed: 'sized right, fuse breaking not judged: tell the battery on the Supply sheet',

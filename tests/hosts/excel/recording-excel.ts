@@ -48,6 +48,7 @@ export class Sheet {
   readonly highlights: Highlight[] = [];
   /** In the order in which they were put there. */
   readonly shapes: Shape[] = [];
+  readonly charts: Chart[] = [];
   isProtected = false;
   isGone = false;
   isWithheld = false;
@@ -71,6 +72,28 @@ export interface Shape {
   readonly sheet: Sheet;
   readonly base64: string;
   readonly set: Map<string, unknown>;
+}
+
+/** A series of a chart: where its figures and the names beside them stand, and all that was set on it. */
+export class Series {
+  values: Rectangle | undefined;
+  categories: Rectangle | undefined;
+  readonly set = new Map<string, unknown>();
+  constructor(
+    readonly sheet: Sheet,
+    public name: string,
+  ) {}
+}
+
+/** A chart over the cells, with all that was set on it and on its parts. */
+export class Chart {
+  readonly series: Series[] = [];
+  readonly set = new Map<string, unknown>();
+  constructor(
+    readonly sheet: Sheet,
+    readonly type: string,
+    public name: string,
+  ) {}
 }
 
 const SHAPE_MEMBERS = [
@@ -153,6 +176,10 @@ type Kind =
   | 'highlightRule'
   | 'shapes'
   | 'shape'
+  | 'charts'
+  | 'chart'
+  | 'seriesList'
+  | 'series'
   | 'looks';
 
 /** What stands for an object that is not there. */
@@ -472,8 +499,12 @@ export class RecordingExcel {
         const called = new Node('looks', node, property, given);
         queue.push(
           new Done(node, property, given, 'call', () => {
-            const place = this.valueOf(node) as Place;
+            const place = this.valueOf(node) as Place | Chart | Series;
             this.mustBeWritable(place.sheet);
+            if (place instanceof Chart || place instanceof Series) {
+              place.set.set(`${partOf(node)}${property}`, given[0]);
+              return;
+            }
             const [edge] = given;
             const isInner = edge === 'InsideHorizontal' || edge === 'InsideVertical';
             const along = edge === 'InsideHorizontal' ? place.rows : place.columns;
@@ -488,8 +519,12 @@ export class RecordingExcel {
   }
 
   private setLook(node: Node, name: string, value: unknown): void {
-    const on = this.valueOf(node) as Place | Highlight;
+    const on = this.valueOf(node) as Place | Highlight | Chart | Series;
     this.mustBeWritable(on.sheet);
+    if (on instanceof Chart || on instanceof Series) {
+      on.set.set(`${partOf(node)}${name}`, value);
+      return;
+    }
     const path = `${node.path}.${name}`;
     const limit = node.path.endsWith('.dataValidation') ? VALIDATION_LIMITS[name] : undefined;
     if (limit?.(value as never) === false) throw new OfficeError('InvalidArgument');
@@ -947,6 +982,7 @@ export class RecordingExcel {
         pageLayout: ['looks', whole],
         horizontalPageBreaks: ['looks', whole],
         shapes: ['shapes', (sheet: Sheet) => sheet],
+        charts: ['charts', (sheet: Sheet) => sheet],
       },
       calls: {
         activate: {
@@ -1010,6 +1046,105 @@ export class RecordingExcel {
           ({ set }: Shape, value: unknown) => set.set(member, value),
         ]),
       ),
+    },
+    charts: {
+      items: ['chart', (sheet: Sheet) => [...sheet.charts]],
+      calls: {
+        add: {
+          gives: 'chart',
+          does: (sheet: Sheet, [type, place]: readonly [string, Place]) => {
+            this.mustBeWritable(sheet);
+            const chart = new Chart(sheet, type, `Chart ${sheet.charts.length + 1}`);
+            // One series a column, called as the cell on its top.
+            for (let column = place.column; column < place.column + place.columns; column += 1) {
+              const heading = place.sheet.at(place.row, column)?.value;
+              chart.series.push(
+                new Series(sheet, typeof heading === 'string' ? heading : 'Series1'),
+              );
+            }
+            sheet.charts.push(chart);
+            return chart;
+          },
+        },
+      },
+    },
+    chart: {
+      goes: {
+        series: ['seriesList', (chart: Chart) => chart],
+        title: ['looks', (chart: Chart) => chart],
+        axes: ['looks', (chart: Chart) => chart],
+        legend: ['looks', (chart: Chart) => chart],
+      },
+      calls: {
+        setPosition: {
+          does: ({ sheet, set }: Chart, [{ row, column }]: readonly [Place]) => {
+            this.mustBeWritable(sheet);
+            set.set('position', [row, column]);
+          },
+        },
+        delete: {
+          does: (chart: Chart) => {
+            this.mustBeWritable(chart.sheet);
+            chart.sheet.charts.splice(chart.sheet.charts.indexOf(chart), 1);
+          },
+        },
+      },
+      reads: { name: ({ name }: Chart) => name },
+      sets: {
+        name: (chart: Chart, name: string) => {
+          this.mustBeWritable(chart.sheet);
+          chart.name = name;
+        },
+        width: ({ set }: Chart, width: number) => set.set('width', width),
+        height: ({ set }: Chart, height: number) => set.set('height', height),
+      },
+    },
+    seriesList: {
+      items: ['series', ({ series }: Chart) => [...series]],
+      calls: {
+        add: {
+          gives: 'series',
+          does: ({ sheet, series }: Chart, [name]: readonly string[]) => {
+            this.mustBeWritable(sheet);
+            const added = new Series(sheet, name ?? `Series${series.length + 1}`);
+            series.push(added);
+            return added;
+          },
+        },
+        getItemAt: {
+          gives: 'series',
+          does: ({ series }: Chart, [index]: readonly number[]) => {
+            const found = series[index!];
+            if (found === undefined) throw new OfficeError('InvalidArgument');
+            return found;
+          },
+        },
+      },
+    },
+    series: {
+      goes: { format: ['looks', (series: Series) => series] },
+      calls: {
+        setValues: {
+          does: (series: Series, [{ row, column, rows, columns }]: readonly [Place]) => {
+            this.mustBeWritable(series.sheet);
+            series.values = { row, column, rows, columns };
+          },
+        },
+        setXAxisValues: {
+          does: (series: Series, [{ row, column, rows, columns }]: readonly [Place]) => {
+            this.mustBeWritable(series.sheet);
+            series.categories = { row, column, rows, columns };
+          },
+        },
+      },
+      reads: { name: ({ name }: Series) => name },
+      sets: {
+        name: (series: Series, name: string) => {
+          this.mustBeWritable(series.sheet);
+          series.name = name;
+        },
+        gapWidth: ({ set }: Series, percent: number) => set.set('gapWidth', percent),
+      },
     },
     range: {
       goes: {
@@ -1157,6 +1292,11 @@ export class RecordingExcel {
 /** A member by its name, and none that every object has. */
 function own<T>(of: Readonly<Record<string, T>> | undefined, name: string): T | undefined {
   return of !== undefined && Object.hasOwn(of, name) ? of[name] : undefined;
+}
+
+/** The way from a chart, or a series, to a part of it. */
+function partOf(node: Node): string {
+  return node.kind === 'looks' ? `${partOf(node.parent!)}${node.via}.` : '';
 }
 
 function whole(sheet: Sheet): Place {

@@ -46,6 +46,12 @@ const CHANGES: Readonly<Record<string, (excel: RecordingExcel) => void>> = {
   'another formula of a highlight': (excel) => (sheetOf(excel).highlights[0]!.formula = 'TRUE'),
   'another format of a highlight': (excel) =>
     sheetOf(excel).highlights[0]!.format.set('more', true),
+  'a chart less': (excel) => sheetOf(excel).charts.pop(),
+  'another name of a chart': (excel) => (sheetOf(excel).charts[0]!.name = 'Chart 1'),
+  'another look of a chart': (excel) => sheetOf(excel).charts[0]!.set.set('title.text', 'More'),
+  'another series': (excel) => sheetOf(excel).charts[0]!.series.pop(),
+  'another figure of a series': (excel) =>
+    (sheetOf(excel).charts[0]!.series[0]!.values = undefined),
   'another sheet in view': (excel) => (excel.active = sheetOf(excel)),
   'nothing at all': () => undefined,
   'what no text tells of': (excel) => (excel.cellsRead += 1),

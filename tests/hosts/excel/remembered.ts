@@ -2,7 +2,7 @@
  * A workbook of the stand-in as it was at a time, to be held against what became of it: the same things as the texts of
  * stateOf and looksOf tell of it, compared without writing megabytes of text for every try.
  */
-import type { Highlight, RecordingExcel, Sheet } from './recording-excel';
+import type { Chart, Highlight, RecordingExcel, Sheet } from './recording-excel';
 
 /** What two cells or looks hold is the same: most are one object or plain values. */
 function isSame(one: unknown, other: unknown): boolean {
@@ -63,15 +63,25 @@ export class RememberedContent {
 /** Formats keep the order that they were set in. */
 const formatOf = ({ format }: Highlight) => [...format];
 
-/** Everything of the looks, highlights among them in their order, and the sheet in view. */
+/** Charts are few: told by their texts. */
+export const chartsOf = (charts: readonly Chart[]) =>
+  JSON.stringify(
+    charts.map(({ name, type, set, series }) => [
+      ...[name, type, [...set].sort()],
+      series.map((one) => [one.name, one.values, one.categories, [...one.set].sort()]),
+    ]),
+  );
+
+/** Everything of the looks, highlights among them in their order, charts, and the sheet in view. */
 export class RememberedLooks {
   private readonly active;
   private readonly sheets;
 
   constructor(excel: RecordingExcel) {
     this.active = excel.active.name;
-    this.sheets = excel.sheets.map(({ name, looks, highlights }) => ({
+    this.sheets = excel.sheets.map(({ name, looks, highlights, charts }) => ({
       name,
+      charts: chartsOf(charts),
       looks: new Map(looks),
       highlights: highlights.map((one) => ({ ...one, format: formatOf(one) })),
     }));
@@ -81,10 +91,11 @@ export class RememberedLooks {
     return (
       active.name === this.active &&
       sheets.length === this.sheets.length &&
-      sheets.every(({ name, looks, highlights }, index) => {
+      sheets.every(({ name, looks, highlights, charts }, index) => {
         const kept = this.sheets[index]!;
         return (
           name === kept.name &&
+          chartsOf(charts) === kept.charts &&
           areSame(kept.looks, looks, isSame) &&
           highlights.length === kept.highlights.length &&
           highlights.every((one, place) => {

@@ -74,6 +74,31 @@ export function samplePlan(name = 'Runs', rows = 3): SheetPlan {
     frozenRows: first + 1,
     frozenColumns: 1,
     rowHeightsPt: { 2: 30 },
+    chart: {
+      first: area(first, 5),
+      title: 'Amps of each run',
+      description: 'Bars for each run: its amps, and the most that it may have.',
+      widthPt: 300,
+      heightPt: 200,
+      categories: area(first + 1, 0, rows, 1),
+      categoryTitle: 'Run',
+      valueTitle: 'Amps at the load',
+      series: [
+        {
+          name: area(first, 1),
+          nameText: 'Amps',
+          values: area(first + 1, 1, rows, 1),
+          look: 'plain',
+        },
+        {
+          name: area(first, 3),
+          nameText: 'Suggested',
+          values: area(first + 1, 3, rows, 1),
+          look: 'outlined',
+        },
+      ],
+      numberFormat: '0',
+    },
     print: {
       landscape: true,
       area: area(0, 0, last + 2, 4),

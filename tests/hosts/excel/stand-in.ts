@@ -3,6 +3,7 @@ import { onTestFinished } from 'vitest';
 import { ExcelHost } from '../../../src/hosts/excel/excel-host';
 import { InsertionFault, type Inserted } from '../../../src/hosts/sheet-host';
 import { RecordingExcel, type Used } from './recording-excel';
+import { chartsOf } from './remembered';
 
 /** A workbook that is Excel's until the test ends. */
 export function workbook(
@@ -57,12 +58,13 @@ export async function outcomeOf(insertion: Promise<Inserted>): Promise<Outcome> 
   }
 }
 
-/** Everything of the looks, highlights among them in their order, and the sheet in view. */
+/** Everything of the looks, highlights among them in their order, charts, and the sheet in view. */
 export function looksOf(excel: RecordingExcel): string {
   return JSON.stringify([
     excel.active.name,
-    excel.sheets.map(({ name, looks, highlights }) => [
+    excel.sheets.map(({ name, looks, highlights, charts }) => [
       name,
+      chartsOf(charts),
       [...looks].sort(),
       highlights.map(({ area: of, formula, format }) => [of, formula, [...format]]),
     ]),

@@ -253,6 +253,7 @@ export function writingActions(
   return [
     repair('highlights', /conditionalFormats/, plans, whole),
     repair('print set-up', /pageLayout/, plans, whole),
+    repair('chart', /charts/, plans, whole),
     repair('rules of entries and widths', /dataValidation|columnWidth/, plans, whole),
     {
       what: 'taking a whole insertion back',

@@ -100,6 +100,12 @@ describe('a written workbook with a drawing and a chart', () => {
     // 24 loads: 26 runs without two that only feed others.
     for (const at of points) expect(at).toMatch(/^'Drop chart'!\$[A-D]\$(4|5:\$[A-D]\$28)$/);
     const cached = all.filter((element) => element['#name'] === 'c:v').map(({ _ }) => _);
+    const said = all.flatMap((element) => (element['#name'] === 'a:t' ? [element._] : []));
+    expect(said).toEqual([
+      'Drop of each load against its target',
+      'Load at the end of the way',
+      'Share of the source volts',
+    ]);
     expect(cached).toEqual(expect.arrayContaining(['Relay set', 'Lost, over target', '0.03']));
   });
 });

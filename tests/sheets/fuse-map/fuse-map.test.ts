@@ -17,6 +17,9 @@ import { scheduleSheets } from '../../../src/sheets/new-schedule';
 import type { SheetPlan } from '../../../src/sheets/plan/plan';
 import { sharedCopy } from '../../../src/sheets/shared-copy';
 import type { StationContent } from '../../../src/sheets/station/content';
+import { DEMO } from '../../../src/sheets/station/demo';
+import { CREW_ROW, crewColumn, type CrewKey } from '../../../src/sheets/crew/layout';
+import { stationDiagram } from '../../../src/sheets/station-diagram';
 import { scheduleNames } from '../../../src/sheets/station/naming';
 import { readHeading } from '../../../src/lists/headings';
 import { openGrids } from '../../lists/open-grids';
@@ -123,6 +126,102 @@ describe('the Fuse map', () => {
     expect(told(MAP_WORDS.twice)).toEqual(['Feed', 'Winch']);
     expect(told(MAP_WORDS.none)).toEqual(['Fan']);
     expect(lines[2]!.says).toBe('NOT OK: fails; position twice in block');
+  });
+
+  describe('of fuses at far ends', () => {
+    const station = (fuseMap: StationContent['fuseMap'] = {}): StationContent => ({
+      ...STATION,
+      fuseMap,
+      sources: [
+        ...STATION.sources!,
+        { name: 'Engine', kind: 'alternator', mostAmps: 60 },
+        { name: 'Case', kind: 'battery', chemistry: 'LiFePO4', ampHours: 20 },
+      ],
+      runs: [
+        { run: 'Radio', load: 'Radio', peak: 20, length: 1.5, unfused: 0.1 },
+        {
+          run: 'Link',
+          fedFrom: 'Engine',
+          peak: 30,
+          length: 2,
+          fused: 'no',
+          endsAt: 'Van battery',
+          endFused: 'yes',
+        },
+        { run: 'Charge', peak: 8, length: 3, unfused: 0.1, endsAt: 'Case', endFused: 'yes' },
+      ],
+    });
+
+    it.each([
+      ['without the add-in', copyOf],
+      ['with it', withAddIn],
+    ])('has them in the blocks where they sit, %s', (_, plansOf) => {
+      const lines = linesOf(plansOf(station()));
+      expect(
+        lines.map(({ block, position, run, load, rating }) => [block, position, run, load, rating]),
+      ).toEqual([
+        // 125 % of 20, 30 and 8 A, and the next standard rating.
+        ['Van battery', 1, 'Radio', 'Radio', 25],
+        ['Van battery', 2, 'Link, far end', 'Engine', 40],
+        ['Van battery', 3, 'Charge', 'Case', 10],
+        ['Case', 1, 'Charge, far end', 'Van battery', 10],
+      ]);
+    });
+
+    it('puts them at the positions that are typed for them, and reads these back', () => {
+      const runs = [{ position: '2' }, { farPosition: '1' }, { position: '3', farPosition: 'A' }];
+      const plans = copyOf(station({ runs }));
+      expect(placesOf(linesOf(plans))).toEqual([
+        ['Van battery', '1', 'Link, far end'],
+        ['Van battery', '2', 'Radio'],
+        ['Van battery', '3', 'Charge'],
+        ['Case', 'A', 'Charge, far end'],
+      ]);
+      const read = readFuseMap(openGrids(plans).map(gridTable), 'Run schedule');
+      expect(read).toEqual(new Map(runs.entries()));
+    });
+  });
+
+  it('agrees with the Crew sheet and the drawing on every fuse of the demonstration', () => {
+    const plans = sharedCopy({ ...DEMO, extras: ['fuseMap'] }).plans;
+    const sheets = calculate(plans);
+    const at = (sheet: string, row: number, column: number) =>
+      String(sheets.at(sheet, row, column) ?? '');
+    const rows = Array.from({ length: 2 * DEMO.runs.length }, (_, row) => row);
+    const mapped = new Map(
+      rows.map((row) => {
+        const of = (key: MapKey) => at(fuseMapName(names), MAP_ROW.first + row, mapColumn(key));
+        return [of('run'), of('kind') === '' ? of('rating') : `${of('rating')} A ${of('kind')}`];
+      }),
+    );
+    mapped.delete('');
+    const crew = new Map(
+      Array.from({ length: 200 }, (_, row) => {
+        const of = (key: CrewKey) => at(names.crewSheet, CREW_ROW.first + row, crewColumn(key));
+        return [of('run'), of('fuse')] as const;
+      }),
+    );
+    let fuses = 0;
+    for (const { name, fuse, endFuse } of stationDiagram(DEMO).runs) {
+      const said = crew.get(name)!;
+      const [near, far] = [mapped.get(name), mapped.get(`${name}, far end`)];
+      expect(near === undefined, name).toBe(fuse === undefined);
+      expect(far === undefined, name).toBe(endFuse === undefined);
+      if (near !== undefined) expect(said.startsWith(near), `${name}: ${said}, ${near}`).toBe(true);
+      if (far !== undefined) expect(said).toMatch(/, (far end|both ends)$/);
+      if (far !== undefined) expect(said.startsWith(far), `${name}: ${said}, ${far}`).toBe(true);
+      for (const [drawn, of] of [
+        [fuse, near],
+        [endFuse, far],
+      ]) {
+        if (drawn === undefined) continue;
+        fuses += 1;
+        const [rating] = /^(none fits|[\d.]+ A)/.exec(drawn)!;
+        expect(of?.startsWith(rating), `${name}: ${drawn}, ${of}`).toBe(true);
+      }
+    }
+    expect(mapped.size).toBe(fuses);
+    expect(fuses).toBe(23);
   });
 
   it('gives back the positions that were typed', () => {

@@ -18,5 +18,10 @@ export const PARTS_IN_A_HURRY: PartsTyped = {
     { name: 'No amps', thinnest: '10 AWG', thickest: '6 AWG', amps: 'many' },
     { name: 'Bad', thinnest: '10 AWG', thickest: '6 AWG', amps: 70, milliohms: -1 },
   ],
-  runs: [{ contact: 'Pin' }, { contact: 'lug' }, { contact: 'Nothing' }, { contact: 'Crossed' }],
+  runs: [
+    { sourceEnd: 'Pin', farEnd: 'Plug' },
+    { farEnd: 'lug' },
+    { sourceEnd: 'Nothing', farEnd: 'Nothing' },
+    { sourceEnd: 'Crossed' },
+  ],
 };

@@ -2,10 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import { writeWorkbook } from '../../../src/hosts/xlsx/write';
 import { readRuns } from '../../../src/lists/read-runs';
+import { cellsInOrder } from '../../../src/lists/row-order';
 import { CellError, type Cell } from '../../../src/functions/cell';
 import { addInSheets } from '../../../src/sheets/book';
 import { calculate } from '../../../src/sheets/calculate/calculate';
 import {
+  AT_END,
   CONTACT_WRONG,
   HOT_WORDS,
   LIST_THEM,
@@ -22,6 +24,10 @@ import {
   PARTS_ROW,
   partsName,
 } from '../../../src/sheets/parts/layout';
+import { PART_RUN_COLUMNS } from '../../../src/sheets/parts/columns';
+import { scheduleSheets } from '../../../src/sheets/new-schedule';
+import { FORMER_CONTACT_HEADING } from '../../../src/sheets/station/former';
+import { openGrids } from '../../lists/open-grids';
 import type { SheetPlan } from '../../../src/sheets/plan/plan';
 import { sharedCopy } from '../../../src/sheets/shared-copy';
 import type { StationContent } from '../../../src/sheets/station/content';
@@ -101,12 +107,13 @@ describe('the contact of a run', () => {
     });
     expect(runs.slice(0, 4).map(({ taken }) => taken)).toEqual(['Plug', 'Pin', 'Plug', 'Lug']);
     // Four plugs of 0.6 and a fuse with its holder of 2: 4.4 mohm, at 20 A 1.76 W.
-    expect(runs[0]).toMatchObject({ pieces: 4, each: 0.6, planned: 3, fuse: 25, kind: 'blade' });
+    expect(runs[0]).toMatchObject({ pieces: 4, farTaken: 'Plug', planned: 3, fuse: 25 });
+    expect(runs[0]).toMatchObject({ kind: 'blade' });
     expect(runs[0]!.sum).toBeCloseTo(4.4, 9);
     expect(runs[0]!.heat).toBeCloseTo(1.76, 9);
     expect(runs[0]!.says).toBe('the schedule counts 3 mΩ: write 4.4 under "Joints mΩ" there');
     // Without milliohms no sum.
-    expect(runs[3]).toMatchObject({ each: '', sum: '', heat: '', says: '' });
+    expect(runs[3]).toMatchObject({ sum: '', heat: '', says: '' });
     expect(contacts.slice(0, 4).map(({ used, says }) => [used, says])).toEqual([
       [4, ''],
       [8, ''],
@@ -140,8 +147,61 @@ describe('the contact of a run', () => {
   });
 });
 
+describe('the contacts of the two ends of a run', () => {
+  const ends = (sourceEnd: string | undefined, farEnd: string | undefined) => ({
+    ...VAN.parts,
+    contacts: [PIN, PLUG, { ...LUG, milliohms: 0.2 }],
+    runs: [{ ...(sourceEnd && { sourceEnd }), ...(farEnd && { farEnd }) }],
+  });
+  const PLUGGED = { ...PLUG, thickest: '6 mm2' };
+
+  it('add up, each with its own milliohms, and are counted at their ends', () => {
+    const parts = { ...ends('Lug', 'Plug'), contacts: [PIN, PLUGGED, { ...LUG, milliohms: 0.2 }] };
+    const { runs, contacts } = partsOf({ ...VAN, parts, runs: [run('Radio', 20, '6 mm2')] });
+    expect(runs[0]).toMatchObject({ taken: 'Lug', farTaken: 'Plug', pieces: 4 });
+    // Two lugs of 0.2, two plugs of 0.6, a fuse with its holder of 2.
+    expect(runs[0]!.sum).toBeCloseTo(3.6, 9);
+    expect(contacts.slice(0, 3).map(({ used }) => used)).toEqual([0, 2, 2]);
+  });
+
+  it.each([
+    // On 6 mm2, whose first contact that fits is the lug.
+    ['Plug', undefined, AT_END.source + PARTS_WRONG.smaller],
+    [undefined, 'Plug', AT_END.far + PARTS_WRONG.smaller],
+    ['Lug', 'Pin', `${AT_END.far}${PARTS_WRONG.smaller}; ${PARTS_WRONG.underrated}`],
+    ['Plug', 'Plug', AT_END.both + PARTS_WRONG.smaller],
+    [
+      'Plug',
+      'Bolt',
+      `${AT_END.source}${PARTS_WRONG.smaller}; ${AT_END.far}${PARTS_WRONG.notListed}`,
+    ],
+    ['Lug', undefined, ''],
+  ])('%s and %s: %s', (source, far, word) => {
+    const { runs, missing } = partsOf({
+      ...VAN,
+      parts: ends(source, far),
+      // Two contacts of 0.2 at either end and 2 of the fuse.
+      runs: [run('Siren', 9, '6 mm2', { joints: 2.8 })],
+    });
+    expect(runs[0]!.says).toBe(word);
+    expect(runs[0]!.sum === '').toBe(word !== '');
+    expect(String(missing).includes('1 run has a contact that may grow hot')).toBe(word !== '');
+  });
+
+  it('are said of one end where the table has none for the other', () => {
+    const parts = { ...ends(undefined, 'Lug'), contacts: [PIN, LUG] };
+    const { runs } = partsOf({ ...VAN, parts, runs: [run('Radio', 20, '4 mm2')] });
+    expect(runs[0]!.says).toBe(
+      `${AT_END.source}${PARTS_WRONG.noneTakes}; ${AT_END.far}${PARTS_WRONG.larger}`,
+    );
+  });
+});
+
 describe('what is wrong with a contact', () => {
-  const typed = (contact: string) => ({ ...VAN.parts, runs: [{ contact }] });
+  const typed = (contact: string) => ({
+    ...VAN.parts,
+    runs: [{ sourceEnd: contact, farEnd: contact }],
+  });
 
   it.each([
     // A thin pin on a thick wire, with more amps than it bears.
@@ -162,7 +222,7 @@ describe('what is wrong with a contact', () => {
     const says = String(runs[0]!.says);
     if (word === '') expect(Object.values(PARTS_WRONG)).not.toContain(says);
     else {
-      expect(says).toBe(word);
+      expect(says).toBe(AT_END.both + word);
       expect(runs[0]!.sum).toBe('');
     }
     const isHot = HOT_WORDS.some((hot) => word.includes(hot));
@@ -233,8 +293,8 @@ describe('a row of the table of contacts', () => {
     // A bare number in the table is a gauge; names are the same in upper and lower case.
     expect(runs[4]!.taken).toBe('Plug');
     expect(runs[1]!.taken).toBe('Lug');
-    expect(runs[2]!.says).toBe(PARTS_WRONG.notListed);
-    expect(runs[3]!.says).toBe(PARTS_WRONG.notWhole);
+    expect(runs[2]!.says).toBe(AT_END.both + PARTS_WRONG.notListed);
+    expect(runs[3]!.says).toBe(AT_END.source + PARTS_WRONG.notWhole);
   });
 });
 
@@ -278,6 +338,47 @@ describe('what is typed', () => {
     expect(report.parts?.cells).toEqual({ holder: 2, perEnd: 1, spares: 2 });
   });
 
+  describe('on a former sheet, which has one contact for both ends', () => {
+    const far = PART_RUN_COLUMNS.farMine.heading;
+    /** With the one heading that it had. */
+    const asFormerly = (plan: SheetPlan): SheetPlan => ({
+      ...plan,
+      blocks: plan.blocks
+        .filter(({ cells }) => cells?.[0]?.[0] !== far)
+        .map(({ cells, ...block }) => ({
+          ...block,
+          ...(cells && {
+            cells:
+              cells[0]?.[0] === PART_RUN_COLUMNS.mine.heading ? [[FORMER_CONTACT_HEADING]] : cells,
+          }),
+        })),
+    });
+    const content: StationContent = {
+      ...VAN,
+      extras: ['parts'],
+      parts: { ...VAN.parts, runs: [{ sourceEnd: 'Pin' }, {}, { sourceEnd: 'Lug' }] },
+      runs: [run('a', 1, '1 mm2'), run('b', 1, '4 mm2'), run('c', 1, '10 mm2')],
+    };
+
+    it('is read for either end', async () => {
+      const { plans, values } = sharedCopy(content);
+      const file = await writeWorkbook(plans.map(asFormerly), values);
+      const { parts } = await readRuns(file, 'copy.xlsx');
+      expect(parts?.runs).toEqual([
+        { sourceEnd: 'Pin', farEnd: 'Pin' },
+        {},
+        { sourceEnd: 'Lug', farEnd: 'Lug' },
+      ]);
+    });
+
+    it('moves with its run', () => {
+      const sheets = scheduleSheets(content, 'cells', { sheets: new Set(), names: new Set() });
+      const moved = cellsInOrder(openGrids(sheets.map(asFormerly)), NAMES.sheet, [2, 1, 0]);
+      const [parts] = moved.filter(({ sheetName }) => sheetName === partsName(NAMES));
+      expect(parts?.cells.map(({ content: typed }) => typed)).toEqual(['Lug', 'Pin']);
+    });
+  });
+
   it('keeps empty rows of the table, and words where figures belong', async () => {
     const content: StationContent = {
       ...VAN,
@@ -295,7 +396,9 @@ describe('the demonstration', () => {
   it('shows a contact that may grow hot, a size without one, and sums that differ', () => {
     const { runs, missing } = partsOf(DEMO);
     const said = (name: string) => runs[DEMO.runs.findIndex((one) => one.run === name)]!.says;
-    expect(said('Van siren')).toBe(`${PARTS_WRONG.smaller}; ${PARTS_WRONG.underrated}`);
+    expect(said('Van siren')).toBe(
+      `${AT_END.far}${PARTS_WRONG.smaller}; ${PARTS_WRONG.underrated}`,
+    );
     expect(said('Van feed')).toBe(PARTS_WRONG.noneTakes);
     expect(said('Van set B')).toContain('under "Joints mΩ" there');
     expect(missing).toContain('1 run has a contact that may grow hot');

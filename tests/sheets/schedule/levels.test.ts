@@ -136,6 +136,14 @@ describe('levels are coloured apart', () => {
     );
   }
 
+  test('a fuse as a danger where no fuse protects the wire, and not where an entry cannot be read', () => {
+    const one = (run: StationContent['runs'][number]) =>
+      heldIn('fuse', { title: 'One', runs: [run] });
+    expect(one({ run: 'Thin', peak: 40, length: 1, ownSize: '18 AWG' })).toEqual([WORD.fuse]);
+    expect(one({ run: 'Far', peak: 'much', length: 6 })).toEqual([]);
+    expect(one({ run: 'Sound', peak: 5, length: 3 })).toEqual([]);
+  });
+
   test('a drop where the target is held against it: to the load, or in each run', () => {
     const far = { title: 'Far', runs: [{ run: 'Far', peak: 5, length: 60, ownSize: '10 AWG' }] };
     const near = { title: 'Near', runs: [{ run: 'Near', peak: 5, length: 33, ownSize: '10 AWG' }] };
