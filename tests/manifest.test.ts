@@ -173,6 +173,17 @@ describe('identity', () => {
     );
   });
 
+  it('is the one that Excel knows the add-in by in saved workbooks, and stays it', () => {
+    expect(only(manifest, 'Id')._).toBe('c6025de8-ad0f-423e-973d-341db1ff00ca');
+  });
+
+  it('is of the version that the package is of', () => {
+    const { version } = JSON.parse(
+      readFileSync(new URL('../package.json', import.meta.url), 'utf8'),
+    ) as { version: string };
+    expect(only(manifest, 'Version')._).toBe(`${version}.0`);
+  });
+
   it('has the namespace that workbooks write', () => {
     const resid = attribute(only(manifest, 'Namespace'), 'resid');
     const namespace = resources().find((element) => attribute(element, 'id') === resid);
