@@ -1,10 +1,13 @@
-/** Builds the bundles with webpack, from a script rather than its command line, and the plain pages beside them. */
+/** Builds the bundles with webpack, from a script rather than its command line, and the manifest and plain pages beside them. */
+import { readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import webpack, { type Configuration, type MultiStats } from 'webpack';
 import { builtFolder, projectFolder } from './build-folders';
 import { hostingAsked } from './hosting';
 import { shippedPackages } from './licences/shipped-packages';
+import { DEVELOPMENT_ORIGIN, manifestFor } from './manifest-for';
+import { writeLeavingWorker } from './offline/write-offline';
 import { writePages } from './reference/write-pages';
 
 /** The bundles by the names that webpack.config.js gives them. */
@@ -46,7 +49,11 @@ export async function build(
   bundles: readonly Bundle[] = ALL_BUNDLES,
   folder = builtFolder,
 ): Promise<void> {
-  const { officeJs } = hostingAsked(process.env);
+  const { address = DEVELOPMENT_ORIGIN, officeJs } = hostingAsked(process.env);
+  const manifest = manifestFor(
+    readFileSync(path.join(projectFolder, 'manifest.xml'), 'utf8'),
+    address,
+  );
   const compiler = webpack(
     configurations(mode, bundles).map((configuration) => ({
       ...configuration,
@@ -62,5 +69,7 @@ export async function build(
     });
   });
   if (stats.hasErrors()) throw new Error(stats.toString('errors-only'));
+  writeFileSync(path.join(folder, 'manifest.xml'), manifest);
+  if (mode === 'development') writeLeavingWorker(folder);
   writePages(folder, shippedPackages(stats), bundles.includes('taskpane') ? officeJs : 'none');
 }

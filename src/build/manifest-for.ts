@@ -7,7 +7,7 @@ export const DEVELOPMENT_ORIGIN = 'https://localhost:3000';
 const LONGEST_ADDRESS = 2048;
 
 /** The address that an add-in is served from, without a slash at its end. Throws where Office would not take it. */
-function hostAddress(given: string): string {
+export function hostAddress(given: string): string {
   const url = URL.canParse(given) ? new URL(given) : undefined;
   const bare = url?.href.replace(/\/+$/, '') ?? '';
   if (url?.protocol !== 'https:' || bare !== given.replace(/\/+$/, '') || /[?#@"'<>&]/.test(bare)) {

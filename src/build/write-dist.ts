@@ -1,24 +1,17 @@
 /** `npm run build`: everything minified into `dist`, with its manifest, for the host that LOOM_ORIGIN names. */
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
-import path from 'node:path';
+import { rmSync } from 'node:fs';
 import { build } from './build';
-import { builtFolder, projectFolder } from './build-folders';
+import { builtFolder } from './build-folders';
 import { hostingAsked } from './hosting';
-import { DEVELOPMENT_ORIGIN, manifestFor } from './manifest-for';
+import { DEVELOPMENT_ORIGIN } from './manifest-for';
 import { writeOffline } from './offline/write-offline';
 import { stampPages } from './stamp-pages';
 
 async function main(): Promise<void> {
   const { address, officeJs } = hostingAsked(process.env);
-  // Made before the build, so that an address that Office would not take is said at once.
-  const manifest = manifestFor(
-    readFileSync(path.join(projectFolder, 'manifest.xml'), 'utf8'),
-    address ?? DEVELOPMENT_ORIGIN,
-  );
   // Parts carry their content in their names: those of the last build would stay.
   rmSync(builtFolder, { recursive: true, force: true });
   await build('production');
-  writeFileSync(path.join(builtFolder, 'manifest.xml'), manifest);
   stampPages(builtFolder);
   const { name, files } = writeOffline(builtFolder);
   console.log(

@@ -12,19 +12,25 @@ export interface KeptBuild {
 
 /** What of a worker's global scope is used here; the compiler's own description of it excludes that of pages. */
 export interface WorkerScope {
-  readonly registration: { readonly scope: string };
+  readonly registration: { readonly scope: string; unregister(): Promise<boolean> };
   readonly caches: CacheStorage;
   readonly clients: {
     matchAll(which: {
       readonly type: 'window';
-      readonly includeUncontrolled: true;
-    }): Promise<readonly { readonly url: string }[]>;
+      readonly includeUncontrolled?: boolean;
+    }): Promise<readonly Client[]>;
   };
   fetch(request: Request): Promise<Response>;
   skipWaiting(): Promise<void>;
   addEventListener(kind: 'install' | 'activate', heard: (event: Lasting) => void): void;
   addEventListener(kind: 'message', heard: (event: Lasting & MessageEvent) => void): void;
   addEventListener(kind: 'fetch', heard: (event: Asked) => void): void;
+}
+
+interface Client {
+  readonly url: string;
+  /** Loads the page anew, from this address. */
+  navigate(url: string): Promise<unknown>;
 }
 
 interface Lasting {
@@ -41,11 +47,21 @@ export const TAKE_OVER = 'take over if no other page is open';
 
 const PAGE = 'workbench.html';
 
+// Other copies of ours may be hosted in other folders of the same origin.
+const cachesOf = (scope: WorkerScope) => `loomsheet ${scope.registration.scope} `;
+
+async function dropCaches(scope: WorkerScope, but?: string): Promise<void> {
+  const names = await scope.caches.keys();
+  await Promise.all(
+    names
+      .filter((name) => name.startsWith(cachesOf(scope)) && name !== but)
+      .map((name) => scope.caches.delete(name)),
+  );
+}
+
 /** Sets the worker up in its scope. */
 export function keepBuild(scope: WorkerScope, build: KeptBuild): void {
-  // Other copies of ours may be hosted in other folders of the same origin.
-  const ours = `loomsheet ${scope.registration.scope} `;
-  const cacheName = `${ours}${build.name}`;
+  const cacheName = `${cachesOf(scope)}${build.name}`;
   const files = new Map(
     Object.entries(build.files).map(([name, digest]) => [
       new URL(name, scope.registration.scope).href,
@@ -75,15 +91,6 @@ export function keepBuild(scope: WorkerScope, build: KeptBuild): void {
     }
   }
 
-  async function dropOthers(): Promise<void> {
-    const names = await scope.caches.keys();
-    await Promise.all(
-      names
-        .filter((name) => name.startsWith(ours) && name !== cacheName)
-        .map((name) => scope.caches.delete(name)),
-    );
-  }
-
   async function answer(request: Request): Promise<Response> {
     // Where the browser has thrown the cache away, all comes from the host, as if there were no worker.
     if (!(await scope.caches.has(cacheName))) return scope.fetch(request);
@@ -102,7 +109,7 @@ export function keepBuild(scope: WorkerScope, build: KeptBuild): void {
     event.waitUntil(keepAll());
   });
   scope.addEventListener('activate', (event) => {
-    event.waitUntil(dropOthers());
+    event.waitUntil(dropCaches(scope, cacheName));
   });
   scope.addEventListener('message', (event) => {
     if (event.data === TAKE_OVER) event.waitUntil(takeOverIfAlone());
@@ -112,5 +119,25 @@ export function keepBuild(scope: WorkerScope, build: KeptBuild): void {
     if (request.method === 'GET' && files.has(bare(request.url))) {
       event.respondWith(answer(request));
     }
+  });
+}
+
+/**
+ * Takes the place of a worker that is not wanted any more, and leaves with all that it kept: what a development server
+ * gives out, lest pages of a build that once stood at its address go on being shown there.
+ */
+export function leave(scope: WorkerScope): void {
+  scope.addEventListener('install', (event) => {
+    event.waitUntil(scope.skipWaiting());
+  });
+  scope.addEventListener('activate', (event) => {
+    event.waitUntil(
+      (async () => {
+        await dropCaches(scope);
+        await scope.registration.unregister();
+        const pages = await scope.clients.matchAll({ type: 'window' });
+        await Promise.all(pages.map((page) => page.navigate(page.url)));
+      })(),
+    );
   });
 }

@@ -184,8 +184,14 @@ test('a newer build comes whole or not at all, and only where no page of the old
   await expect.poll(() => cacheNames(page)).toEqual([second]);
 });
 
-test('a development server has no worker, so that a new build is seen at once', () => {
-  expect(readFileSync(path.join(builtFolder, 'workbench.html'), 'utf8')).not.toContain(
-    'data-worker',
-  );
+test('a development server has no worker, and takes away that of a build at its address', async () => {
+  buildAs('first');
+  const { page } = await openKept();
+  for (const name of ['workbench.html', 'offline-worker.js'])
+    cpSync(path.join(builtFolder, name), at(name));
+  await page.reload();
+  await page.waitForFunction(() => document.title === 'Loomsheet workbench');
+  await ready(page);
+  expect(await page.evaluate(() => navigator.serviceWorker.getRegistration())).toBeUndefined();
+  expect(await cacheNames(page)).toEqual([]);
 });

@@ -40,6 +40,11 @@ describe('the environment of a build', () => {
     expect(hostingAsked(environment)).toEqual(asked);
   });
 
+  test('with an address that Office would not take is refused', () => {
+    expect(() => hostingAsked({ LOOM_ORIGIN: 'http://club.example' })).toThrow('no address');
+    expect(() => hostingAsked({ LOOM_ORIGIN: '' })).toThrow('no address');
+  });
+
   test('with a word that means nothing is refused', () => {
     expect(() => hostingAsked({ LOOM_OFFICE_JS: 'mine' })).toThrow('LOOM_OFFICE_JS is "mine"');
   });

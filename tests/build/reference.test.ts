@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { licencesPage } from '../../src/build/licences/licences-page';
+import { frontPage } from '../../src/build/reference/front-page';
 import { functionsPage } from '../../src/build/reference/functions-page';
 import { headOf } from '../../src/build/reference/heads';
 import { hostPage } from '../../src/build/reference/host-page';
@@ -63,7 +64,8 @@ test('the page of numbers gathers what is from memory, and what it was checked a
   }
 });
 
-const PAGES: Readonly<Record<ReferencePage, string>> = {
+const PAGES: Readonly<Record<ReferencePage | 'index.html', string>> = {
+  'index.html': frontPage(),
   'reference.html': functions,
   'numbers.html': numbers,
   'try.html': tryPage(),
@@ -80,13 +82,21 @@ describe.each(Object.entries(PAGES))('%s', (_, page) => {
   test('leads only to what is there, and names each place once', () => {
     const ids = [...page.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id);
     expect(new Set(ids).size).toBe(ids.length);
-    const known = [...functions.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id);
+    const known = Object.values(PAGES).flatMap((one) =>
+      [...one.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id),
+    );
     for (const [, address, place] of page.matchAll(/href="([^"#]*)#?([^"]*)"/g)) {
       if (place !== '') expect(known).toContain(place);
       else
         expect([
           ...Object.keys(REFERENCE_PAGES),
-          ...['reference.css', 'assets/icon-32.png', 'manifest.xml'],
+          ...[
+            'reference.css',
+            'assets/icon-32.png',
+            'manifest.xml',
+            'workbench.html',
+            'index.html',
+          ],
         ]).toContain(address);
     }
   });

@@ -33,10 +33,11 @@ function keptBuild(folder: string): KeptBuild {
   return { name: hash.slice(0, 16), files };
 }
 
-function workerScript(build: KeptBuild): string {
+/** The worker as one file; `doing` is what it does with its scope, as a call. */
+function workerScript(doing: string): string {
   const { outputFiles } = buildSync({
     stdin: {
-      contents: `import { keepBuild } from './src/workbench/offline-worker.ts'; keepBuild(self, ${JSON.stringify(build)});`,
+      contents: `import { keepBuild, leave } from './src/workbench/offline-worker.ts'; ${doing};`,
       resolveDir: projectFolder,
     },
     bundle: true,
@@ -94,6 +95,14 @@ export function writeOffline(folder: string): KeptBuild {
   writeFileSync(page, installable(readFileSync(page, 'utf8')));
   writeFileSync(path.join(folder, DESCRIPTION), `${JSON.stringify(description(), null, 2)}\n`);
   const build = keptBuild(folder);
-  writeFileSync(path.join(folder, WORKER), workerScript(build));
+  writeFileSync(
+    path.join(folder, WORKER),
+    workerScript(`keepBuild(self, ${JSON.stringify(build)})`),
+  );
   return build;
+}
+
+/** Writes a worker that takes away what an earlier build left in a browser: for folders that change under their pages. */
+export function writeLeavingWorker(folder: string): void {
+  writeFileSync(path.join(folder, WORKER), workerScript('leave(self)'));
 }

@@ -85,8 +85,8 @@ ${list(
 <dt>Policy</dt><dd>Each page carries its own Content-Security-Policy: no script but its own files, no eval, no other host. A host need not add one.</dd>
 </dl>
 <h2>The workbench, for anyone</h2>
-<p><code>workbench.html</code> is the same functions, sheets and pane in a browser, without Excel. Browsers offer to install it (in the address bar or under Share, “Add to Home Screen”). Once opened by https it also opens without a network, always as one whole version. What is typed there stays in that browser; Save a copy makes a file of it.</p>
-<h2>Add it to your own Excel</h2>
+<p><a href="workbench.html">The workbench</a> is the same functions, sheets and pane in a browser, without Excel. Browsers offer to install it (in the address bar or under Share, “Add to Home Screen”). Once opened by https it also opens without a network, always as one whole version. What is typed there stays in that browser; Save a copy makes a file of it.</p>
+<h2 id="own-excel">Add it to your own Excel</h2>
 <p>Get <a href="manifest.xml" download="loomsheet-manifest.xml">the manifest of this copy</a>. It says to Excel where Loomsheet is; nothing is installed beyond it. These ways are meant for trying it out, and for a club’s few machines. Wanted are Excel 2021 or later, or Microsoft 365, or Excel on the web; Excel on the iPad runs no functions of add-ins.</p>
 ${adding}
 <p>Then <a href="try.html">try it in Excel</a>, ten minutes with a list.</p>

@@ -90,10 +90,11 @@ function steps(): readonly Step[] {
   return [
     {
       title: 'Add it',
-      html: ADDING_IT.map(
-        ([where, parts]) =>
-          `<details><summary>${where}</summary><ol>${parts.map((part) => `<li>${part}</li>`).join('')}</ol></details>`,
-      ).join('\n'),
+      html: `<p>With <a href="manifest.xml" download="loomsheet-manifest.xml">the manifest of this copy</a>, if it stands on a host by https.</p>
+${ADDING_IT.map(
+  ([where, parts]) =>
+    `<details><summary>${where}</summary><ol>${parts.map((part) => `<li>${part}</li>`).join('')}</ol></details>`,
+).join('\n')}`,
       seen: [
         `On the Home tab a group ${strong('Cable runs')} with a button ${strong('Plan cable runs')} and a picture on it.`,
       ],
@@ -110,7 +111,7 @@ function steps(): readonly Step[] {
       title: 'Make a mistake',
       html: `<p>Type ${code(WRONG_CALL)} and point at the mark in the corner of the cell.</p>`,
       seen: [
-        `The cell shows ${code('#VALUE!')}; the message says: ${code(sentenceOfMistake())} Some builds of Excel show a sentence of their own instead.`,
+        `The cell shows ${code('#VALUE!')}; the message says: ${code(sentenceOfMistake())}. Some builds of Excel show a sentence of their own instead.`,
       ],
     },
     {

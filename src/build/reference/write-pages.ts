@@ -5,9 +5,11 @@ import type { ReferencePage } from '../../taskpane/reference-pages';
 import type { OfficeJs } from '../hosting';
 import { licencesPage } from '../licences/licences-page';
 import type { PackageNotice } from '../licences/package-notice';
+import { frontPage } from './front-page';
 import { functionsPage } from './functions-page';
 import { hostPage } from './host-page';
 import { numbersPage } from './numbers-page';
+import type { FRONT_PAGE } from './page';
 import { tryPage } from './try-page';
 
 const STYLE = 'reference.css';
@@ -18,7 +20,8 @@ export function writePages(
   packages: readonly PackageNotice[],
   officeJs: OfficeJs,
 ): void {
-  const pages: Readonly<Record<ReferencePage, string>> = {
+  const pages: Readonly<Record<ReferencePage | typeof FRONT_PAGE, string>> = {
+    'index.html': frontPage(),
     'reference.html': functionsPage(),
     'numbers.html': numbersPage(),
     'host.html': hostPage(),
