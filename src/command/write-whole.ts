@@ -3,21 +3,22 @@ import { access, constants, open, realpath, rename, rm, stat } from 'node:fs/pro
 
 /** What of the disk is used, so that its failures can be tried. */
 export interface Disk {
+  readonly access: typeof access;
   readonly open: typeof open;
   readonly rename: typeof rename;
 }
 
-const NODE: Disk = { open, rename };
+const NODE: Disk = { access, open, rename };
 
 const isAbsent = (fault: unknown) =>
   fault instanceof Error && 'code' in fault && fault.code === 'ENOENT';
 
 /** The file that a name leads to, with its rights, where there is one. */
-async function before(path: string): Promise<{ target: string; mode?: number }> {
+async function before(path: string, disk: Disk): Promise<{ target: string; mode?: number }> {
   try {
     const target = await realpath(path);
     // A file that its owner has closed to writing is not replaced either.
-    await access(target, constants.W_OK);
+    await disk.access(target, constants.W_OK);
     return { target, mode: (await stat(target)).mode };
   } catch (fault) {
     if (isAbsent(fault)) return { target: path };
@@ -34,7 +35,7 @@ export async function writeWhole(
   bytes: Uint8Array | string,
   disk: Disk = NODE,
 ): Promise<void> {
-  const { target, mode } = await before(path);
+  const { target, mode } = await before(path, disk);
   const part = `${target}.${process.pid}-${Date.now().toString(36)}.part`;
   const handle = await disk.open(part, 'wx', mode);
   try {

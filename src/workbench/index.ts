@@ -33,7 +33,8 @@ const NOT_KEPT: Readonly<Record<Exclude<Keeping, 'here'>, string>> = {
 const ANOTHERS =
   'Another tab keeps this workbook; start anew there, or close it and reload this one.';
 
-const NEWER = 'A newer version is here. It opens when you reload this page.';
+const NEWER =
+  'A newer version is here. It opens when you reload this page and have it in no other tab.';
 
 async function start(): Promise<void> {
   if (await reloadsAsNewer()) return;

@@ -11,7 +11,7 @@ import {
   symlinkSync,
   writeFileSync,
 } from 'node:fs';
-import { open, rename } from 'node:fs/promises';
+import { access, open, rename } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -39,6 +39,7 @@ class DiskFull extends Error {
 
 /** A disk that is full in the middle of a file. */
 const full: Disk = {
+  access,
   rename,
   open: async (...given) => {
     const handle = await open(...given);
@@ -52,9 +53,10 @@ const full: Disk = {
 };
 
 /** One that writes, and then cannot move: the old file is open in a program that holds on to it. */
-const held: Disk = { open, rename: () => Promise.reject(new Error('busy')) };
+const held: Disk = { access, open, rename: () => Promise.reject(new Error('busy')) };
 /** One whose last bytes are refused when they are put down for good. */
 const unsure: Disk = {
+  access,
   rename,
   open: async (...given) => {
     const handle = await open(...given);
@@ -71,6 +73,15 @@ describe('a write that fails', () => {
   ])('%s costs neither the old file nor leaves half a new one', async (_, disk, words) => {
     await expect(writeWhole(at('hut.xlsx'), NEW, disk)).rejects.toThrow(words);
     await expect(writeWhole(at('other.xlsx'), NEW, disk)).rejects.toThrow(words);
+    expect(text('hut.xlsx')).toBe(OLD);
+    expect(readdirSync(room)).toEqual(['hut.xlsx']);
+  });
+
+  it('to a file that its owner closed to writing leaves it as it is', async () => {
+    // Tests may run as a user who may write everywhere.
+    const closed = new Error('not permitted');
+    const disk: Disk = { open, rename, access: () => Promise.reject(closed) };
+    await expect(writeWhole(at('hut.xlsx'), NEW, disk)).rejects.toThrow('not permitted');
     expect(text('hut.xlsx')).toBe(OLD);
     expect(readdirSync(room)).toEqual(['hut.xlsx']);
   });
