@@ -39,7 +39,7 @@ export function pageOf(name: ReferencePage | typeof FRONT_PAGE, body: string): s
   </head>
   <body>
     <header>
-      <p>${name === FRONT_PAGE ? 'Cable runs of 12 V stations' : `<a href="${FRONT_PAGE}">Loomsheet</a>`}</p>
+      <p>${name === FRONT_PAGE ? 'Low-voltage DC cable runs' : `<a href="${FRONT_PAGE}">Loomsheet</a>`}</p>
       <nav aria-label="Reference">${links.join(' ')}</nav>
     </header>
     <main>
