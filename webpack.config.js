@@ -17,7 +17,7 @@ const scripts = (compiling) => [
 /** Already as small as it will be: without this mark, every copied script is minified again (a minute and a half). */
 const asItIs = { info: { minimized: true } };
 
-const icons = { from: here('assets/*.png'), to: 'assets/[name][ext]', ...asItIs };
+const icons = { from: here('assets/icon*'), to: 'assets/[name][ext]', ...asItIs };
 
 /** What Office.js loads in Excel on the web, Windows and Mac; the other Office programs' parts stay behind. */
 const officeFiles = [
@@ -34,35 +34,33 @@ function functionsJson() {
   return `${JSON.stringify(functionsMetadata(CATALOGUE), null, 2)}\n`;
 }
 
-/** What makes the grid's own packages quick: see the two files. */
-const quickGrid = {
-  test: /@univerjs[\\/].*\.js$/,
-  use: here('src/build/grid/plain-fields.ts'),
-  resolve: { alias: { numfmt$: here('src/hosts/workbench/text-numbers.ts') } },
-};
+/** What makes the grid's own packages quick, and small: see the files. */
+const quickGrid = [
+  {
+    test: /@univerjs[\\/].*\.js$/,
+    use: here('src/build/grid/plain-fields.ts'),
+    resolve: { alias: { numfmt$: here('src/hosts/workbench/text-numbers.ts') } },
+  },
+  {
+    test: /@univerjs[\\/]engine-render[\\/]lib[\\/]es[\\/]index\.js$/,
+    use: here('src/build/grid/no-hyphenation.ts'),
+  },
+];
 
-/** A hosted build (LOOM_ORIGIN is set, as for its manifest) takes Office.js from the platform's delivery address. */
+/** The pane's page with Office.js from where this build takes it. */
 function panePage(page) {
   const { hostedPage } = require('./src/build/hosted-page.ts');
-  return process.env.LOOM_ORIGIN === undefined ? page : hostedPage(page.toString());
+  return officeJs() === 'delivered' ? hostedPage(page.toString()) : page;
 }
 
-/** The pages of the reference, from the catalogue and the heads of the tables. */
-const reference = [
-  {
-    from: here('src/functions/catalogue.ts'),
-    to: 'reference.html',
-    transform: () => require('./src/build/reference/functions-page.ts').functionsPage(),
-    ...asItIs,
-  },
-  {
-    from: here('src/functions/catalogue.ts'),
-    to: 'numbers.html',
-    transform: () => require('./src/build/reference/numbers-page.ts').numbersPage(),
-    ...asItIs,
-  },
-  { from: here('src/build/reference/reference.css'), ...asItIs },
-];
+function officeJs() {
+  return require('./src/build/hosting.ts').hostingAsked(process.env).officeJs;
+}
+
+function smallScripts() {
+  const { SmallScripts } = require('./src/build/small-scripts.ts');
+  return new SmallScripts();
+}
 
 module.exports = (_env, { mode = 'production' } = {}) => {
   const development = mode === 'development';
@@ -74,16 +72,17 @@ module.exports = (_env, { mode = 'production' } = {}) => {
     target: ['web', 'es2022'],
     // Never one of the "eval" kinds: the pages' Content-Security-Policy forbids them.
     devtool: false,
-    // Parts loaded on demand (the grid's hyphenation tables, the .xlsx library) stay out of the way of the pages; each
-    // bundle has its own, since two bundles number their modules differently.
+    // Parts loaded on demand (the .xlsx library, the drawing) stay out of the way of the pages; each bundle has its own,
+    // since two bundles number their modules differently. A hosted part carries its content in its name, so that a page
+    // of an older build finds nothing rather than a part of another build.
     output: {
       path: here('dist'),
       filename: '[name].js',
-      chunkFilename: `parts/${name}.[name].js`,
+      chunkFilename: `parts/${name}.[name]${development ? '' : '.[contenthash:12]'}.js`,
       pathinfo: false,
     },
     resolve: { extensions: ['.ts', '.js'] },
-    module: { rules: [...scripts(compiling), quickGrid] },
+    module: { rules: [...scripts(compiling), ...quickGrid] },
     cache: development
       ? {
           type: 'filesystem',
@@ -130,8 +129,7 @@ module.exports = (_env, { mode = 'production' } = {}) => {
           patterns: [
             { from: here('src/taskpane/taskpane.html'), transform: panePage, ...asItIs },
             icons,
-            ...reference,
-            ...officeFiles.map((file) => ({
+            ...(officeJs() === 'own' ? officeFiles : []).map((file) => ({
               from: file,
               context: here('node_modules/@microsoft/office-js/dist'),
               to: 'office-js/',
@@ -145,10 +143,11 @@ module.exports = (_env, { mode = 'production' } = {}) => {
 
     // --- workbench -------------------------------------------------------------------------------------------
     bundle('workbench', 'src/workbench/index.ts', {
-      // Minifying the grid takes longer than everything else together, and nobody downloads it from afar. The view
-      // library's checks for its developers slow every edit: nothing of ours is written in it.
+      // The grid is too large for the usual tool that makes scripts small. The view library's checks for its developers
+      // slow every edit: nothing of ours is written in it.
       optimization: { minimize: false, nodeEnv: 'production' },
       plugins: [
+        ...(development ? [] : [smallScripts()]),
         new MiniCssExtractPlugin(),
         new CopyPlugin({
           patterns: [{ from: here('src/workbench/workbench.html'), ...asItIs }, icons],

@@ -3,7 +3,9 @@
  * (pages "resources", "namespace", "iconurl", "highresolutioniconurl") and the open specification MS-OWEMXML.
  */
 import { OfficeAddinManifest } from 'office-addin-manifest';
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { ICON_SIZES_PX } from '../src/build/icon-sizes';
@@ -143,11 +145,43 @@ describe('the shared runtime', () => {
   });
 });
 
+describe('what it asks for', () => {
+  it('stands beside its reason', () => {
+    for (const name of ['Requirements', 'Permissions']) {
+      const [reason] = new RegExp(`<!--([^>]*)-->\\s*<${name}>`).exec(text)?.slice(1) ?? [];
+      for (const asked of name === 'Permissions'
+        ? [only(manifest, name)._]
+        : named(manifest, 'Set').map((set) => attribute(set, 'Name'))) {
+        expect(reason).toContain(asked);
+      }
+    }
+  });
+
+  it('is one permission, and no host but its own', () => {
+    expect(only(manifest, 'Permissions')._).toBe('ReadWriteDocument');
+    const elements = namesOf(everythingIn(manifest));
+    for (const more of ['AppDomains', 'WebApplicationInfo', 'Scopes', 'ExtendedPermissions']) {
+      expect(elements).not.toContain(more);
+    }
+  });
+});
+
 describe('identity', () => {
   it('is a random GUID (version 4, RFC 9562)', () => {
     expect(only(manifest, 'Id')._).toMatch(
       /^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/,
     );
+  });
+
+  it('is the one that Excel knows the add-in by in saved workbooks, and stays it', () => {
+    expect(only(manifest, 'Id')._).toBe('c6025de8-ad0f-423e-973d-341db1ff00ca');
+  });
+
+  it('is of the version that the package is of', () => {
+    const { version } = JSON.parse(
+      readFileSync(new URL('../package.json', import.meta.url), 'utf8'),
+    ) as { version: string };
+    expect(only(manifest, 'Version')._).toBe(`${version}.0`);
   });
 
   it('has the namespace that workbooks write', () => {
@@ -174,10 +208,38 @@ describe('a hosted build', () => {
     expect(hosted.replaceAll('https://cables.example', DEVELOPMENT_ORIGIN)).toBe(text);
   });
 
-  it.each(['http://cables.example', 'https://cables.example/app', 'cables.example', ''])(
-    'refuses "%s"',
-    (origin) => {
-      expect(() => manifestFor(text, origin)).toThrow(/no https origin/);
-    },
-  );
+  it('may stand in a folder of a site', async () => {
+    const hosted = manifestFor(text, 'https://club.example/radio/cables/');
+    const root = await parseXml(hosted);
+    const addresses = [
+      ...childrenOf(only(root, 'Resources')).flatMap(childrenOf),
+      ...['IconUrl', 'HighResolutionIconUrl', 'SourceLocation'].map(
+        (name) => named(root, name)[0]!,
+      ),
+    ]
+      .map(value)
+      .filter((one) => one.includes('://'));
+    expect(addresses.length).toBeGreaterThan(7);
+    for (const address of addresses) {
+      expect(address).toMatch(/^https:\/\/club\.example\/radio\/cables\/(assets\/)?[\w.-]+$/);
+    }
+  });
+
+  it.each([
+    ...['http://cables.example', 'cables.example', '', 'https://'],
+    ...['https://cables.example/?a=1', 'https://cables.example/#a', 'https://me@cables.example'],
+    ...['https://Cables.example', 'https://cables.example/a/../b', `https://a.example/"x`],
+    `https://cables.example/${'a'.repeat(2048)}`,
+  ])('refuses "%s"', (address) => {
+    expect(() => manifestFor(text, address)).toThrow(/no address to host at|too long/);
+  });
+
+  it('is read by the platform itself', async () => {
+    const file = path.join(mkdtempSync(path.join(tmpdir(), 'loomsheet-manifest-')), 'manifest.xml');
+    writeFileSync(file, manifestFor(text, 'https://club.example/cables'));
+    const info = await OfficeAddinManifest.readManifestFile(file);
+    rmSync(path.dirname(file), { recursive: true });
+    expect(info.defaultSettings?.sourceLocation).toBe('https://club.example/cables/taskpane.html');
+    expect(info.permissions).toBe('ReadWriteDocument');
+  });
 });

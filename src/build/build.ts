@@ -1,13 +1,14 @@
-/** Builds the bundles with webpack, from a script rather than its command line. */
+/** Builds the bundles with webpack, from a script rather than its command line, and the manifest and plain pages beside them. */
+import { readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import webpack, { type Configuration, type MultiStats } from 'webpack';
-
-/** The checkout's top folder. */
-export const projectFolder = path.resolve(import.meta.dirname, '../..');
-
-/** Where the built pages and scripts stand. */
-export const builtFolder = path.join(projectFolder, 'dist');
+import { builtFolder, projectFolder } from './build-folders';
+import { hostingAsked } from './hosting';
+import { shippedPackages } from './licences/shipped-packages';
+import { DEVELOPMENT_ORIGIN, manifestFor } from './manifest-for';
+import { writeLeavingWorker } from './offline/write-offline';
+import { writePages } from './reference/write-pages';
 
 /** The bundles by the names that webpack.config.js gives them. */
 export type Bundle = 'functions' | 'taskpane' | 'workbench';
@@ -39,12 +40,20 @@ function run(compiler: webpack.MultiCompiler): Promise<MultiStats> {
   });
 }
 
-/** Builds these bundles, or all, into the usual folder or another; rejects with webpack's own words where a file does not compile. */
+/**
+ * Builds these bundles, or all, into the usual folder or another. Rejects with webpack's own words where a file does not
+ * compile, and where what is in the bundles may not ship.
+ */
 export async function build(
   mode: 'development' | 'production',
   bundles: readonly Bundle[] = ALL_BUNDLES,
   folder = builtFolder,
 ): Promise<void> {
+  const { address = DEVELOPMENT_ORIGIN, officeJs } = hostingAsked(process.env);
+  const manifest = manifestFor(
+    readFileSync(path.join(projectFolder, 'manifest.xml'), 'utf8'),
+    address,
+  );
   const compiler = webpack(
     configurations(mode, bundles).map((configuration) => ({
       ...configuration,
@@ -60,4 +69,7 @@ export async function build(
     });
   });
   if (stats.hasErrors()) throw new Error(stats.toString('errors-only'));
+  writeFileSync(path.join(folder, 'manifest.xml'), manifest);
+  if (mode === 'development') writeLeavingWorker(folder);
+  writePages(folder, shippedPackages(stats), bundles.includes('taskpane') ? officeJs : 'none');
 }

@@ -4,7 +4,7 @@
  */
 import { spawn } from 'node:child_process';
 import { createInterface } from 'node:readline';
-import { projectFolder } from './build';
+import { projectFolder } from './build-folders';
 
 /**
  * Scripts of package.json, in their order. Browsers run one at a time; the tests of the code alone fill every core, and stand

@@ -5,7 +5,8 @@ import path from 'node:path';
 import { parseArgs } from 'node:util';
 // Its main module also loads a usage reporter, which nothing here needs.
 import { parseNumber } from 'office-addin-cli/lib/parse';
-import { build, builtFolder } from './build';
+import { build } from './build';
+import { builtFolder } from './build-folders';
 import { serve, type Certificate, type RunningServer } from './web-server';
 
 const WORKBENCH_PORT = 4173;

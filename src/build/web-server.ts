@@ -1,4 +1,4 @@
-/** Serves the built pages: nothing outside one folder, nothing but reading. */
+/** Serves the built pages on this machine alone: nothing outside one folder, nothing but reading. */
 import http, { type RequestListener } from 'node:http';
 import https from 'node:https';
 import type { AddressInfo } from 'node:net';
@@ -7,6 +7,16 @@ import sirv from 'sirv';
 
 /** Of these the bytes are characters, and a script may be fetched by what has no page to tell its encoding. */
 const IS_TEXT = /^text\/|^application\/json$|^image\/svg/;
+
+/** This machine, by the names that only it answers to itself. */
+const LOOPBACK: ReadonlySet<string> = new Set(['127.0.0.1', 'localhost', '[::1]', '::1']);
+
+/**
+ * Whether a request is meant for this machine. A page from elsewhere can have its own name lead here, and would then read
+ * what is served as if it were its own; its name stands in the request all the same.
+ */
+const isForLoopback = (host: string | undefined) =>
+  LOOPBACK.has((host ?? '').toLowerCase().replace(/:\d*$/, ''));
 
 function listenerFor(folder: string, startPage: string): RequestListener {
   const files = sirv(folder, {
@@ -25,6 +35,11 @@ function listenerFor(folder: string, startPage: string): RequestListener {
   });
   return (request, response) => {
     response.setHeader('X-Content-Type-Options', 'nosniff');
+    if (!isForLoopback(request.headers.host)) {
+      response.writeHead(421, { 'Content-Type': 'text/plain; charset=utf-8' });
+      response.end('Served to this machine alone, as 127.0.0.1 or localhost\n');
+      return;
+    }
     if (request.method !== 'GET' && request.method !== 'HEAD') {
       response.writeHead(405, { Allow: 'GET, HEAD' }).end();
       return;
@@ -53,6 +68,7 @@ export interface ServeOptions {
   readonly folder: string;
   /** The page that the bare address leads to. */
   readonly startPage: string;
+  /** This machine: 127.0.0.1, localhost or ::1. */
   readonly host: string;
   /** 0 takes any free port. */
   readonly port: number;
@@ -82,9 +98,10 @@ function inUse(fault: unknown): boolean {
   return fault instanceof Error && 'code' in fault && fault.code === 'EADDRINUSE';
 }
 
-/** Serves a folder until closed; rejects where the port cannot be had. */
+/** Serves a folder until closed; rejects where the port cannot be had, or where others than this machine would reach it. */
 export async function serve(options: ServeOptions): Promise<RunningServer> {
   const { folder, startPage, host, certificate } = options;
+  if (!LOOPBACK.has(host)) throw new Error(`${host} is not this machine alone.`);
   const listener = listenerFor(folder, startPage);
   for (let port = options.port; ; port += 1) {
     const server =

@@ -1,5 +1,5 @@
 /** The schedule without a browser: a list of runs in, a workbook that needs no add-in out, verdicts on the way. */
-import { readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { basename, extname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { oneLine } from '../drawing/one-line';
@@ -24,6 +24,7 @@ import { jsonDocument, jsonText } from './json';
 import { printable, questionLines, reportLines, verdictLines } from './printed';
 import { readRules, ruleLines, UnknownRule } from './rules';
 import { sharedFile } from '../hosts/xlsx/shared-file';
+import { writeWhole } from './write-whole';
 
 /** How a run of the command ends, for scripts. */
 export const ENDED = { well: 0, unread: 1, misused: 2, unwritten: 3 } as const;
@@ -297,15 +298,4 @@ async function fulfil(wish: Wish, terminal: Terminal): Promise<number> {
     terminal.print(`Written: ${files.map(([path]) => path).join(', ')}`);
   }
   return ENDED.well;
-}
-
-/** Writes beside the place and moves there, so that no half a workbook is left behind. */
-async function writeWhole(path: string, bytes: Uint8Array | string): Promise<void> {
-  const part = `${path}.part`;
-  try {
-    await writeFile(part, bytes);
-    await rename(part, path);
-  } finally {
-    await rm(part, { force: true });
-  }
 }

@@ -12,6 +12,7 @@ import { fillBar } from './bar';
 import { workbenchHandle } from './handle';
 import { keepWorkbook, type Keeper } from './keeper';
 import { nameControls } from './names';
+import { keepOffline, reloadsAsNewer } from './offline';
 import { openWorkbook } from './opening';
 import { followRegions } from './regions';
 import { openShelf, type Keeping } from './shelf';
@@ -32,7 +33,11 @@ const NOT_KEPT: Readonly<Record<Exclude<Keeping, 'here'>, string>> = {
 const ANOTHERS =
   'Another tab keeps this workbook; start anew there, or close it and reload this one.';
 
+const NEWER =
+  'A newer version is here. It opens when you reload this page and have it in no other tab.';
+
 async function start(): Promise<void> {
+  if (await reloadsAsNewer()) return;
   const shelf = await openShelf();
   const { grid, isKept, fault } = await openWorkbook(element('grid'), shelf);
   followLook(grid);
@@ -85,6 +90,11 @@ async function start(): Promise<void> {
     );
   }
   await ready;
+  await keepOffline(() => {
+    bar.tell(NEWER);
+  }).catch(() => {
+    // A browser that keeps nothing for this page opens it from the network, as before.
+  });
 }
 
 followTheme();

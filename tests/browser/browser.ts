@@ -49,8 +49,8 @@ export async function openPage(
   browser: Browser | BrowserContext,
   path: string,
   viewport: Window = { width: 1400, height: 800 },
+  origin = inject('origin'),
 ): Promise<WatchedPage> {
-  const origin = inject('origin');
   const trouble: Trouble = { violations: [], strayRequests: [], pageErrors: [] };
   const page = await ('newContext' in browser ? browser.newPage({ viewport }) : browser.newPage());
   page.setDefaultTimeout(PATIENCE_MS);

@@ -1,6 +1,7 @@
 /** Builds the pages once for all browser tests and serves them on a free port. */
 import type { TestProject } from 'vitest/node';
-import { build, builtFolder } from '../../src/build/build';
+import { build } from '../../src/build/build';
+import { builtFolder } from '../../src/build/build-folders';
 import { serve } from '../../src/build/web-server';
 
 declare module 'vitest' {

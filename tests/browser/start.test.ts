@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Readable } from 'node:stream';
 import { afterEach, describe, expect, test } from 'vitest';
-import { projectFolder } from '../../src/build/build';
+import { projectFolder } from '../../src/build/build-folders';
 
 let running: ChildProcessByStdio<null, Readable, Readable> | undefined;
 

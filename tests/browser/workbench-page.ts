@@ -28,8 +28,9 @@ export interface WorkbenchPage {
 export async function openWorkbench(
   browser: Browser | BrowserContext,
   viewport?: Viewport,
+  origin?: string,
 ): Promise<WorkbenchPage> {
-  const { page, trouble } = await openPage(browser, 'workbench.html', viewport);
+  const { page, trouble } = await openPage(browser, 'workbench.html', viewport, origin);
   await page.waitForFunction(() => document.documentElement.dataset['ready'] === 'true');
 
   const select = (sheetName: string, address: string) =>

@@ -5,7 +5,7 @@ import path from 'node:path';
 import { subset } from 'semver';
 import ts from 'typescript';
 import { describe, expect, test } from 'vitest';
-import { projectFolder } from '../../src/build/build';
+import { projectFolder } from '../../src/build/build-folders';
 
 interface Description {
   readonly engines: { readonly node: string };
@@ -21,9 +21,7 @@ interface Lock {
 }
 
 /** Packages that nothing imports or runs by name, each with the reason why it is there all the same. */
-const KEPT: Readonly<Record<string, string>> = {
-  'webpack-cli': 'the command "webpack" is a door to it, and asks for it',
-};
+const KEPT: Readonly<Record<string, string>> = {};
 
 const BUNDLER = 'webpack.config.js';
 

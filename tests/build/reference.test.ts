@@ -1,13 +1,17 @@
 /** The pages of the reference: whole, and safe to be opened by anyone. */
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { licencesPage } from '../../src/build/licences/licences-page';
+import { frontPage } from '../../src/build/reference/front-page';
 import { functionsPage } from '../../src/build/reference/functions-page';
 import { headOf } from '../../src/build/reference/heads';
+import { hostPage } from '../../src/build/reference/host-page';
 import { numbersPage, tableHeads } from '../../src/build/reference/numbers-page';
 import { escaped } from '../../src/build/reference/page';
+import { tryPage } from '../../src/build/reference/try-page';
 import { CATALOGUE } from '../../src/functions/catalogue';
 import { describeParameter } from '../../src/functions/parameter';
-import { REFERENCE_PAGES } from '../../src/taskpane/reference-pages';
+import { REFERENCE_PAGES, type ReferencePage } from '../../src/taskpane/reference-pages';
 
 const functions = functionsPage();
 const numbers = numbersPage();
@@ -60,27 +64,67 @@ test('the page of numbers gathers what is from memory, and what it was checked a
   }
 });
 
-describe.each([
-  ['reference.html', functions],
-  ['numbers.html', numbers],
-])('%s', (_, page) => {
+const PAGES: Readonly<Record<ReferencePage | 'index.html', string>> = {
+  'index.html': frontPage(),
+  'reference.html': functions,
+  'numbers.html': numbers,
+  'try.html': tryPage(),
+  'host.html': hostPage(),
+  'licences.html': licencesPage([], 'own'),
+};
+
+describe.each(Object.entries(PAGES))('%s', (_, page) => {
   test('has no script, no style of its own, no other host', () => {
     expect(page).toContain("default-src 'none'; style-src 'self'");
-    expect(page).not.toMatch(/<script|<style|\sstyle=|\son[a-z]+=|https?:/i);
+    expect(page).not.toMatch(/<script|<style|\sstyle=|\son[a-z]+="|="(https?:)?\/\//i);
   });
 
   test('leads only to what is there, and names each place once', () => {
     const ids = [...page.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id);
     expect(new Set(ids).size).toBe(ids.length);
-    const known = [...functions.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id);
+    const known = Object.values(PAGES).flatMap((one) =>
+      [...one.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id),
+    );
     for (const [, address, place] of page.matchAll(/href="([^"#]*)#?([^"]*)"/g)) {
       if (place !== '') expect(known).toContain(place);
       else
-        expect([...Object.keys(REFERENCE_PAGES), 'reference.css', 'assets/icon-32.png']).toContain(
-          address,
-        );
+        expect([
+          ...Object.keys(REFERENCE_PAGES),
+          ...[
+            'reference.css',
+            'assets/icon-32.png',
+            'manifest.xml',
+            'workbench.html',
+            'index.html',
+          ],
+        ]).toContain(address);
     }
   });
+});
+
+test('the page of hosting says what the manifest asks for, in its own words', () => {
+  const text = textOf(PAGES['host.html']);
+  expect(text).toMatch(/What it asks for .*SharedRuntime.*ReadWriteDocument, since/);
+});
+
+test('the check list names buttons and groups as they are called', () => {
+  const text = textOf(PAGES['try.html']);
+  const sources = ['../../manifest.xml', '../../src/sheets/schedule/columns.ts']
+    .concat(
+      readdirSync(new URL('../../src/taskpane', import.meta.url))
+        .filter((file) => file.endsWith('.ts'))
+        .map((file) => `../../src/taskpane/${file}`),
+    )
+    .map((file) => readFileSync(new URL(file, import.meta.url), 'utf8'))
+    .join('\n');
+  const named = [...PAGES['try.html'].matchAll(/<strong>([^<]+)<\/strong>/g)]
+    .map(([, label]) => label!)
+    .filter((label) => label !== 'You must see' && label !== 'Camera');
+  expect(named.length).toBeGreaterThan(12);
+  const isCalledSo = (label: string) =>
+    [`'${label}'`, `"${label}"`].some((quoted) => sources.includes(quoted));
+  expect(named.filter((label) => !isCalledSo(label))).toEqual([]);
+  expect(text).toContain('0.3812');
 });
 
 test('texts turn into no markup, and heads lose their stars', () => {

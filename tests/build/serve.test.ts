@@ -2,7 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import path from 'node:path';
 import { expect, test } from 'vitest';
-import { projectFolder } from '../../src/build/build';
+import { projectFolder } from '../../src/build/build-folders';
 
 const TSX = path.join(projectFolder, 'node_modules', 'tsx', 'dist', 'cli.mjs');
 

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { projectFolder } from '../../src/build/build';
+import { projectFolder } from '../../src/build/build-folders';
 import {
   hindranceBefore,
   missingFrom,

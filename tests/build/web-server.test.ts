@@ -35,10 +35,10 @@ afterAll(async () => {
 });
 
 /** A request line as it stands; fetch would tidy the path first. */
-function rawRequest(line: string): Promise<string> {
+function rawRequest(line: string, host = '127.0.0.1'): Promise<string> {
   return new Promise((resolve, reject) => {
     const socket = connect(server.port, '127.0.0.1', () => {
-      socket.write(`${line} HTTP/1.1\r\nHost: 127.0.0.1\r\nConnection: close\r\n\r\n`);
+      socket.write(`${line} HTTP/1.1\r\nHost: ${host}\r\nConnection: close\r\n\r\n`);
     });
     let text = '';
     socket.on('data', (data) => (text += data.toString()));
@@ -107,6 +107,35 @@ describe('refusals', () => {
     expect(answer).toMatch(/^HTTP\/1\.1 404 /);
     expect(answer).not.toContain('secret');
   });
+
+  test.each([
+    'elsewhere.example',
+    'elsewhere.example:80',
+    '127.0.0.1.elsewhere.example',
+    '10.0.0.2',
+    '',
+  ])(
+    'a request for "%s", which a page from there can send here, gives nothing away',
+    async (host) => {
+      const answer = await rawRequest('GET /page.html', host);
+      expect(answer).toMatch(/^HTTP\/1\.1 421 /);
+      expect(answer).not.toContain('<p>page</p>');
+    },
+  );
+
+  test.each(['127.0.0.1', 'localhost', 'LOCALHOST:4173', '[::1]:4173'])(
+    'a request for %s, which is this machine, is answered',
+    async (host) => {
+      expect(await rawRequest('GET /page.html', host)).toMatch(/^HTTP\/1\.1 200 /);
+    },
+  );
+
+  test.each(['0.0.0.0', '::', '192.168.0.2', 'elsewhere.example'])(
+    'it does not listen on %s, where others reach it',
+    async (host) => {
+      await expect(serve({ ...options(), host })).rejects.toThrow('not this machine alone');
+    },
+  );
 
   test('anything but reading is refused', async () => {
     expect((await fetch(`${server.origin}/page.html`, { method: 'POST' })).status).toBe(405);

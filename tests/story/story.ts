@@ -6,7 +6,7 @@ import { mkdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { chromium, type Page } from 'playwright-core';
-import { builtFolder } from '../../src/build/build';
+import { builtFolder } from '../../src/build/build-folders';
 import { commandPath } from '../../src/build/command-path';
 import { serve } from '../../src/build/web-server';
 import { cellAddress } from '../../src/sheets/plan/area';

@@ -6,7 +6,7 @@
 import path from 'node:path';
 import { MOST_DROP_SHARE, RELATIVE_SLACK } from '../../core/limits';
 import { CATALOGUE } from '../../functions/catalogue';
-import { projectFolder } from '../build';
+import { projectFolder } from '../build-folders';
 import { anchorOf } from './functions-page';
 import { headsIn, type Head } from './heads';
 import { escaped, pageOf } from './page';

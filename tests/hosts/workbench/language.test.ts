@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
-import { projectFolder } from '../../../src/build/build';
+import { projectFolder } from '../../../src/build/build-folders';
 import { ENGLISH } from '../../../src/hosts/workbench/language';
 
 const GRID = path.join(projectFolder, 'node_modules/@univerjs');

@@ -1,0 +1,42 @@
+/**
+ * How each function is called, for ever: people's workbooks hold these names, and their arguments by place. A line is never
+ * changed but by a new argument at its end that may be left out; new functions get lines of their own.
+ */
+export const FROZEN_CALLS = `
+CONDUCTOR_OHMS(size, length, unit, [material], [temp_c])
+CONDUCTOR_AREA(size)
+CONDUCTOR_MASS(size, length, unit, [material])
+CONDUCTOR_TEMP(amps, size, [ambient_c], [insulation_mm], [material])
+SIZE_AS(size, series)
+AMPACITY(size, [insulation_c], [ambient_c], [conductors], [installed], [material])
+RUN_OHMS(length, unit, size, [material], [temp_c], [joint_milliohms], [return_milliohms])
+DCDROP(amps, length, unit, size, [material], [temp_c], [joint_milliohms], [return_milliohms])
+DCDROP_PCT(amps, length, unit, size, volts, [material], [temp_c], [joint_milliohms], [return_milliohms])
+LOAD_VOLTS(volts, amps, length, unit, size, [material], [temp_c], [joint_milliohms], [return_milliohms])
+DRAW_AMPS(watts, volts, ohms)
+LOSS_WATTS(amps, ohms)
+MAX_LENGTH(amps, unit, size, volts, max_drop, [material], [temp_c], [joint_milliohms], [return_milliohms])
+MAX_AMPS(length, unit, size, volts, max_drop, [material], [temp_c], [joint_milliohms], [return_milliohms])
+MINGAUGE(amps, length, unit, volts, max_drop, [material], [temp_c], [joint_milliohms], [insulation_c], [ambient_c], [conductors], [installed], [continuous], [series], [fuse_limit], [return_milliohms])
+GAUGE_LIMIT(amps, length, unit, volts, max_drop, [material], [temp_c], [joint_milliohms], [insulation_c], [ambient_c], [conductors], [installed], [continuous], [series], [fuse_limit], [return_milliohms])
+RUN_VERDICT(amps, length, unit, volts, max_drop, size, [material], [temp_c], [joint_milliohms], [insulation_c], [ambient_c], [conductors], [installed], [continuous], [fuse_limit], [return_milliohms])
+FUSE_FOR(amps, size, [insulation_c], [ambient_c], [conductors], [installed], [material], [continuous], [fuse_limit])
+FAULT_AMPS(volts, source_milliohms, ohms)
+WITHSTAND_SECONDS(size, amps, [start_c], [limit_c], [material])
+FUSE_SECONDS(rating, amps)
+FUSE_GUARDS(rating, size, fault_amps, [start_c], [limit_c], [material])
+FEED_AMPS(runs, fed_from, amps)
+FEED_VOLTS(volts, runs, fed_from, loads, load_kind, ohms)
+DUTY_AMPS(amps, share)
+HEATING_AMPS(amps, share)
+BATTERY_HOURS(amp_hours, amps, [usable], [peukert], [rated_hours])
+BATTERY_VOLTS(chemistry, charge, [cells])
+PV_DESIGN_AMPS(short_circuit_amps)
+PV_COLD_VOLTS(open_circuit_volts, coldest_c, percent_per_c)
+JOINT_MILLIOHMS(volts_in, volts_out, amps, length, unit, size, [material], [temp_c])
+LIGHTEST_SIZES(runs, fed_from, amps, lengths, unit, volts, max_drop, [least_volts], [material], [temp_c], [joint_milliohms], [insulation_c], [ambient_c], [conductors], [installed], [continuous], [series], [fuse_limit], [prices])
+SPOOL_PLAN(runs, lengths, spool_lengths, [spare])
+SHOW_WORKING(amps, length, unit, volts, max_drop, size, [material], [temp_c], [joint_milliohms], [insulation_c], [ambient_c], [conductors], [installed], [continuous], [fuse_limit], [return_milliohms])
+`
+  .trim()
+  .split('\n');
