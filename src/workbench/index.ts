@@ -77,7 +77,7 @@ async function start(): Promise<void> {
     }
     if (shelf.keeping === 'here') keeper = keepWorkbook(grid, shelf, bar.showKeeping);
     // What was kept may have been put away in the middle of a calculation.
-    if (isKept) await host.calculate();
+    await (isKept ? host.calculate() : host.calculated());
     await shelf.opened();
     document.documentElement.dataset['ready'] = 'true';
   })();

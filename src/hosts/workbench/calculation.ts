@@ -8,6 +8,7 @@ import {
   IActiveDirtyManagerService,
   SetFormulaCalculationNotificationMutation,
   SetFormulaCalculationStartMutation,
+  SetTriggerFormulaCalculationStartMutation,
   type ISetFormulaCalculationNotificationMutation,
 } from '@univerjs/engine-formula';
 import { FormulaCalculationSessionService } from '@univerjs/sheets-formula';
@@ -67,7 +68,8 @@ export function watchCalculation({ univer }: Grid): CalculationWatch {
     } else if (id === SetFormulaCalculationNotificationMutation.id) {
       const { functionsExecutedState: end } = params as ISetFormulaCalculationNotificationMutation;
       if (end !== undefined && ENDED.includes(end)) isRunning = false;
-    } else if (options?.onlyLocal !== true && Boolean(changes.get(id))) wait();
+    } else if (id === SetTriggerFormulaCalculationStartMutation.id) wait();
+    else if (options?.onlyLocal !== true && Boolean(changes.get(id))) wait();
   });
   return {
     isUnderWay,

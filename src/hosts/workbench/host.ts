@@ -31,6 +31,7 @@ import { tellEngine, valuesOf, withoutCalculating } from './filled-in';
 import { insertName } from './names';
 import { ICommandService, LifecycleService, LifecycleStages } from '@univerjs/core';
 import { ILayoutService } from '@univerjs/preset-sheets-core';
+import { SetRangeValuesMutation } from '@univerjs/sheets';
 
 export class WorkbenchHost implements SheetHost {
   readonly references = 'cells';
@@ -45,11 +46,30 @@ export class WorkbenchHost implements SheetHost {
   constructor(readonly grid: Grid) {
     this.changes = watchChanges(grid);
     this.calculation = watchCalculation(grid);
-    this.calculated = this.calculation.settled;
+    const hears = this.afterFirstDrawing();
+    this.calculated = async () => {
+      await hears;
+      await this.calculation.settled();
+    };
     this.edits = workbenchEdits(grid, this.changes, this.calculated);
     keepRowsTogether(grid, this.edits, (sentence) => {
       for (const listener of this.refusals) listener(sentence);
     });
+  }
+
+  /**
+   * Before the grid has been drawn for the first time, its engine does not hear of edits: one that was made by then has
+   * everything calculated.
+   */
+  private async afterFirstDrawing(): Promise<void> {
+    const injector = this.grid.univer.__getInjector();
+    let isEdited = false;
+    const edits = injector.get(ICommandService).onCommandExecuted(({ id }, options) => {
+      if (id === SetRangeValuesMutation.id && options?.onlyLocal !== true) isEdited = true;
+    });
+    await injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
+    edits.dispose();
+    if (isEdited) this.grid.api.getFormula().executeCalculation();
   }
 
   taken(): Promise<TakenNames> {
@@ -111,7 +131,6 @@ export class WorkbenchHost implements SheetHost {
   }
 
   async calculate(): Promise<void> {
-    // Before the grid has been drawn for the first time, its engine does not hear.
     await this.grid.univer.__getInjector().get(LifecycleService).onStage(LifecycleStages.Rendered);
     this.grid.api.getFormula().executeCalculation();
     await this.calculated();
