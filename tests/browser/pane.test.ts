@@ -21,12 +21,12 @@ afterAll(async () => {
 
 const button = (name: string): Locator => workbench.page.getByRole('button', { name });
 
+/** At one moment: rows that were there before may be gone. */
 async function shownCounts(): Promise<ReadonlyMap<string, number>> {
-  const rows = await workbench.page.locator('.loom-counts li').all();
-  const pairs = await Promise.all(
-    rows.map(async (row) => {
-      const verdict = await row.locator('.loom-verdict').textContent();
-      return [verdict ?? '', Number(await row.locator('.loom-count').textContent())] as const;
+  const pairs = await workbench.page.locator('.loom-counts li').evaluateAll((rows) =>
+    rows.map((row) => {
+      const text = (of: string) => row.querySelector(of)?.textContent ?? '';
+      return [text('.loom-verdict'), Number(text('.loom-count'))] as const;
     }),
   );
   return new Map(pairs);

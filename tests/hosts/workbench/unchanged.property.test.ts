@@ -69,12 +69,15 @@ async function holdsWhatEditsLeave(
   return changes;
 }
 
+const RUNS = 10;
 const TYPED = [null, '5 A', '30 A', '60 W', '3', '10 ft', '40 ft', '2.5 m', '12 AWG', '2/0 AWG'];
 const ODD = ['far', 0, -1, 'battery', 'Van feed', 'Relay set', 11.5, 9, '50 %', 'yes', 'aluminum'];
 
 test('in the sheets of the demonstration', { timeout: 300_000 }, async () => {
-  const { count } = samples({ all: 80, usual: 12 });
-  const plans = scheduleSheets(DEMO, 'cells', NOTHING_TAKEN).map(withNumbersAsText);
+  const { count } = samples({ all: 80, usual: 8 });
+  // Enough for a feeder of feeders, and quicker by half than all of them.
+  const content = { ...DEMO, runs: DEMO.runs.slice(0, RUNS) };
+  const plans = scheduleSheets(content, 'cells', NOTHING_TAKEN).map(withNumbersAsText);
   grid = await openPlans(CATALOGUE, plans);
   const entries = plans.flatMap(({ name, entries: rules }) =>
     rules.map(({ area }) => ({ name, area })),
@@ -82,7 +85,7 @@ test('in the sheets of the demonstration', { timeout: 300_000 }, async () => {
   const edit = fc
     .tuple(
       fc.constantFrom(...entries),
-      fc.nat(DEMO.runs.length - 1),
+      fc.nat(RUNS - 1),
       fc.nat(10),
       fc.constantFrom(...TYPED, ...TYPED, ...ODD),
     )
@@ -124,7 +127,7 @@ test('in a small sheet, of lists that spill, texts and blanks', async () => {
       ),
     },
   );
-  const edits = fc.sample(edit, { seed: 31, numRuns: 60 }).map((one) => ['One', ...one] as const);
+  const edits = fc.sample(edit, { seed: 31, numRuns: 40 }).map((one) => ['One', ...one] as const);
   const changes = await holdsWhatEditsLeave(grid, edits, 1);
-  expect(changes).toBeGreaterThan(30);
+  expect(changes).toBeGreaterThan(20);
 });
