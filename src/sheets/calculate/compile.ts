@@ -204,8 +204,20 @@ function compileArguments(args: readonly Compiled[]): (place: Place) => readonly
   return (place) => args.map((arg) => arg(place));
 }
 
+/** To these, text and blanks in a cell that is named count for nothing, as in a range; text that is computed is an error. */
+const LEAVE_TEXT_IN_CELLS: ReadonlySet<string> = new Set(['MAX', 'MIN', 'SUM']);
+
+function compileAsCells(node: Node): Compiled {
+  const compute = compileNode(node);
+  if (node.kind !== 'area' && node.kind !== 'name') return compute;
+  return (place) => {
+    const value = compute(place);
+    return isCells(value) || value instanceof CellError ? value : cellsOf(1, 1, [value]);
+  };
+}
+
 function compileCall(name: string, nodes: readonly Node[]): Compiled {
-  const args = nodes.map(compileNode);
+  const args = nodes.map(LEAVE_TEXT_IN_CELLS.has(name) ? compileAsCells : compileNode);
   const prefix = `${NAMESPACE}.`;
   if (name.startsWith(prefix)) {
     const ours = findFunction(name.slice(prefix.length));

@@ -59,6 +59,12 @@ const CASES: readonly (readonly [string, unknown])[] = [
   ['=COUNT(A1:C2)', 2],
   ['=MAX(A1:A3)', 9],
   ['=MIN(A1:A3,-1)', -1],
+  // Text in a cell that is named is left out, as LibreOffice and Excel do; text that is computed is not.
+  ['=MIN(B1,5)', 5],
+  ['=MAX(B1,-5)', -5],
+  ['=SUM(B1,5)', 5],
+  ['=MIN(B1&"",5)', '#VALUE!'],
+  ['=MIN(C3,5)', '#DIV/0!'],
   ['=SUMPRODUCT(A1:A3,A1:A3)', 98],
   ['=SUMPRODUCT(--(A1:A3>1))', 2],
   ['=SUMPRODUCT((A1:A3>1)*(A1:A3<9))', 1],
