@@ -30,6 +30,12 @@ import { recalculated } from './libreoffice';
 
 const PATIENCE_MS = 600_000;
 
+/** Loads in watts at source volts that are no number. */
+const WITHOUT_VOLTS: StationContent['runs'] = [
+  { run: 'Unsure', peak: '6.2 W', volts: 'many', length: '3 ft', leastVolts: 10.8 },
+  { run: 'Unsure and unmeasured', peak: '6.2 W', volts: 'many', leastVolts: 10.8 },
+];
+
 /** Stations that between them use every choice of every rule, loads in watts, and every way that a fuse can fail. */
 const { thin1, generated2 } = protectionStations();
 const STATIONS: Readonly<Record<string, StationContent>> = {
@@ -43,7 +49,7 @@ const STATIONS: Readonly<Record<string, StationContent>> = {
           index * 5,
           index * 5 + 5,
         ),
-        ...(index === 0 ? [{ title: 'Typed', runs: TYPED_RUNS }] : []),
+        ...(index === 0 ? [{ title: 'Typed', runs: [...TYPED_RUNS, ...WITHOUT_VOLTS] }] : []),
       ]),
     ]),
   ),

@@ -113,7 +113,7 @@ const isOfRule = ({ formulaId }: FormulaDependencyTree | FormulaDependencyTreeVi
 /**
  * Makes the engine take the formulas of rules for what they are: they fill no cell. It counts the cells from the corner that
  * a rule begins at, and so takes a rule for something that other cells hang on: an edit that touched a colour had nearly
- * every formula calculated, and circles found where there are none.
+ * every formula calculated, and circular references found where there are none.
  */
 export function fillNoCellsByRules(): void {
   mendMethod(

@@ -34,9 +34,8 @@ const isSame = (before: ICellData | undefined, now: ICellData | undefined) =>
  * Makes the grid's engine (0.25.1) leave out formulas of which no cell that they read has changed. It calculates all that
  * hangs on an edit by however many steps: nearly every formula of a schedule, since the sums of whole columns lie between,
  * though most of the sums stay as they are. Formulas that were never calculated in this page are not left out, for the
- * sentences that their functions give; nor is anything where the engine has formulas that work out where they read, circles,
- * or all to calculate.
- * To be called before the first formula is there.
+ * sentences that their functions give; nor is anything where the engine has formulas that work out where they read,
+ * circular references, or all to calculate. To be called before the first formula is there.
  */
 export function leaveUnchanged(univer: Univer): void {
   const injector = univer.__getInjector();
