@@ -1,0 +1,46 @@
+/** Which test files are asked about a mutant, and in which order: those first that are likely to catch it soon. */
+import { sourceOf } from './areas';
+import { standsOn } from './imports';
+import type { Mutant } from './mutant';
+import { functionAt } from './probes';
+import type { Survey } from './survey';
+
+/** What a test file has caught so far. */
+export interface Caught {
+  readonly count: (file: string, test: string) => number;
+  readonly add: (file: string, test: string) => void;
+}
+
+export function caughtSoFar(): Caught {
+  const counts = new Map<string, number>();
+  const key = (file: string, test: string) => `${file} ${test}`;
+  return {
+    count: (file, test) => counts.get(key(file, test)) ?? 0,
+    add: (file, test) => {
+      for (const where of [file, '']) {
+        counts.set(key(where, test), (counts.get(key(where, test)) ?? 0) + 1);
+      }
+    },
+  };
+}
+
+/** Catches in the same file tell more than catches elsewhere; a file that has caught nothing yet gets its chance. */
+const ELSEWHERE = 0.1;
+const CHANCE = 0.1;
+/** What starting a process takes, whichever file it is. */
+const START_S = 1;
+
+export function judgesOf(mutant: Mutant, survey: Survey, caught: Caught): string[] {
+  const { file, start } = mutant;
+  const where = functionAt(file, sourceOf(file), start);
+  const worth = (test: string) =>
+    (caught.count(file, test) + ELSEWHERE * caught.count('', test) + CHANCE) /
+    (survey[test]!.seconds + START_S);
+  return Object.entries(survey)
+    .filter(([test, { reached }]) =>
+      // What runs as its file is loaded is run by every test that loads the file.
+      where === undefined ? standsOn(test).has(file) : reached.includes(where),
+    )
+    .map(([test]) => test)
+    .sort((a, b) => worth(b) - worth(a));
+}
