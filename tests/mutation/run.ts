@@ -47,6 +47,9 @@ interface Judged {
 const ENDLESS_TIMES = 4;
 const ENDLESS_S = 20;
 
+/** So many mutants are looked back at, to see that their judges pass without them. */
+const LAST = 5;
+
 const isCaught = ({ verdict }: Judged) => verdict === 'caught' || verdict === 'endless';
 
 async function judge(
@@ -163,7 +166,25 @@ async function tryArea(name: AreaName, asked: Asked, means: Means): Promise<void
       `${name} ${judged.length}/${drawn.length} ${one.verdict} ${seconds} s ${one.file}:${one.line} ${one.told} ${one.by ?? ''}`,
     );
   }
+  await proveSoundWithout(judged, means);
   report(name, judged, all.length);
+}
+
+/** What caught the last mutants passes without any: nothing of a mutant stays in the warm process. */
+async function proveSoundWithout(
+  judged: readonly Judged[],
+  { tests, surveyed }: Means,
+): Promise<void> {
+  const caught = judged.filter(({ verdict }) => verdict === 'caught').slice(-LAST);
+  const files = new Set(caught.map(({ by }) => by!.split(': ')[0]!).filter((by) => by in surveyed));
+  const { outcome } = await tests.run([...files], {
+    changed: [],
+    read: (_, source) => source,
+    mostSeconds: () => Infinity,
+  });
+  if (outcome.is !== 'passed') {
+    throw new Error(`fails without any mutant: ${JSON.stringify(outcome)}`);
+  }
 }
 
 interface Asked {

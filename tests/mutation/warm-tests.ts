@@ -146,6 +146,10 @@ export async function warmTests(isSurvey: boolean): Promise<WarmTests> {
       for (const file of new Set([...before, ...next.changed]))
         vitest.invalidateFile(absolute(file));
       before = next.changed;
+      // What failed before would be told again.
+      for (const kept of [vitest.state.filesMap, vitest.state.idMap, vitest.state.errorsSet]) {
+        kept.clear();
+      }
       reading = next;
       order = files;
       const watching = watch();
@@ -155,7 +159,6 @@ export async function warmTests(isSurvey: boolean): Promise<WarmTests> {
       );
       watching.stop();
       const outcome = outcomeOf(testModules, unhandledErrors, watching.ended());
-      vitest.state.errorsSet.clear();
       if (!isSurvey || outcome.is !== 'passed') return { outcome };
       const measured = JSON.parse(readFileSync(path.join(folder, 'surveyed'), 'utf8')) as Measured;
       return { outcome, measured };
