@@ -1,4 +1,5 @@
 /** Which test files are asked about a mutant, and in which order: those first that are likely to catch it soon. */
+import path from 'node:path';
 import { sourceOf } from './areas';
 import { standsOn } from './imports';
 import type { Mutant } from './mutant';
@@ -24,9 +25,30 @@ export function caughtSoFar(): Caught {
   };
 }
 
-/** Catches in the same file tell more than catches elsewhere; a file that has caught nothing yet gets its chance. */
-const ELSEWHERE = 0.1;
-const CHANCE = 0.1;
+/** Catches in the same file tell more than catches elsewhere. */
+const ELSEWHERE = 0.02;
+/** A test file that has caught nothing yet gets its chance: the fewer functions it runs, the more it asks of each. */
+const chance = (functions: number) => 10 / (functions + 10);
+/** Tests that judge whole stations, and so every formula. */
+const OF_STATIONS = new Set([
+  'tests/sheets/stated-rows.test.ts',
+  'tests/stations/stations.test.ts',
+  'tests/oracle/oracle.test.ts',
+  'tests/sheets/without-add-in/native-forms.test.ts',
+]);
+
+/** The tests mirror the source: those of the same folder, and of the same name, come to mind first. */
+function nearness(file: string, test: string): number {
+  const [folder, name] = [path.posix.dirname(file), path.posix.basename(file, '.ts')];
+  const isBeside = path.posix.dirname(test).replace(/^tests/, 'src') === folder;
+  const isOfStations = file.startsWith('src/sheets/') && OF_STATIONS.has(test);
+  return (
+    (isOfStations ? 0.3 : 0) +
+    (isBeside ? 0.1 : 0) +
+    (path.posix.basename(test).startsWith(`${name}.`) ? 1 : 0)
+  );
+}
+
 /** What starting a process takes, whichever file it is. */
 const START_S = 1;
 
@@ -34,7 +56,10 @@ export function judgesOf(mutant: Mutant, survey: Survey, caught: Caught): string
   const { file, start } = mutant;
   const where = functionAt(file, sourceOf(file), start);
   const worth = (test: string) =>
-    (caught.count(file, test) + ELSEWHERE * caught.count('', test) + CHANCE) /
+    (caught.count(file, test) +
+      nearness(file, test) +
+      ELSEWHERE * caught.count('', test) +
+      chance(survey[test]!.reached.length)) /
     (survey[test]!.seconds + START_S);
   return Object.entries(survey)
     .filter(([test, { reached }]) =>

@@ -1,6 +1,6 @@
 /** Test files run again and again in one vitest, each time in a fresh process, with one source file read differently. */
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import type { createVitest, TestSpecification } from 'vitest/node';
 import { projectFolder } from '../../src/build/build-folders';
@@ -40,6 +40,15 @@ const LOOK_EVERY_MS = 1000;
 const MEMORY_MB = 2048;
 
 const relative = (file: string) => path.relative(projectFolder, file).split(path.sep).join('/');
+
+/** Ends a process of ours that may have ended by itself. */
+function endProcess(pid: number): void {
+  try {
+    process.kill(pid, 'SIGKILL');
+  } catch {
+    // It has.
+  }
+}
 
 /** Seconds that a process has had of a processor: a busy machine makes no test late. */
 function processorSeconds(pid: number): number {
@@ -104,6 +113,16 @@ export async function warmTests(isSurvey: boolean): Promise<WarmTests> {
     (await vitest.globTestSpecifications()).map((one) => [relative(one.moduleId), one]),
   );
 
+  /** The test file that began last, and the process that runs it. */
+  function lastBegun(): { readonly pid: number; readonly file: string } | undefined {
+    if (!existsSync(begun)) return undefined;
+    const line = readFileSync(begun, 'utf8').trimEnd().split('\n').at(-1)!;
+    const space = line.indexOf(' ');
+    return space < 0
+      ? undefined
+      : { pid: Number(line.slice(0, space)), file: relative(line.slice(space + 1)) };
+  }
+
   /** Ends what takes too long; says which test file did. */
   function watch(): { readonly stop: () => void; readonly ended: () => string | undefined } {
     let current = '';
@@ -111,22 +130,14 @@ export async function warmTests(isSurvey: boolean): Promise<WarmTests> {
     let seconds = 0;
     let ended: string | undefined;
     const look = () => {
-      let last: string | undefined;
-      try {
-        last = readFileSync(begun, 'utf8').trimEnd().split('\n').at(-1);
-      } catch {
-        return;
-      }
-      if (last === undefined || last === '') return;
-      const [pid, file] = [
-        Number(last.slice(0, last.indexOf(' '))),
-        last.slice(last.indexOf(' ') + 1),
-      ];
+      const last = lastBegun();
+      if (last === undefined) return;
+      const { pid, file } = last;
       seconds = Math.max(seconds, processorSeconds(pid));
-      if (last !== current) [current, from] = [last, seconds];
-      if (seconds - from > reading!.mostSeconds(relative(file))) {
-        ended = relative(file);
-        process.kill(pid, 'SIGKILL');
+      if (file !== current) [current, from] = [file, seconds];
+      if (seconds - from > reading!.mostSeconds(file)) {
+        ended = file;
+        endProcess(pid);
       }
     };
     const timer = setInterval(look, LOOK_EVERY_MS);
@@ -136,6 +147,16 @@ export async function warmTests(isSurvey: boolean): Promise<WarmTests> {
       },
       ended: () => ended,
     };
+  }
+
+  // A worker in an endless loop does not notice that nobody waits for it any more.
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+    process.once(signal, () => {
+      const pid = lastBegun()?.pid;
+      if (pid !== undefined) endProcess(pid);
+      rmSync(folder, { recursive: true, force: true });
+      process.exit(1);
+    });
   }
 
   let before: readonly string[] = [];
