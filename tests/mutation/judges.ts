@@ -37,9 +37,17 @@ const OF_STATIONS = new Set([
   'tests/sheets/without-add-in/native-forms.test.ts',
 ]);
 
+/** Files whose tests have a name of their own. */
+const TESTED_BY = new Map([
+  ['src/sheets/schedule/fix.ts', 'remedy'],
+  ['src/sheets/without-add-in/tree.ts', 'watts-rounds'],
+  ['src/sheets/without-add-in/workings-sheet.ts', 'watts-rounds'],
+]);
+
 /** The tests mirror the source: those of the same folder, and of the same name, come to mind first. */
 function nearness(file: string, test: string): number {
-  const [folder, name] = [path.posix.dirname(file), path.posix.basename(file, '.ts')];
+  const folder = path.posix.dirname(file);
+  const name = TESTED_BY.get(file) ?? path.posix.basename(file, '.ts');
   const isBeside = path.posix.dirname(test).replace(/^tests/, 'src') === folder;
   const isOfStations = file.startsWith('src/sheets/') && OF_STATIONS.has(test);
   return (
