@@ -150,7 +150,9 @@ const WORKINGS: Readonly<Record<(typeof WORKING_KEYS)[number], readonly [string,
   confirm: ['Confirm', 'What the Protection sheet leaves to confirm.'],
   guardedFrom: ['Guarded', 'What would make its fuse protect it, from the Protection sheet.'],
   entries: ['Entries', 'Headings of the cells that cannot be used.'],
+  typedOver: ['Typed over', 'Headings of figures that are typed where they are worked out.'],
   words: ['Words', 'Everything that is to be said.'],
+  finding: ['Finding', 'The verdict, wherever its own cell was typed over.'],
   level: ['Level', '1 danger, 2 fails, 3 unclear, 4 check, 5 ok.'],
 };
 

@@ -142,7 +142,7 @@ export function thickerWith(row: RowReferences, size: (share: string) => string)
 }
 
 const says = ({ cell }: RowReferences, ...keys: VerdictKey[]) =>
-  `OR(${keys.map((key) => `ISNUMBER(SEARCH(${text(WORD[key])},${cell.verdict}))`).join(',')})`;
+  `OR(${keys.map((key) => `ISNUMBER(SEARCH(${text(WORD[key])},${cell.finding}))`).join(',')})`;
 
 /** The run that has to be put right first, for a row that depends on it. */
 const first: RowFormula = (row) => {
@@ -175,11 +175,14 @@ const above: RowFormula = (row) => {
       `IF(${lost[index]!}=${most},${there(column.run, cell[key])}&"",${further})`,
     '""',
   );
-  return `IF(AND(ISNUMBER(SEARCH(${text(WORD.noRoom)},${cell.verdict})),${cell.place1}>0),${text(VERDICT_JOINT + FIX_WORDS.thicker)}&${which},"")`;
+  return `IF(AND(ISNUMBER(SEARCH(${text(WORD.noRoom)},${cell.finding})),${cell.place1}>0),${text(VERDICT_JOINT + FIX_WORDS.thicker)}&${which},"")`;
 };
 
 const look: RowFormula = ({ cell }) =>
   `IF(LEN(${cell.entries})>0,${text(VERDICT_JOINT + FIX_WORDS.look)}&MID(${cell.entries},3,200),"")`;
+
+const putBack: RowFormula = ({ cell }) =>
+  `IF(LEN(${cell.typedOver})>0,${text(VERDICT_JOINT + FIX_WORDS.putBack)}&MID(${cell.typedOver},3,200),"")`;
 
 /** A wire of one's own that is too thin by itself, and for which there is a suggestion. */
 const isOwnTooThin = (row: RowReferences) =>
@@ -216,6 +219,7 @@ export function fixWith(row: RowReferences, thicker: string): string {
   const { cell } = row;
   const isSaid = `AND(${cell.mendPlace}=${cell.place},${isOwnTooThin(row)})`;
   const parts = [
+    putBack(row),
     look(row),
     first(row),
     above(row),
@@ -227,7 +231,7 @@ export function fixWith(row: RowReferences, thicker: string): string {
   ]
     .map((part) => `IFERROR(${part},"")`)
     .join('&');
-  return `IF(LEN(${cell.verdict})=0,"",MID(${parts},${VERDICT_JOINT.length + 1},250))`;
+  return `IF(LEN(${cell.finding})=0,"",MID(${parts},${VERDICT_JOINT.length + 1},250))`;
 }
 
 const mend: RowFormula = (row) => {

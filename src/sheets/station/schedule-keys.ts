@@ -147,7 +147,9 @@ export const WORKING_KEYS = [
   'confirm',
   'guardedFrom',
   'entries',
+  'typedOver',
   'words',
+  'finding',
   'level',
 ] as const;
 
