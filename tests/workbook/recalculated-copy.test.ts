@@ -36,6 +36,16 @@ const WITHOUT_VOLTS: StationContent['runs'] = [
   { run: 'Unsure and unmeasured', peak: '6.2 W', volts: 'many', leastVolts: 10.8 },
 ];
 
+/** Names with marks that stand for other letters where a spreadsheet looks them up. */
+const MARKED: StationContent['runs'] = [
+  { run: 'Spur 1', peak: 1, length: '2 ft' },
+  { run: 'Spur ?', length: '8 ft' },
+  { run: '~Lead*', length: '8 ft' },
+  { run: 'On the spur', fedFrom: 'spur ?', peak: 4, length: '5 ft' },
+  { run: 'On the lead', fedFrom: ' ~Lead*', peak: 4, length: '5 ft' },
+  { run: 'On none', fedFrom: 'Spur *', peak: 4, length: '5 ft' },
+];
+
 /** Stations that between them use every choice of every rule, loads in watts, and every way that a fuse can fail. */
 const { thin1, generated2 } = protectionStations();
 const STATIONS: Readonly<Record<string, StationContent>> = {
@@ -49,7 +59,7 @@ const STATIONS: Readonly<Record<string, StationContent>> = {
           index * 5,
           index * 5 + 5,
         ),
-        ...(index === 0 ? [{ title: 'Typed', runs: [...TYPED_RUNS, ...WITHOUT_VOLTS] }] : []),
+        ...(index === 0 ? [{ title: 'Typed', runs: [...TYPED_RUNS, ...WITHOUT_VOLTS, ...MARKED] }] : []),
       ]),
     ]),
   ),

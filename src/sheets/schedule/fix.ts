@@ -178,6 +178,22 @@ const above: RowFormula = (row) => {
   return `IF(AND(ISNUMBER(SEARCH(${text(WORD.noRoom)},${cell.finding})),${cell.place1}>0),${text(VERDICT_JOINT + FIX_WORDS.thicker)}&${which},"")`;
 };
 
+/** A load in watts that gets no current through its path: the run of most ohms, of which less are needed at least. */
+const unserved: RowFormula = (row) => {
+  const { cell, column } = row;
+  const ohms = [
+    numberOr0(cell.ohms),
+    ...FEEDER_KEYS.map((key) => `IF(${cell[key]}>0,${numberOr0(there(column.ohms, cell[key]))},0)`),
+  ];
+  const most = `MAX(${ohms.join(',')})`;
+  const names = [cell.run, ...FEEDER_KEYS.map((key) => there(column.run, cell[key]))];
+  const which = names.reduceRight(
+    (further, name, index) => `IF(${ohms[index]!}=${most},${name}&"",${further})`,
+    '""',
+  );
+  return `IF(${says(row, 'cannotBeServed')},${text(VERDICT_JOINT + FIX_WORDS.lessOhms)}&IF(LEN(${which})=0,"it",${which}),"")`;
+};
+
 const look: RowFormula = ({ cell }) =>
   `IF(LEN(${cell.entries})>0,${text(VERDICT_JOINT + FIX_WORDS.look)}&MID(${cell.entries},3,200),"")`;
 
@@ -223,6 +239,7 @@ export function fixWith(row: RowReferences, thicker: string): string {
     look(row),
     first(row),
     above(row),
+    cell.unserved,
     ownWire(row),
     protectedBy(row),
     `IF(${isSaid},"",${thicker})`,
@@ -265,6 +282,7 @@ export const FIX_FORMULAS = {
   instead,
   noThicker,
   mendNeeds,
+  unserved,
   // Of the Protection sheet; a blank cell counts as 0, which is shorter than any word.
   guardedFrom: (row) => {
     const found = there(row.protect.guardedFrom, row.cell.place);

@@ -103,7 +103,8 @@ const FIGURE_KEYS = COLUMN_KEYS.filter(
 /** Headings of the figures that somebody typed where a formula was; none in a spreadsheet that cannot tell. */
 const typedOver: RowFormula = ({ cell }) =>
   FIGURE_KEYS.map(
-    (key) => `IF(IFERROR(ISFORMULA(${cell[key]}),TRUE),"",${text(`, ${SCHEDULE_COLUMNS[key].heading}`)})`,
+    (key) =>
+      `IF(IFERROR(ISFORMULA(${cell[key]}),TRUE),"",${text(`, ${SCHEDULE_COLUMNS[key].heading}`)})`,
   ).join('&');
 
 /** What the Protection sheet says of the run at the same place; a run that has no row there is not judged. */

@@ -143,6 +143,7 @@ export const WORKING_KEYS = [
   'instead',
   'noThicker',
   'mendNeeds',
+  'unserved',
   'protection',
   'confirm',
   'guardedFrom',

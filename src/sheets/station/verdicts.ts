@@ -419,6 +419,7 @@ export function levelOf(text: string): Level {
 export const FIX_WORDS = {
   thicker: 'thicker ',
   inSize: ': ',
+  lessOhms: 'shorten or thicken ',
   none: 'no single thicker run fixes it',
   target: 'set its drop target to ',
   source: 'no wire fixes it: the ',
