@@ -47,6 +47,7 @@ const BY_BRANCH: ReadonlySet<string> = new Set<FormulaKey | SupplyKey>([
   'lost4',
   'mendPlace',
   'unserved',
+  'exactly',
   'mend',
   'words',
   'finding',

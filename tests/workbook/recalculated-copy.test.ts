@@ -59,7 +59,9 @@ const STATIONS: Readonly<Record<string, StationContent>> = {
           index * 5,
           index * 5 + 5,
         ),
-        ...(index === 0 ? [{ title: 'Typed', runs: [...TYPED_RUNS, ...WITHOUT_VOLTS, ...MARKED] }] : []),
+        ...(index === 0
+          ? [{ title: 'Typed', runs: [...TYPED_RUNS, ...WITHOUT_VOLTS, ...MARKED] }]
+          : []),
       ]),
     ]),
   ),
@@ -179,7 +181,7 @@ describe('a copy that needs no add-in', { timeout: PATIENCE_MS }, () => {
   /** Typed over formulas, in rows that are ok without. */
   const TYPED_OVER = {
     size: { row: ROW.first + 3, value: '18 AWG' },
-    verdict: { row: ROW.first, value: 'as the shop said' },
+    verdict: { row: ROW.first + 9, value: 'as the shop said' },
   } as const;
 
   /** The demonstration with the source volts of one row and the target of another emptied by hand, and formulas lost. */

@@ -251,7 +251,7 @@ export function fixWith(row: RowReferences, thicker: string): string {
   return `IF(LEN(${cell.finding})=0,"",MID(${parts},${VERDICT_JOINT.length + 1},250))`;
 }
 
-const mend: RowFormula = (row) => {
+const exactly: RowFormula = (row) => {
   const at = (key: ColumnKey) => there(row.column[key], row.cell.mendPlace);
   return fixWith(
     row,
@@ -275,6 +275,13 @@ const mend: RowFormula = (row) => {
   );
 };
 
+/** What nothing can be named for: what helps with the gravest of its words in general. */
+const mend: RowFormula = ({ cell, verdicts }) => {
+  const gravest = `LEFT(${cell.finding},SEARCH(${text(VERDICT_JOINT)},${cell.finding}&${text(VERDICT_JOINT)})-1)`;
+  const remedy = `INDEX(${verdicts.remedies},MATCH(${gravest},${verdicts.words},0))`;
+  return `IF(LEN(${cell.exactly})>0,${cell.exactly},IF(LEN(${cell.finding})=0,"",IFERROR(${remedy},"")))`;
+};
+
 export const FIX_FORMULAS = {
   ...LOST,
   mendPlace,
@@ -283,6 +290,7 @@ export const FIX_FORMULAS = {
   noThicker,
   mendNeeds,
   unserved,
+  exactly,
   // Of the Protection sheet; a blank cell counts as 0, which is shorter than any word.
   guardedFrom: (row) => {
     const found = there(row.protect.guardedFrom, row.cell.place);

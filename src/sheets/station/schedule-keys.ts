@@ -144,6 +144,7 @@ export const WORKING_KEYS = [
   'noThicker',
   'mendNeeds',
   'unserved',
+  'exactly',
   'protection',
   'confirm',
   'guardedFrom',

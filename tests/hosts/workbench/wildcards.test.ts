@@ -20,7 +20,13 @@ const CASES: readonly (readonly [formula: string, answer: GridValue])[] = [
 ];
 
 test.each(CASES)('%s', async (formula, answer) => {
-  const engine = await openEngine([], [['Lamp 1', 'Lamp ?', { formula }], ['Lamp ?', '*']]);
+  const engine = await openEngine(
+    [],
+    [
+      ['Lamp 1', 'Lamp ?', { formula }],
+      ['Lamp ?', '*'],
+    ],
+  );
   expect(engine.value('C1')).toBe(answer);
   engine.close();
 });

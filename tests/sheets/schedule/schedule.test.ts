@@ -55,8 +55,8 @@ describe('a schedule', () => {
       const step = key.replace(/\d$/, '');
       calls.set(step, Math.max(calls.get(step) ?? 0, ids.size));
     }
-    const conditional = calls.get('mend');
-    calls.delete('mend');
+    const conditional = calls.get('exactly');
+    calls.delete('exactly');
     expect(conditional).toBe(1);
     // The sixth asks whether a branch without a fuse may lean on the one upstream.
     expect([...calls.values()].reduce((sum, count) => sum + count, 0)).toBe(6);

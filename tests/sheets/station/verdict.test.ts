@@ -79,3 +79,14 @@ test('a load that gets no current for its watts is told where the ohms are', () 
   expect(fed.verdict).toContain(WORD.cannotBeServed);
   expect(fed.mend).toContain(`${FIX_WORDS.lessOhms}Trunk`);
 });
+
+test('whatever is wrong, something is said under Fix', () => {
+  const stations = [
+    ...generatedStations({ stations: 10, rows: 30, watts: true }),
+    ...generatedStations({ stations: 10, rows: 30, watts: false }),
+  ];
+  const unsaid = stations
+    .flatMap((station) => stationValues(station).runs)
+    .filter(({ verdict, mend }) => verdict !== '' && verdict !== WORD.ok && !mend);
+  expect(unsaid.map(({ verdict }) => String(verdict))).toEqual([]);
+});
