@@ -17,6 +17,7 @@ import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
 import { watchCalculation, type CalculationWatch } from './calculation';
 import type { SheetEdits } from '../edits';
 import { workbenchEdits } from './edits';
+import { growSchedules } from './growth';
 import { keepRowsTogether } from './row-commands';
 import { watchChanges, type Changes } from './changes';
 import type { Grid } from './grid';
@@ -52,9 +53,11 @@ export class WorkbenchHost implements SheetHost {
       await this.calculation.settled();
     };
     this.edits = workbenchEdits(grid, this.changes, this.calculated);
-    keepRowsTogether(grid, this.edits, (sentence) => {
+    const refuse = (sentence: string) => {
       for (const listener of this.refusals) listener(sentence);
-    });
+    };
+    keepRowsTogether(grid, this.edits, refuse);
+    growSchedules(grid, refuse);
   }
 
   /**
