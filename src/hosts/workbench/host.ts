@@ -32,7 +32,7 @@ import { tellEngine, valuesOf, withoutCalculating } from './filled-in';
 import { insertName } from './names';
 import { ICommandService, LifecycleService, LifecycleStages } from '@univerjs/core';
 import { ILayoutService } from '@univerjs/preset-sheets-core';
-import { SetRangeValuesMutation } from '@univerjs/sheets';
+import { RemoveSheetMutation, SetRangeValuesMutation } from '@univerjs/sheets';
 
 export class WorkbenchHost implements SheetHost {
   readonly references = 'cells';
@@ -193,6 +193,21 @@ export class WorkbenchHost implements SheetHost {
       throw new Error(`the grid refused a sheet named ${plan.name}.`);
     }
     return sheet;
+  }
+
+  /** Takes the blank sheet away that the grid opens with, past undo; a sheet that holds anything stays. */
+  removeBlankSheet(): void {
+    const { workbook } = this.grid;
+    const [first, ...others] = workbook.getSheets();
+    if (first === undefined || others.length === 0 || readSheet(this.grid, first) !== null) return;
+    this.grid.univer
+      .__getInjector()
+      .get(ICommandService)
+      .syncExecuteCommand(RemoveSheetMutation.id, {
+        unitId: workbook.getId(),
+        subUnitId: first.getSheetId(),
+        subUnitName: first.getSheetName(),
+      });
   }
 
   private addNames(plan: SheetPlan, taken: TakenNames): string[] {
