@@ -24,6 +24,7 @@ import type { Grid } from './grid';
 import { insertedSheets, removeSheets, stepOf } from './insertion';
 import { workbenchProbe } from './probe';
 import { readComputed, readSheet } from './read';
+import { growRows } from './row-heights';
 import { gridRange, highlightRule, validationRule } from './rules';
 import { sheetSnapshot } from './snapshot';
 import { AddSheetDataValidationCommand } from '@univerjs/preset-sheets-data-validation';
@@ -58,6 +59,7 @@ export class WorkbenchHost implements SheetHost {
     };
     keepRowsTogether(grid, this.edits, refuse);
     growSchedules(grid, refuse);
+    growRows(grid, this.changes, this.calculation.isUnderWay);
   }
 
   /**
