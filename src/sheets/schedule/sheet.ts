@@ -230,6 +230,18 @@ function runBlocks(layout: Layout, { runs }: ScheduleContent, formulaAt: ColumnF
   });
 }
 
+/** Where a run may be written on below the last, so that `5 A` stands there as it was typed. */
+const quantitiesBelow = perLayout((layout): readonly Block[] =>
+  layout.references === 'names'
+    ? []
+    : COLUMN_KEYS.filter((key) => SCHEDULE_COLUMNS[key].style?.numberFormat === TEXT).map(
+        (key): Block => ({
+          area: area(ROW.first + layout.rows, columnOf(key), WATCHED_BELOW, 1),
+          style: { numberFormat: TEXT },
+        }),
+      ),
+);
+
 const tablePlan = perLayout((layout): TablePlan => {
   const formulaAt = usualFormula(layout);
   return {
@@ -419,6 +431,7 @@ export function scheduleSheet(
         cells: [HEADINGS],
         style: HEADING_STYLE,
       },
+      ...quantitiesBelow(layout),
       ...runBlocks(layout, content, native === undefined ? usualFormula(layout) : native.formulaAt),
       ...(native === undefined ? feedBlocks(layout) : []),
       ...feederChoices(layout),
