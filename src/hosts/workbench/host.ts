@@ -206,6 +206,8 @@ export class WorkbenchHost implements SheetHost {
   private addRules(sheet: FWorksheet, plan: SheetPlan): void {
     const commands = this.grid.univer.__getInjector().get(ICommandService);
     for (const entry of plan.entries) {
+      // What is typed stays, whatever it is; the row itself says that a formula is missing.
+      if (entry.workedOut) continue;
       const done = commands.syncExecuteCommand(AddSheetDataValidationCommand.id, {
         unitId: this.grid.workbook.getId(),
         subUnitId: sheet.getSheetId(),

@@ -100,6 +100,7 @@ function firstWarning(layout: Layout): string {
     ...misplaced(layout),
     ...outOfRoom(layout),
     unanswered(layout),
+    typedVerdicts(layout),
     ...unprinted(layout),
     battery(layout),
   ].reduceRight((further, { test, said }) => `IF(${test},${said},${further})`, '""');
@@ -162,6 +163,16 @@ function unanswered(layout: Layout): Warning {
   return {
     test: `IFERROR(${count}>0,FALSE)`,
     said: `${count}&IF(${count}=1," row has"," rows have")&" no answer: ${remedy}"`,
+  };
+}
+
+/** Verdicts that say something else than was found; one that is an error was not found yet. */
+function typedVerdicts(layout: Layout): Warning {
+  const { verdict, finding } = columnReferences(layout);
+  const count = `(SUMPRODUCT(--ISERROR(1/(${verdict}=${finding})))-SUMPRODUCT(--ISERROR(${finding})))`;
+  return {
+    test: `IFERROR(${count}>0,FALSE)`,
+    said: `${count}&IF(${count}=1," verdict was"," verdicts were")&" typed over: undo that, or copy the cell of another run over it"`,
   };
 }
 
@@ -272,7 +283,7 @@ const entries = perLayout((layout): readonly EntryPlan[] => {
   const typedKeys = COLUMN_KEYS.filter((key) =>
     ['typed', 'usual'].includes(SCHEDULE_COLUMNS[key].kind),
   );
-  return typedKeys.map((key): EntryPlan => {
+  const typed = typedKeys.map((key): EntryPlan => {
     const { heading, note, parameter, choices, style } = SCHEDULE_COLUMNS[key];
     const of = columnArea(key, layout.rows);
     const texts = { title: heading, sentences: [note] };
@@ -285,7 +296,25 @@ const entries = perLayout((layout): readonly EntryPlan[] => {
     // A quantity is text, which the sheet reads and refuses by itself.
     return entry(of, texts, style?.numberFormat === TEXT ? {} : { parameter, choices });
   });
+  return [...typed, ...workedOut(layout)];
 });
+
+/** The cells of every stretch of columns that are worked out, in which a figure of one's own would be taken for theirs. */
+function workedOut({ rows }: Layout): EntryPlan[] {
+  const stretches: { first: number; last: number }[] = [];
+  for (const [column, key] of COLUMN_KEYS.entries()) {
+    if (SCHEDULE_COLUMNS[key].kind !== 'computed') continue;
+    const stretch = stretches.at(-1);
+    if (stretch?.last === column - 1) stretch.last = column;
+    else stretches.push({ first: column, last: column });
+  }
+  return stretches.map(({ first, last }) => ({
+    area: area(ROW.first, first, rows, last - first + 1),
+    workedOut: true,
+    promptTitle: 'Worked out',
+    prompt: `This cell is worked out from the entries of its row. A wire of your own goes under "${SCHEDULE_COLUMNS.ownSize.heading}".`,
+  }));
+}
 
 /** The sheet row that a print ends before, where it leaves rows out. */
 export function printedTo({ rows, printedRows = rows }: Layout): number | undefined {

@@ -143,11 +143,14 @@ export const WORKING_KEYS = [
   'instead',
   'noThicker',
   'mendNeeds',
+  'unserved',
   'protection',
   'confirm',
   'guardedFrom',
   'entries',
+  'typedOver',
   'words',
+  'finding',
   'level',
 ] as const;
 

@@ -267,6 +267,13 @@ export const VERDICTS = {
     why: 'source volts or drop target are blank, in the row and in the house rules',
     remedy: 'write them in the house rules',
   },
+  typedOver: {
+    word: 'typed over what is worked out',
+    level: 'unclear',
+    why: 'a figure of its row was replaced by hand, so that what stands there hangs on nothing',
+    remedy:
+      'undo that, or copy the same cell of another run over it; a wire of your own goes under "My wire"',
+  },
   checkEntries: {
     word: 'check the entries',
     level: 'unclear',
@@ -412,6 +419,7 @@ export function levelOf(text: string): Level {
 export const FIX_WORDS = {
   thicker: 'thicker ',
   inSize: ': ',
+  lessOhms: 'shorten or thicken ',
   none: 'no single thicker run fixes it',
   target: 'set its drop target to ',
   source: 'no wire fixes it: the ',
@@ -424,6 +432,7 @@ export const FIX_WORDS = {
   unprotected: 'no wire of this series is protected by this fuse',
   first: 'fix first: ',
   look: 'look at: ',
+  putBack: 'put back the formula under ',
   buyBreaks: 'a fuse that breaks ',
   buyVolts: 'a fuse for ',
   buyWhere: ' at its source end',
