@@ -12,13 +12,16 @@ import { EXTRA_KEYS } from '../../src/sheets/station/extras';
 import { everythingIn, parseXml } from '../xml-tree';
 import { FormulaFault, isName, LIMITS, readFormula, type FormulaFacts } from './excel-formula';
 
-/** Functions of ECMA-376 part 1, 18.17.7, that the sheets call; later ones would want a prefix in files. */
+/** Functions of ECMA-376 part 1, 18.17.7, that the sheets call. */
 const EXCELS_OWN = new Set([
   ...['ABS', 'AND', 'CHAR', 'COLUMN', 'COUNT', 'COUNTIF', 'ERROR.TYPE', 'EXP', 'IF', 'IFERROR'],
   ...['INDEX', 'INT', 'ISERROR', 'ISNA', 'ISNUMBER', 'ISTEXT', 'LEFT', 'LEN', 'LN', 'LOOKUP'],
   ...['LOWER', 'MATCH', 'MAX', 'MID', 'MIN', 'N', 'NA', 'NOT', 'OR', 'RIGHT', 'ROUND', 'ROW'],
   ...['ROWS', 'SEARCH', 'SQRT', 'SUBSTITUTE', 'SUM', 'SUMIF', 'SUMPRODUCT', 'TRIM', 'VALUE'],
 ]);
+/** Later ones (Excel 2013): in files they bear a prefix, and only there ([MS-XLSX] 2.2.2, future functions; from memory). */
+const LATER = ['ISFORMULA'];
+const PREFIX = '_XLFN.';
 const OURS = new Set(CATALOGUE.map(({ id }) => `${NAMESPACE}.${id}`));
 
 interface Written {
@@ -27,6 +30,7 @@ interface Written {
   readonly formula: string;
   /** Formats by a rule, which may call no function of an add-in and name no table. */
   readonly isRule?: boolean;
+  readonly isInFile?: boolean;
 }
 
 const bare = (formula: string) => {
@@ -81,7 +85,7 @@ function knownOf(plans: readonly SheetPlan[]): Known {
 
 /** What is wrong with a formula; nothing where Excel takes it. */
 function faultOf(
-  { where, formula, isRule = false }: Written,
+  { where, formula, isRule = false, isInFile = false }: Written,
   { names, sheets, tables }: Known,
 ): string | undefined {
   let facts: FormulaFacts;
@@ -91,7 +95,9 @@ function faultOf(
     if (fault instanceof FormulaFault) return `${where}: ${fault.message}`;
     throw fault;
   }
-  const isKnown = (id: string) => EXCELS_OWN.has(id) || (!isRule && OURS.has(id));
+  const later = LATER.map((id) => (isInFile ? PREFIX + id : id));
+  const isKnown = (id: string) =>
+    EXCELS_OWN.has(id) || later.includes(id) || (!isRule && OURS.has(id));
   const stray = [
     ...facts.functions.filter((id) => !isKnown(id)),
     ...facts.names.filter((name) => !names.has(name.toLowerCase())),
@@ -195,7 +201,10 @@ describe('a written file', () => {
     const faults = [...found].flatMap(([kind, formulas]) =>
       [...formulas].flatMap(
         (formula) =>
-          faultOf({ where: kind, formula, isRule: kind !== 'f' }, { ...known, names }) ?? [],
+          faultOf(
+            { where: kind, formula, isRule: kind !== 'f', isInFile: true },
+            { ...known, names },
+          ) ?? [],
       ),
     );
     expect(faults.slice(0, 10)).toEqual([]);
