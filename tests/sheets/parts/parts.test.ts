@@ -141,6 +141,11 @@ describe('the contact of a run', () => {
     expect(runs[3]!.sum).toBeCloseTo(8 * 0.8 + 4, 9);
   });
 
+  it('shows no planned figure where what is typed for it is no number', () => {
+    const { runs } = partsOf({ ...VAN, runs: [run('Radio', 20, '4 mm2', { joints: 'two' })] });
+    expect(runs[0]).toMatchObject({ run: 'Radio', planned: '' });
+  });
+
   it('agrees with the schedule where its sum stands there', () => {
     const { runs } = partsOf({ ...VAN, runs: [run('Radio', 20, '4 mm2', { joints: 4.4 })] });
     expect(runs[0]!.says).toBe('');

@@ -4,6 +4,7 @@ import { FORMER_WORDS } from '../../../src/sheets/station/former';
 import { FIX_WORDS, LEVELS, levelOf, WORD } from '../../../src/sheets/station/verdicts';
 import type { StationContent } from '../../../src/sheets/station/content';
 import { stationValues } from '../../../src/sheets/station-values';
+import type { SupplyValues } from '../../../src/sheets/station/supply';
 import { generatedStations } from '../generated-stations';
 
 const SOUND = { run: 'Lamp', peak: 1, length: 12, ownSize: '12 AWG' } as const;
@@ -20,6 +21,25 @@ test('a battery of which nothing is typed is asked for beside the verdict', () =
   const [run] = stationValues({ title: 'One run', runs: [SOUND] }).runs;
   expect(run!.verdict).toBe(WORD.batteryAssumed);
   expect(run!.mend).toBe(FIX_WORDS.tellBattery);
+});
+
+describe('volts that the source itself does not give', () => {
+  const HUNGRY = { ...SOUND, leastVolts: 14 } as const;
+  const mendOf = (source: SupplyValues) =>
+    stationValues({ title: 'One run', runs: [HUNGRY], sources: [source] }).runs[0]!.mend;
+
+  test('are told of a power supply as of a source, with no charge', () => {
+    expect(mendOf({ kind: 'power supply', volts: 13.8, mostAmps: 20 })).toBe(
+      'no wire fixes it: the source itself gives 13.8 V',
+    );
+  });
+
+  test('are told of a battery with the charge at which it gives no more', () => {
+    // LiFePO4 at 20 %: 12.95 V, less 1 A x 50 mohm.
+    expect(mendOf({ kind: 'battery', chemistry: 'LiFePO4', milliohms: 50 })).toBe(
+      'no wire fixes it: the battery itself gives 12.9 V at 20 %',
+    );
+  });
 });
 
 test.each(Object.values(FORMER_WORDS))('a workbook that still says “%s” is understood', (word) => {

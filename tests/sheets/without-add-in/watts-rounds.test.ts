@@ -157,4 +157,33 @@ describe('loads in watts, in a copy', () => {
     const { copy } = bothForms(content);
     for (const { verdict } of copy) expect(verdict).not.toBe(WORD.ok);
   });
+
+  it('alone on their runs stand where the quadratic says, or say that they are not settled', () => {
+    // Volts at the load: V = (E + sqrt(E^2 - 4 P R)) / 2, up to the most that a run can bring, E^2 / 4R.
+    const shares = Array.from({ length: 40 }, (_, at) => 0.9 + at * 0.00249);
+    const alone = (watts: (at: number) => number): StationContent => ({
+      title: 'Alone',
+      rules: { unit: 'm', volts: SOURCE_V, target: 0.3 },
+      // So large that no load makes its volts sink.
+      supply: { chemistry: 'lead-acid', ampHours: 20_000_000 },
+      runs: shares.map((_, at) => ({
+        run: `R${at}`,
+        ...{ peak: watts(at), kind: 'W', length: 10, ownSize: '14 AWG' },
+      })),
+    });
+    const [{ ohms, lowSource }] = stationValues(alone(() => 1)).runs as unknown as [
+      Record<'ohms' | 'lowSource', number>,
+    ];
+    const mostWatts = lowSource ** 2 / (4 * ohms);
+    const { copy } = bothForms(alone((at) => mostWatts * shares[at]!));
+    let settled = 0;
+    for (const [at, { lowVolts, verdict }] of copy.entries()) {
+      if (String(verdict).includes(WORD.notSettled)) continue;
+      settled += 1;
+      const volts = (lowSource * (1 + Math.sqrt(1 - shares[at]!))) / 2;
+      expect(Math.abs(Number(lowVolts) - volts), String(shares[at])).toBeLessThanOrEqual(SETTLED_V);
+    }
+    expect(settled).toBeGreaterThan(0);
+    expect(settled).toBeLessThan(shares.length);
+  });
 });
