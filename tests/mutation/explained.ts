@@ -29,4 +29,29 @@ export const EXPLAINED: readonly Explained[] = [
     told: "`IFERROR(IF(${cell.words}=\"\",IF([[${cell.judged}=1 -> TRUE]],${word('ok')},${word('checkEntries')}),",
     why: 'The last of several defences: every known row without figures has a word of its own before.',
   },
+  {
+    file: 'src/core/lightest/choose.ts',
+    told: 'const isProved = cost <= round.droppedFrom * (1 [[+ -> -]] ROUNDING_SHARE);',
+    why: 'A slack for rounding, far below what any price differs by.',
+  },
+  {
+    file: 'src/core/lightest/lightest-sizes.ts',
+    told: 'const SLACK = RELATIVE_SLACK / [[2 -> 3]];',
+    why: 'A share of the slack for rounding: any below 1 keeps what is found inside the limit.',
+  },
+  {
+    file: 'src/core/fillings.ts',
+    told: 'le (fromShortest.length <= kinds - index && fromShortest.at([[-1 -> 1]])! < space) {',
+    why: 'Only how early a sum stops that is more than enough: longer, with the same answers.',
+  },
+  {
+    file: 'src/functions/argument-reader.ts',
+    told: 'this.isWorthRemembering = this.remembered [[> -> <=]] MOST_REMEMBERED;',
+    why: 'Only whether readings are remembered: the answers are the same.',
+  },
+  {
+    file: 'src/sheets/supply/cells.ts',
+    told: '${cell.breakAmps})),${cell.eachBreaks}*(1+${RELATIVE_SLACK})[[>= -> >]]${others},FALSE)`;',
+    why: 'Only a figure that equals the limit and its slack for rounding to the last digit tells them apart.',
+  },
 ];
