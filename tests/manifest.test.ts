@@ -1,5 +1,5 @@
 /**
- * The manifest: what its schema cannot see. Limits from the manifest reference of the Office add-ins documentation
+ * The manifest: by its schema, and what that cannot see. Limits from the manifest reference of the Office add-ins documentation
  * (pages "resources", "namespace", "iconurl", "highresolutioniconurl") and the open specification MS-OWEMXML.
  */
 import { OfficeAddinManifest } from 'office-addin-manifest';
@@ -11,6 +11,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { ICON_SIZES_PX } from '../src/build/icon-sizes';
 import { DEVELOPMENT_ORIGIN, manifestFor } from '../src/build/manifest-for';
 import { pngSizePx } from './png-size';
+import { schemaFiles, XmlSchema } from './xml-schema';
 import { childrenOf, everythingIn, named, only, parseXml, type XmlElement } from './xml-tree';
 
 const file = new URL('../manifest.xml', import.meta.url);
@@ -35,6 +36,41 @@ const RESOURCES = [
 function resources(): readonly XmlElement[] {
   return childrenOf(only(manifest, 'Resources')).flatMap(childrenOf);
 }
+
+describe('the schema of manifests', () => {
+  let schema: XmlSchema;
+  beforeAll(() => {
+    schema = new XmlSchema(schemaFiles(new URL('manifest-schema/', import.meta.url)));
+  });
+
+  it.each([
+    ['as it stands here', text],
+    ['for a host', manifestFor(text, 'https://cables.example')],
+    ['for a folder of a host', manifestFor(text, 'https://club.example/radio/cables/')],
+  ])('holds for the manifest %s', (_where, manifest) => {
+    expect(schema.faultsOf(manifest)).toEqual([]);
+  });
+
+  it.each<[string, string | RegExp, string, RegExp]>([
+    ['a lifetime that is no word', 'lifetime="long"', 'lifetime="ever"', /lifetime.*'ever'/],
+    ['an id that is no GUID', /<Id>[^<]*/, '<Id>loomsheet', /Id': .*'loomsheet'/],
+    ['a version without numbers', /<Version>[^<]*/, '<Version>first', /Version': .*'first'/],
+    ['a button without help', /<Supertip>.*?<\/Supertip>/s, '', /Supertip/],
+    [
+      'a runtime after what it runs',
+      /(<Runtimes>.*?<\/Runtimes>)(.*)(<DesktopFormFactor>)/s,
+      '$2$1$3',
+      /Runtimes': This element is not expected/,
+    ],
+    ['a resource id of 33 characters', /resid="Loomsheet.Page"/, `resid="${'a'.repeat(33)}"`, /32/],
+    ['a permission that is none', 'ReadWriteDocument</P', 'ReadWriteAll</P', /'ReadWriteAll'/],
+    ['an element that nobody knows', '<Hosts>', '<Favours/><Hosts>', /Favours.* is not expected/],
+  ])('refuses %s', (_what, part, instead, said) => {
+    const changed = text.replace(part, instead);
+    expect(changed).not.toBe(text);
+    expect(schema.faultsOf(changed).join('\n')).toMatch(said);
+  });
+});
 
 describe('resources', () => {
   it('are all defined once and all used', () => {

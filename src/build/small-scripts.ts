@@ -1,4 +1,4 @@
-/** A plugin of the build: makes the workbench's scripts small, in a second where the usual tool takes a minute. */
+/** A plugin of the build: makes the scripts of pages small, in a second where the usual tool takes minutes. */
 import { transform } from 'esbuild';
 import { Compilation, sources, type Compiler } from 'webpack';
 

@@ -1,19 +1,12 @@
 /** `npm run build`: everything minified into `dist`, with its manifest, for the host that LOOM_ORIGIN names. */
-import { rmSync } from 'node:fs';
-import { build } from './build';
 import { builtFolder } from './build-folders';
 import { hostingAsked } from './hosting';
 import { DEVELOPMENT_ORIGIN } from './manifest-for';
-import { writeOffline } from './offline/write-offline';
-import { stampPages } from './stamp-pages';
+import { buildShipped } from './shipped-build';
 
 async function main(): Promise<void> {
   const { address, officeJs } = hostingAsked(process.env);
-  // Parts carry their content in their names: those of the last build would stay.
-  rmSync(builtFolder, { recursive: true, force: true });
-  await build('production');
-  stampPages(builtFolder);
-  const { name, files } = writeOffline(builtFolder);
+  const { name, files } = await buildShipped(builtFolder);
   console.log(
     `Built into dist for ${address ?? `${DEVELOPMENT_ORIGIN} (LOOM_ORIGIN names another host)`}.`,
   );

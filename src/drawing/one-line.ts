@@ -304,6 +304,9 @@ interface Footing {
   marks(yPt: number): readonly Mark[];
 }
 
+/** Of a longer paragraph the rest is a piece of its own, lest one be taller than any page. */
+const MOST_LINES = 20;
+
 /** Pieces of text, each whole in its column. */
 function footings(diagram: Diagram, widthPt: number): readonly Footing[] {
   const levels = (Object.keys(LEVEL_WORDS) as RunLevel[]).filter((level) =>
@@ -324,17 +327,25 @@ function footings(diagram: Diagram, widthPt: number): readonly Footing[] {
       textAt(LEVEL_WORDS[level], [56, yPt + 9], BODY),
     ],
   }));
-  const paragraph = (text: string, type: Type, indentPt = 0, mark = ''): Footing => {
+  const paragraph = (text: string, type: Type, indentPt = 0, mark = ''): readonly Footing[] => {
     const lines = wrapped(text, widthPt - indentPt, type);
-    return {
-      heightPt: lines.length * LINE_PT + 2,
-      marks: (yPt) => [
-        ...(mark === '' ? [] : [textAt(mark, [0, yPt + 9], STRONG)]),
-        ...lines.map((line, index) => textAt(line, [indentPt, yPt + 9 + index * LINE_PT], type)),
-      ],
+    const piece = (from: number): Footing => {
+      const own = lines.slice(from, from + MOST_LINES);
+      return {
+        heightPt: own.length * LINE_PT + (from + MOST_LINES < lines.length ? 0 : 2),
+        marks: (yPt) => [
+          ...(mark === '' || from > 0 ? [] : [textAt(mark, [0, yPt + 9], STRONG)]),
+          ...own.map((line, index) => textAt(line, [indentPt, yPt + 9 + index * LINE_PT], type)),
+        ],
+      };
     };
+    const others = Math.max(0, Math.ceil(lines.length / MOST_LINES) - 1);
+    return [
+      piece(0),
+      ...Array.from({ length: others }, (_, place) => piece((place + 1) * MOST_LINES)),
+    ];
   };
-  const notes = notesOf(diagram.runs).map((note, index) => {
+  const notes = notesOf(diagram.runs).flatMap((note, index) => {
     const lacking = diagram.runs.filter((run) => run.note === note).map(({ name }) => name);
     return paragraph(`${lacking.join(', ')}, ${note}`, BODY, 20, String(index + 1));
   });
@@ -343,8 +354,8 @@ function footings(diagram: Diagram, widthPt: number): readonly Footing[] {
     ...notes,
     ...(notes.length > 0 ? [gap] : []),
     ...samples,
-    ...LEGEND.map((text) => paragraph(text, BODY)),
-    paragraph(CAUTION, BODY),
+    ...LEGEND.flatMap((text) => paragraph(text, BODY)),
+    ...paragraph(CAUTION, BODY),
   ];
 }
 

@@ -31,14 +31,31 @@ export interface Type {
   readonly bold?: boolean;
 }
 
-export function textWidthPt(text: string, { sizePt, bold = false }: Type): number {
+/** Hundredths of the type's size that each character is wide. */
+function* widths(text: string, bold: boolean): Generator<number> {
   const known: readonly number[] = bold ? BOLD : PLAIN;
-  let hundredths = 0;
-  for (const character of text.replaceAll(NO_BREAK, ' ')) {
-    const code = character.codePointAt(0)!;
-    hundredths += known[code - FIRST] ?? (code >= WIDE_FROM ? WIDE : OTHER);
+  for (const character of text) {
+    const code = (character === NO_BREAK ? ' ' : character).codePointAt(0)!;
+    yield known[code - FIRST] ?? (code >= WIDE_FROM ? WIDE : OTHER);
   }
+}
+
+export function textWidthPt(text: string, { sizePt, bold = false }: Type): number {
+  let hundredths = 0;
+  for (const width of widths(text, bold)) hundredths += width;
   return (hundredths * sizePt) / 100;
+}
+
+/** How many characters of a text are within a width, and one more: no longer piece of it can be. */
+function mostWithin(text: string, mostPt: number, { sizePt, bold = false }: Type): number {
+  let hundredths = 0;
+  let count = 0;
+  for (const width of widths(text, bold)) {
+    count += 1;
+    hundredths += width;
+    if ((hundredths * sizePt) / 100 > mostPt) break;
+  }
+  return count;
 }
 
 const DOTS = '…';
@@ -46,7 +63,8 @@ const DOTS = '…';
 /** The text, or as much of it as fits with dots behind. */
 export function fitted(text: string, mostPt: number, type: Type): string {
   if (textWidthPt(text, type) <= mostPt) return text;
-  const characters = [...text];
+  // A cell holds tens of thousands of characters: only those that may fit are tried one by one.
+  const characters = [...text].slice(0, mostWithin(text, mostPt, type) + 1);
   while (characters.length > 1) {
     characters.pop();
     const shorter = `${characters.join('').trimEnd()}${DOTS}`;

@@ -38,6 +38,11 @@ export interface SheetEdits {
   fillRows(sheetName: string, fills: readonly RowFill[], columns: number): Promise<void>;
   /** Types and copies formulas on several sheets, all in one step that undo takes back; looks stay. */
   rearrange(changes: readonly SheetChange[]): Promise<void>;
+  /**
+   * Lays a schedule out for the runs that stand right below its last row; resolves to whether there were some. Rejects with
+   * a sentence where that cannot be. Absent where the tables of the spreadsheet do so by themselves.
+   */
+  takeInBelow?(sheetName: string): Promise<boolean>;
   /** Columns of a sheet that are out of sight. */
   hiddenColumns(sheetName: string, columns: number): Promise<readonly number[]>;
   /** Shows or hides columns. */

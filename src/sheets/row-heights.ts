@@ -5,6 +5,7 @@ import { PROTECTION_COLUMNS } from './protection/columns';
 import { PROTECTION_ROW } from './protection/layout';
 import { SCHEDULE_COLUMNS } from './schedule/columns';
 import { ROW } from './schedule/layout';
+import type { ScheduleReading } from './schedule/reading';
 import { SOURCE_WIDTH, supplyArea } from './supply/layout';
 import type { SheetPlan } from './plan/plan';
 import type { StationValues } from './station-values';
@@ -17,12 +18,28 @@ const BOLD_WIDTH = 1.15;
 /** A text that wraps, and its column's width in characters. */
 type Wrapped = readonly (readonly [text: unknown, widthChars: number])[];
 
+/** How many lines the longest of the texts takes. */
+const linesOf = (texts: Wrapped) =>
+  Math.max(...texts.map(([text, width]) => Math.ceil((String(text).length * BOLD_WIDTH) / width)));
+
+/** How high the rows of a schedule have to be for their verdicts and fixes, by zero-based row, in points. */
+export function runHeightsPt({ rows }: ScheduleReading): ReadonlyMap<number, number> {
+  const { verdict, mend } = SCHEDULE_COLUMNS;
+  return new Map(
+    rows.map(({ row, values }) => [
+      row,
+      LINE_PT *
+        linesOf([
+          [values.verdict ?? '', verdict.widthChars],
+          [values.mend ?? '', mend.widthChars],
+        ]),
+    ]),
+  );
+}
+
 function withHeights(plan: SheetPlan, first: number, rows: readonly Wrapped[]): SheetPlan {
   const heights = rows.flatMap((texts, index) => {
-    const lines = texts.map(([text, width]) =>
-      Math.ceil((String(text).length * BOLD_WIDTH) / width),
-    );
-    const most = Math.max(...lines);
+    const most = linesOf(texts);
     return most > 1 ? [[first + index, most * LINE_PT] as const] : [];
   });
   return { ...plan, rowHeightsPt: { ...plan.rowHeightsPt, ...Object.fromEntries(heights) } };

@@ -65,7 +65,9 @@ export async function addRun(host: SheetHost, line: string): Promise<AddedRun> {
   }
   const grid = await scheduleInView(host);
   const extent = extentOf(grid);
-  const row = nextFreeRow(grid);
+  // Where tables do not grow by themselves, the schedule takes in what is written below it.
+  const grows = host.edits.takeInBelow !== undefined && rowsBelow(grid).length === 0;
+  const row = nextFreeRow(grid) ?? (grows && extent !== undefined ? extent.last + 1 : undefined);
   if (extent === undefined || row === undefined) {
     throw new Error(
       'The schedule has no free row. Insert a row between its runs, and add the run again.',
@@ -103,29 +105,38 @@ export async function selectedSentence(host: SheetHost): Promise<string> {
   return `${name === '' ? `Row ${row.row + 1}` : name}: ${runSentence(row)}`;
 }
 
-/** What to do with runs that were typed below the last row of a schedule. */
-const TAKE_IN = {
-  table: 'Drag the lower right corner of the table down over it.',
-  cells: 'Write it in an empty row above; where none is left, save a copy and open that.',
-} as const;
+/** Takes in runs that stand below the last row of a schedule, where that can be, and says how it went; nothing where none do. */
+async function takeIn(host: SheetHost, grid: ComputedGrid): Promise<string> {
+  const [below] = rowsBelow(grid);
+  if (below === undefined) return '';
+  const stands = `Row ${below + 1} stands below the schedule and has no answer`;
+  if (host.edits.takeInBelow === undefined) {
+    return `${stands}. Drag the lower right corner of the table down over it.`;
+  }
+  try {
+    await host.edits.takeInBelow(grid.sheetName);
+    return 'The schedule has taken in what stood right below it.';
+  } catch (fault) {
+    return `${stands}: ${fault instanceof Error ? fault.message : String(fault)}`;
+  }
+}
 
 /** Puts back the formulas and looks that rows of the schedule in view lack; entries stay. */
 export async function repairSchedule(host: SheetHost): Promise<string> {
   const grid = await scheduleInView(host);
-  const [below] = rowsBelow(grid);
-  const outside =
-    below === undefined
-      ? ''
-      : ` Row ${below + 1} stands below the schedule and has no answer. ${TAKE_IN[host.references]}`;
   const lacking = lackingRows(grid);
-  if (lacking.length === 0) {
-    return `Every row of the schedule has its formulas; nothing was changed.${outside}`;
+  if (lacking.length > 0) {
+    const columns = Math.max(...(grid.values.map((cells) => cells.length) ?? [0]));
+    await host.edits.fillRows(grid.sheetName, lacking, columns);
   }
-  const columns = Math.max(...(grid.values.map((cells) => cells.length) ?? [0]));
-  await host.edits.fillRows(grid.sheetName, lacking, columns);
-  return lacking.length === 1
-    ? `Row ${lacking[0]!.to + 1} has its formulas again.${outside}`
-    : `${lacking.length} rows have their formulas again.${outside}`;
+  const below = await takeIn(host, grid);
+  const rows =
+    lacking.length === 1
+      ? `Row ${lacking[0]!.to + 1} has its formulas again.`
+      : `${lacking.length} rows have their formulas again.`;
+  const whole = 'Every row of the schedule has its formulas; nothing was changed.';
+  if (lacking.length > 0) return `${rows} ${below}`.trim();
+  return below === '' ? whole : below;
 }
 
 /** Puts the runs of the schedule in view in another order, with their fuses on Protection. */

@@ -71,6 +71,7 @@ async function start(): Promise<void> {
     try {
       if (!isKept) {
         await host.insert(newSchedule('demo', host.references, await host.taken()));
+        host.removeBlankSheet();
       }
     } finally {
       pane = mountPane(element('pane'), host);

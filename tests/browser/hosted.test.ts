@@ -1,12 +1,12 @@
-/** The built pages on a host that adds nothing: each holds to its own policy, and Excel on the web may frame the pane. */
+/** The pages that ship on a host that adds nothing: each holds to its own policy, and Excel on the web may frame the pane. */
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { builtFolder } from '../../src/build/build-folders';
 import { REFERENCE_PAGES } from '../../src/taskpane/reference-pages';
 import { launchBrowser, openPage } from './browser';
+import { shippedFolder } from './shipped-pages';
 import { hostFolder, type StaticHost } from './static-host';
 import { openWorkbench } from './workbench-page';
 
@@ -15,7 +15,7 @@ let host: StaticHost;
 
 beforeAll(async () => {
   browser = await launchBrowser();
-  host = await hostFolder(builtFolder);
+  host = await hostFolder(await shippedFolder());
 });
 
 afterAll(async () => {

@@ -1,18 +1,35 @@
 /**
- * The workbench without a network, and the change from one build to the next. The pages are those built for all browser
- * tests, made to work offline in a copy of their folder: what a production build adds is in that step alone.
+ * The workbench without a network, and the change from one build to the next. The workbench that ships goes the whole way once.
+ * The turns of the change are tried on a page of a few lines that asks for the same worker by the same code: each page of
+ * the workbench itself takes seconds to open, and there are a dozen.
  */
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { buildSync } from 'esbuild';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { builtFolder } from '../../src/build/build-folders';
+import { builtFolder, projectFolder } from '../../src/build/build-folders';
 import { writeOffline } from '../../src/build/offline/write-offline';
 import { DEMO } from '../../src/sheets/station/demo';
 import { launchBrowser } from './browser';
+import { shippedFolder } from './shipped-pages';
 import { hostFolder, type StaticHost } from './static-host';
 import { openWorkbench } from './workbench-page';
+
+const SMALL_PAGE =
+  '<!doctype html>\n<html lang="en"><head><title>small</title><link rel="icon" href="assets/icon-32.png" /><script src="workbench.js" defer></script></head><body></body></html>';
+
+/** The order in which the workbench asks: whether to give way before anything else, to be kept once it is ready. */
+const SMALL_SCRIPT = `
+  import { keepOffline, reloadsAsNewer } from './src/workbench/offline.ts';
+  const start = async () => {
+    if (await reloadsAsNewer()) return;
+    document.documentElement.dataset.ready = 'true';
+    await keepOffline(() => document.body.append('A newer version is here.'));
+  };
+  start();
+`;
 
 let folder: string;
 let browser: Browser;
@@ -60,12 +77,29 @@ async function reload(page: Page): Promise<void> {
   await ready(page);
 }
 
-/** A workbench that was opened, kept, and opened again from what was kept. */
-async function openKept() {
-  const workbench = await openWorkbench(context, undefined, host.origin);
-  await workbench.page.evaluate(() => navigator.serviceWorker.ready);
-  await reload(workbench.page);
-  return workbench;
+/** A page of a few lines in the folder, and its first build. */
+function buildSmall(): string {
+  rmSync(folder, { recursive: true });
+  mkdirSync(folder);
+  writeFileSync(at('workbench.html'), SMALL_PAGE);
+  writeFileSync(at('numbers.html'), 'Of the numbers.');
+  const { outputFiles } = buildSync({
+    stdin: { contents: SMALL_SCRIPT, resolveDir: projectFolder },
+    bundle: true,
+    write: false,
+    format: 'iife',
+  });
+  writeFileSync(at('workbench.js'), outputFiles[0]!.text);
+  return buildAs('first');
+}
+
+/** The small page, opened, kept, and opened again from what was kept. */
+async function openSmall(): Promise<Page> {
+  const page = await context.newPage();
+  await page.goto(`${host.origin}/workbench.html`);
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await reload(page);
+  return page;
 }
 
 /** What a browser wants of a page that it installs: a description without faults, and pictures that are there. */
@@ -98,30 +132,33 @@ async function goOnline(): Promise<void> {
 beforeAll(async () => {
   browser = await launchBrowser();
   folder = mkdtempSync(path.join(tmpdir(), 'loomsheet-offline-'));
-  cpSync(builtFolder, folder, { recursive: true });
-  host = await hostFolder(folder);
+  cpSync(await shippedFolder(), folder, { recursive: true });
 });
 
 beforeEach(async () => {
+  host = await hostFolder(folder);
   context = await browser.newContext({ viewport: { width: 1400, height: 800 } });
 });
 
 afterEach(async () => {
   await context.close();
+  await host.close();
 });
 
 afterAll(async () => {
-  await host?.close();
   await browser?.close();
   rmSync(folder, { recursive: true, force: true });
 });
 
-test('the workbench opens again, calculated, with every part that it loads later', async () => {
-  buildAs('first');
-  const { page, read, trouble } = await openKept();
+test('the workbench that ships opens again, calculated, with every part that it loads later, until a newer one is there', async () => {
+  const { page, read, trouble } = await openWorkbench(context, undefined, host.origin);
+  await page.evaluate(() => navigator.serviceWorker.ready);
   await expectInstallable(page);
-  const verdicts = () =>
-    page.evaluate(async () => (await window.loomWorkbench!.host.activeGrid())!.values);
+  // The grid keeps fifteen digits of what it computes; a new sheet holds all of them.
+  const verdicts = async () =>
+    (await page.evaluate(async () => (await window.loomWorkbench!.host.activeGrid())!.values)).map(
+      (row) => row.map((cell) => (typeof cell === 'number' ? Number(cell.toPrecision(12)) : cell)),
+    );
   const before = await verdicts();
   expect(before.length).toBeGreaterThan(DEMO.runs.length);
   await goOffline();
@@ -150,12 +187,24 @@ test('the workbench opens again, calculated, with every part that it loads later
   }
   expect(trouble.violations).toEqual([]);
   expect(trouble.strayRequests).toEqual([]);
+
   await goOnline();
+  const second = buildAs('second');
+  expect(await update(page)).toBe('installed');
+  await page.getByText('A newer version is here.').waitFor();
+  const reloaded = async () => {
+    await reload(page);
+    return page.title();
+  };
+  await expect.poll(reloaded, { timeout: 200_000 }).toBe('second');
+  expect(await madeAs(page)).toEqual(['second', 'second']);
+  expect(await verdicts()).toEqual(before);
+  await expect.poll(() => cacheNames(page)).toEqual([second]);
 });
 
 test('a newer build comes whole or not at all, and only where no page of the older is open', async () => {
-  const first = buildAs('first');
-  const { page } = await openKept();
+  const first = buildSmall();
+  const page = await openSmall();
   expect(await madeAs(page)).toEqual(['first', 'first']);
   expect(await cacheNames(page)).toEqual([first]);
 
@@ -188,12 +237,15 @@ test('a newer build comes whole or not at all, and only where no page of the old
 });
 
 test('a development server has no worker, and takes away that of a build at its address', async () => {
-  buildAs('first');
-  const { page } = await openKept();
-  for (const name of ['workbench.html', 'offline-worker.js'])
-    cpSync(path.join(builtFolder, name), at(name));
+  buildSmall();
+  const page = await openSmall();
+  // As the development server has them: a page that names no worker, and the worker that leaves.
+  writeFileSync(at('workbench.html'), SMALL_PAGE);
+  cpSync(path.join(builtFolder, 'offline-worker.js'), at('offline-worker.js'));
+  const own = readFileSync(path.join(builtFolder, 'workbench.html'), 'utf8');
+  expect(own).not.toContain('data-worker');
   await page.reload();
-  await page.waitForFunction(() => document.title === 'Loomsheet workbench');
+  await page.waitForFunction(() => document.title === 'small');
   await ready(page);
   expect(await page.evaluate(() => navigator.serviceWorker.getRegistration())).toBeUndefined();
   expect(await cacheNames(page)).toEqual([]);

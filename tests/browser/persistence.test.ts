@@ -1,8 +1,15 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { gunzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { CellError } from '../../src/functions/cell';
 import type { GridValue } from '../../src/sheets/plan/grid';
+import { readSchedule } from '../../src/sheets/schedule/reading';
+import { stationValues } from '../../src/sheets/station-values';
+import type { StationContent } from '../../src/sheets/station/content';
 import { violations } from './accessibility';
 import { launchBrowser } from './browser';
+import { leaveKeptText, readKeptText } from './kept/database';
 import { openWorkbench } from './workbench-page';
 
 let browser: Browser;
@@ -64,4 +71,46 @@ test('what was typed, and what follows from it, stands there again after a reloa
   await isReady(page);
   expect(await read(sheetName, 'A10')).toBe(named);
   await context.close();
+});
+
+describe('what an earlier version kept', () => {
+  const kept = new URL('kept/', import.meta.url);
+  const typed = new URL('../lists/written/', import.meta.url);
+  const versions = readdirSync(kept)
+    .filter((name) => name.endsWith('.json.gz'))
+    .map((name) => name.slice(0, -'.json.gz'.length));
+
+  test('is known of the present version too', () => {
+    const description = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
+    expect(versions).toContain((JSON.parse(description) as { version: string }).version);
+  });
+
+  test.each(versions)('stands there again, judged: %s', async (version) => {
+    const context = await browser.newContext();
+    const before = await context.newPage();
+    await before.goto(`${inject('origin')}/numbers.html`);
+    const text = gunzipSync(readFileSync(new URL(`${version}.json.gz`, kept))).toString();
+    await leaveKeptText(before, text);
+    await before.close();
+
+    const { page, activeGrid, sheetNames, trouble } = await openWorkbench(context);
+    const names = await sheetNames();
+    expect(names).toEqual(expect.arrayContaining(['Run schedule', 'Run schedule 2']));
+    expect(await page.locator('#told').textContent()).toBe('');
+    const station = JSON.parse(
+      readFileSync(new URL(`${version}.json`, typed), 'utf8'),
+    ) as StationContent;
+    const judged = stationValues(station).runs.map(({ verdict, size }, place) => [
+      station.runs[place]!.run,
+      verdict,
+      size instanceof CellError ? size.code : size,
+    ]);
+    expect(judged.length).toBeGreaterThan(3);
+    const { rows } = readSchedule((await activeGrid()).values)!;
+    expect(rows.map(({ values: { run, verdict, size } }) => [run, verdict, size])).toEqual(judged);
+    // And it is kept anew, in the form of this version.
+    expect(await readKeptText(page)).toMatch(/^\{"form":\d+,/);
+    expect(trouble.pageErrors).toEqual([]);
+    await context.close();
+  });
 });

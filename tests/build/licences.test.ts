@@ -1,10 +1,8 @@
 /** What ships is permissive, and its notices are told. */
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { projectFolder } from '../../src/build/build-folders';
-import inside from '../../src/build/licences/inside-exceljs.json';
 import { licencesPage } from '../../src/build/licences/licences-page';
 import { noticeOf } from '../../src/build/licences/package-notice';
 import { isPermissive } from '../../src/build/licences/permissive';
@@ -97,26 +95,5 @@ describe('the notice of a package', () => {
     describePackage({ license: 'BSD-3-Clause' });
     mkdirSync(path.join(folder, 'lib'));
     expect(() => noticeOf(folder)).toThrow('carries no text');
-  });
-});
-
-describe('the writer of workbooks, which comes bundled', () => {
-  test('brings the packages that are listed, and no other', () => {
-    const map = path.join(projectFolder, 'node_modules/exceljs/dist/exceljs.min.js.map');
-    const { sources } = JSON.parse(readFileSync(map, 'utf8')) as { sources: readonly string[] };
-    const brought = sources.flatMap((source) => {
-      const name = /.*node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(source)?.[1];
-      return name === undefined ? [] : [name];
-    });
-    // One of them comes bundled in its turn; these are inside it.
-    const inner = ['immediate', 'lie', 'pako', 'setimmediate'];
-    expect(inside.map(({ name }) => name)).toEqual([...new Set([...brought, ...inner])].sort());
-  });
-
-  test('brings only what may ship, with a text each', () => {
-    for (const { name, licence, text } of inside) {
-      expect(isPermissive(licence), `${name}: ${licence}`).toBe(true);
-      expect(text.length, name).toBeGreaterThan(300);
-    }
   });
 });

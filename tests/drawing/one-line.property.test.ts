@@ -212,3 +212,21 @@ it('draws the demonstration on two pages, none of its trees on both, in type of 
   expect([one.pages, one.typePt]).toEqual([2, LEAST_TYPE_PT]);
   for (const { text } of textsOf(one)) expect(text).not.toMatch(/^(from .*, |to )page/);
 });
+
+it('goes on to another page with a note that fills more than one', () => {
+  // So many runs with one and the same fault between them.
+  const names = Array.from({ length: 500 }, (_, at) => `Level gauge of the lower bank ${at + 1}`);
+  const diagram = stationDiagram({ ...DEMO, runs: [{ run: 'Lamp', peak: 1, length: 2 }] });
+  const [run] = diagram.runs;
+  const note = 'a fault';
+  const runs = names.map((name) => ({ ...run!, name, level: 'danger' as const, note }));
+  const one = oneLine({ ...diagram, runs });
+  const told = textsOf(one)
+    .map(({ text }) => text)
+    .join(' ');
+  expect(names.filter((name) => !told.includes(`${name},`))).toEqual([]);
+  const end = pageEnd(one.paper);
+  for (const mark of textsOf(one)) {
+    expect(end(mark.yPt - TRACE_PT)).toBe(end(Math.max(0, mark.yPt - 0.7 * mark.sizePt)));
+  }
+});

@@ -31,7 +31,7 @@ export function reasonOf(
 ): SetAside | undefined {
   const shown = sheets.runs[row]!;
   const theirs = verdictsIn(String(shown.verdict));
-  const isOfVerdict = key === 'verdict' || key === 'level';
+  const isOfVerdict = ['finding', 'verdict', 'level'].includes(key);
   const isTied = run.verdict.has('tiedToAnother');
 
   if (run.isBlank && run.isWatts && !isOfVerdict && shown.runAmps instanceof CellError) {

@@ -18,7 +18,7 @@ import type { StationContent } from '../../src/sheets/station/content';
 import { EXTRA_KEYS } from '../../src/sheets/station/extras';
 import { DEMO } from '../../src/sheets/station/demo';
 import { scheduleNames } from '../../src/sheets/station/naming';
-import { WORD } from '../../src/sheets/station/verdicts';
+import { LEVELS, WORD } from '../../src/sheets/station/verdicts';
 import { distance, RELATIVE, told } from '../closeness';
 import { generatedStations } from '../sheets/generated-stations';
 import { protectionStations } from '../sheets/protection-stations';
@@ -36,6 +36,16 @@ const WITHOUT_VOLTS: StationContent['runs'] = [
   { run: 'Unsure and unmeasured', peak: '6.2 W', volts: 'many', leastVolts: 10.8 },
 ];
 
+/** Names with marks that stand for other letters where a spreadsheet looks them up. */
+const MARKED: StationContent['runs'] = [
+  { run: 'Spur 1', peak: 1, length: '2 ft' },
+  { run: 'Spur ?', length: '8 ft' },
+  { run: '~Lead*', length: '8 ft' },
+  { run: 'On the spur', fedFrom: 'spur ?', peak: 4, length: '5 ft' },
+  { run: 'On the lead', fedFrom: ' ~Lead*', peak: 4, length: '5 ft' },
+  { run: 'On none', fedFrom: 'Spur *', peak: 4, length: '5 ft' },
+];
+
 /** Stations that between them use every choice of every rule, loads in watts, and every way that a fuse can fail. */
 const { thin1, generated2 } = protectionStations();
 const STATIONS: Readonly<Record<string, StationContent>> = {
@@ -49,7 +59,9 @@ const STATIONS: Readonly<Record<string, StationContent>> = {
           index * 5,
           index * 5 + 5,
         ),
-        ...(index === 0 ? [{ title: 'Typed', runs: [...TYPED_RUNS, ...WITHOUT_VOLTS] }] : []),
+        ...(index === 0
+          ? [{ title: 'Typed', runs: [...TYPED_RUNS, ...WITHOUT_VOLTS, ...MARKED] }]
+          : []),
       ]),
     ]),
   ),
@@ -166,7 +178,13 @@ describe('a copy that needs no add-in', { timeout: PATIENCE_MS }, () => {
   // Runs that feed no other: those below would have to wait for them.
   const CLEARED = { volts: ROW.first + 2, target: ROW.first + 4 } as const;
 
-  /** The demonstration with the source volts of one row and the target of another emptied by hand. */
+  /** Typed over formulas, in rows that are ok without. */
+  const TYPED_OVER = {
+    size: { row: ROW.first + 3, value: '18 AWG' },
+    verdict: { row: ROW.first + 9, value: 'as the shop said' },
+  } as const;
+
+  /** The demonstration with the source volts of one row and the target of another emptied by hand, and formulas lost. */
   async function withCellsCleared(bytes: Uint8Array): Promise<Uint8Array> {
     const workbook = new ExcelJS.Workbook();
     await workbook.xlsx.load(bytes as unknown as ExcelJS.Buffer);
@@ -174,15 +192,26 @@ describe('a copy that needs no add-in', { timeout: PATIENCE_MS }, () => {
     for (const key of ['volts', 'target'] as const) {
       sheet.getCell(CLEARED[key] + 1, columnOf(key) + 1).value = null;
     }
+    for (const [key, { row, value }] of Object.entries(TYPED_OVER)) {
+      sheet.getCell(row + 1, columnOf(key as keyof typeof TYPED_OVER) + 1).value = value;
+    }
     return new Uint8Array(await workbook.xlsx.writeBuffer());
   }
 
   it('never leaves a row ok whose source volts or target were cleared', async () => {
     const cells = await cellsOf(after['cleared']!);
-    const at = (row: number, key: 'verdict' | 'size') =>
+    const at = (row: number, key: 'verdict' | 'fuse') =>
       cells.at(scheduleNames().sheet, row, columnOf(key));
     for (const row of Object.values(CLEARED)) expect(at(row, 'verdict')).toBe(WORD.voltsMissing);
     // The row between them keeps what it had.
-    expect(at(ROW.first + 3, 'size')).toBe('10 AWG');
+    expect(at(ROW.first + 3, 'fuse')).toBe(3);
+  });
+
+  it('is not ok where a wire was typed over its formula, and tells a verdict that was', async () => {
+    const cells = await cellsOf(after['cleared']!);
+    const { sheet } = scheduleNames();
+    expect(cells.at(sheet, TYPED_OVER.size.row, columnOf('verdict'))).toBe(WORD.typedOver);
+    expect(cells.at(sheet, TYPED_OVER.verdict.row, columnOf('level'))).toBe(LEVELS.length);
+    expect(cells.at(sheet, ROW.title, columnOf('size'))).toContain('1 verdict was typed over');
   });
 });

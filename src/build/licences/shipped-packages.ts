@@ -3,16 +3,7 @@ import { createRequire } from 'node:module';
 import path from 'node:path';
 import type { MultiStats, StatsModule } from 'webpack';
 import { projectFolder } from '../build-folders';
-import insideExceljs from './inside-exceljs.json';
 import { noticeOf, type PackageNotice } from './package-notice';
-
-/**
- * Scripts that come ready bundled, so that what they bring is in no list of modules. What is inside was read from the
- * script's own source map, the licences from the packages' own files.
- */
-const BUNDLED_BEFORE: Readonly<Record<string, readonly PackageNotice[]>> = {
-  exceljs: insideExceljs,
-};
 
 const FOLDER = /^.*[\\/]node_modules[\\/](?:@[^\\/]+[\\/])?[^\\/]+/;
 
@@ -56,10 +47,9 @@ export function shippedPackages(stats: MultiStats): readonly PackageNotice[] {
   });
   const folders = new Set(children.flatMap(({ modules = [] }) => modules.flatMap(foldersOf)));
   const notices = [...folders].map(noticeOf);
-  const inside = notices.flatMap(({ name }) => BUNDLED_BEFORE[name] ?? []);
   const byName = new Map<string, PackageNotice>();
   // Versions differ where a package comes twice.
-  for (const notice of [...notices, ...inside]) {
+  for (const notice of notices) {
     byName.set(`${notice.name} ${notice.version ?? ''}`, notice);
   }
   return [...byName.values()].sort((one, other) => (one.name < other.name ? -1 : 1));

@@ -16,6 +16,9 @@ export const NOTE_TITLE = 'About this column';
 /** A rule that everything satisfies: a prompt needs some rule to hang on. */
 const ANYTHING: Excel.DataValidationRule = { custom: { formula: '=TRUE' } };
 
+/** Excel holds a rule to what is typed alone, not to what a formula comes to. */
+const NOTHING: Excel.DataValidationRule = { custom: { formula: '=FALSE' } };
+
 /** A text within a limit: whole sentences as far as they fit, else whole words and "…". */
 export function shortened(text: string, limit: number): string {
   if (text.length <= limit) return text;
@@ -26,6 +29,7 @@ export function shortened(text: string, limit: number): string {
 
 /** The validation rule of an entry. Throws where its list is longer than Excel takes. */
 function ruleOf(entry: EntryPlan): Excel.DataValidationRule {
+  if (entry.workedOut) return NOTHING;
   if (entry.choices !== undefined) {
     const source = entry.choices.join(',');
     if (source.length > TEXT_LIMITS.choices) {
@@ -54,12 +58,14 @@ function ruleOf(entry: EntryPlan): Excel.DataValidationRule {
 /** Sets what an entry's cells take; a refusal repeats the prompt, which says what to type. */
 export function applyEntry(range: Excel.Range, entry: EntryPlan): void {
   const refuses =
-    (entry.choices !== undefined && entry.othersAllowed !== true) || entry.number !== undefined;
+    entry.workedOut === true ||
+    (entry.choices !== undefined && entry.othersAllowed !== true) ||
+    entry.number !== undefined;
   const validation = range.dataValidation;
   validation.rule = ruleOf(entry);
   validation.ignoreBlanks = true;
   validation.prompt = {
-    showPrompt: true,
+    showPrompt: entry.workedOut !== true,
     title: shortened(entry.promptTitle, TEXT_LIMITS.promptTitle),
     message: shortened(entry.prompt, TEXT_LIMITS.prompt),
   };

@@ -11,6 +11,7 @@ import type { GridValue } from '../../sheets/plan/grid';
 import type { SheetEdits, TypedCell } from '../edits';
 import type { Changes } from './changes';
 import type { Grid } from './grid';
+import { takeInBelow } from './growth';
 import { beginUndoStep } from './undo-step';
 
 function typedCell(content: GridValue): ICellData {
@@ -109,6 +110,11 @@ export function workbenchEdits(
           setCells(sheet, value);
         }
       });
+    },
+    async takeInBelow(sheetName) {
+      const isTaken = takeInBelow(grid, sheetNamed(sheetName));
+      await calculated();
+      return isTaken;
     },
     hiddenColumns(sheetName, columns) {
       const sheet = sheetNamed(sheetName).getSheet();

@@ -12,6 +12,7 @@ import { askEntryRulesOnce } from './entry-rules';
 import { gridFunctionHelp, gridFunctions } from './functions';
 import { ENGLISH } from './language';
 import { takeOtherThanOffered } from './offered';
+import { pasteAsTyped } from './pasting';
 import { Sentences } from './sentences';
 import { keepWhatIsTyped, leaveKeysBeside } from './typing';
 
@@ -69,6 +70,7 @@ export function openGrid(
     askEntryRulesOnce(univer);
     takeOtherThanOffered(univer);
     keepWhatIsTyped(univer);
+    pasteAsTyped(univer);
     leaveKeysBeside(univer, container);
     return { univer, api, workbook, sentences };
   } catch (fault) {

@@ -17,12 +17,14 @@ import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
 import { watchCalculation, type CalculationWatch } from './calculation';
 import type { SheetEdits } from '../edits';
 import { workbenchEdits } from './edits';
+import { growSchedules } from './growth';
 import { keepRowsTogether } from './row-commands';
 import { watchChanges, type Changes } from './changes';
 import type { Grid } from './grid';
 import { insertedSheets, removeSheets, stepOf } from './insertion';
 import { workbenchProbe } from './probe';
 import { readComputed, readSheet } from './read';
+import { growRows } from './row-heights';
 import { gridRange, highlightRule, validationRule } from './rules';
 import { sheetSnapshot } from './snapshot';
 import { AddSheetDataValidationCommand } from '@univerjs/preset-sheets-data-validation';
@@ -31,7 +33,7 @@ import { tellEngine, valuesOf, withoutCalculating } from './filled-in';
 import { insertName } from './names';
 import { ICommandService, LifecycleService, LifecycleStages } from '@univerjs/core';
 import { ILayoutService } from '@univerjs/preset-sheets-core';
-import { SetRangeValuesMutation } from '@univerjs/sheets';
+import { RemoveSheetMutation, SetRangeValuesMutation } from '@univerjs/sheets';
 
 export class WorkbenchHost implements SheetHost {
   readonly references = 'cells';
@@ -52,9 +54,12 @@ export class WorkbenchHost implements SheetHost {
       await this.calculation.settled();
     };
     this.edits = workbenchEdits(grid, this.changes, this.calculated);
-    keepRowsTogether(grid, this.edits, (sentence) => {
+    const refuse = (sentence: string) => {
       for (const listener of this.refusals) listener(sentence);
-    });
+    };
+    keepRowsTogether(grid, this.edits, refuse);
+    growSchedules(grid, refuse);
+    growRows(grid, this.changes, this.calculation.isUnderWay);
   }
 
   /**
@@ -192,6 +197,21 @@ export class WorkbenchHost implements SheetHost {
     return sheet;
   }
 
+  /** Takes the blank sheet away that the grid opens with, past undo; a sheet that holds anything stays. */
+  removeBlankSheet(): void {
+    const { workbook } = this.grid;
+    const [first, ...others] = workbook.getSheets();
+    if (first === undefined || others.length === 0 || readSheet(this.grid, first) !== null) return;
+    this.grid.univer
+      .__getInjector()
+      .get(ICommandService)
+      .syncExecuteCommand(RemoveSheetMutation.id, {
+        unitId: workbook.getId(),
+        subUnitId: first.getSheetId(),
+        subUnitName: first.getSheetName(),
+      });
+  }
+
   private addNames(plan: SheetPlan, taken: TakenNames): string[] {
     return plan.names.map(({ name, area }) => {
       if (taken.names.has(name.toLowerCase())) {
@@ -206,6 +226,8 @@ export class WorkbenchHost implements SheetHost {
   private addRules(sheet: FWorksheet, plan: SheetPlan): void {
     const commands = this.grid.univer.__getInjector().get(ICommandService);
     for (const entry of plan.entries) {
+      // What is typed stays, whatever it is; the row itself says that a formula is missing.
+      if (entry.workedOut) continue;
       const done = commands.syncExecuteCommand(AddSheetDataValidationCommand.id, {
         unitId: this.grid.workbook.getId(),
         subUnitId: sheet.getSheetId(),

@@ -22,10 +22,13 @@ import {
 import type { ComputedGrid } from '../../sheets/plan/grid';
 import type { SheetEdits } from '../edits';
 import type { Grid } from './grid';
+import { growBy, GrowthFault } from './growth';
 import { readComputed, readSheet } from './read';
+import { beginUndoStep } from './undo-step';
 
-/** What becomes of rows of a schedule, or why not. */
-type Outcome = { readonly order: RowOrder } | { readonly refused: string };
+/** What becomes of rows of a schedule, or why not; or that it has to have more rows for it. */
+type Outcome =
+  { readonly order: RowOrder } | { readonly refused: string } | { readonly lacks: number };
 /** Rows from the first of the schedule on, and for a move the row before which they go. */
 interface Rows {
   readonly at: number;
@@ -33,20 +36,15 @@ interface Rows {
   readonly to: number;
 }
 
-const counted = (rows: number) => (rows === 1 ? 'a row' : `${rows} rows`);
+type OutcomeOf = (span: RowSpan, rows: Rows) => Outcome;
 
-const OUTCOMES: ReadonlyMap<string, (span: RowSpan, rows: Rows) => Outcome> = new Map<
-  string,
-  (span: RowSpan, rows: Rows) => Outcome
->([
+const OUTCOMES: ReadonlyMap<string, OutcomeOf> = new Map<string, OutcomeOf>([
   [
     InsertRowByRangeCommand.id,
     (span, { at, count }) => {
       const order = withRows(span, at, count);
       return order === undefined
-        ? {
-            refused: `There is no room for ${counted(count)} more: all ${span.rows} rows of this schedule are taken. Save a copy and open it here: it comes with room for more runs.`,
-          }
+        ? { lacks: Math.max(span.used, at) + count - span.rows }
         : { order };
     },
   ],
@@ -91,21 +89,44 @@ export function keepRowsTogether(
     const sheet =
       subUnitId === undefined ? workbook.getActiveSheet() : workbook.getSheetBySheetId(subUnitId);
     if (outcomeOf === undefined || rows === undefined || sheet === null) return false;
-    const schedule = computedGrid(grid, sheet);
-    const span = schedule === undefined ? undefined : rowSpan(schedule);
+    const span = spanOf(sheet);
     if (span === undefined) return false;
     const at = rows.from - span.first;
     if (at < 0 || at >= span.rows) return false;
-    const outcome = outcomeOf(span, { at, count: rows.count, to: rows.to - span.first });
-    if ('refused' in outcome) {
-      refuse(outcome.refused);
-      return true;
+    const end = beginUndoStep(grid);
+    try {
+      takeAmong(sheet, span, outcomeOf, { at, count: rows.count, to: rows.to - span.first });
+    } finally {
+      end();
     }
+    return true;
+  }
+
+  function spanOf(sheet: FWorksheet): RowSpan | undefined {
+    const schedule = computedGrid(grid, sheet);
+    return schedule === undefined ? undefined : rowSpan(schedule);
+  }
+
+  function takeAmong(sheet: FWorksheet, span: RowSpan, outcomeOf: OutcomeOf, rows: Rows): void {
+    let outcome = outcomeOf(span, rows);
+    if ('lacks' in outcome) {
+      try {
+        growBy(grid, sheet, outcome.lacks);
+      } catch (fault) {
+        if (!(fault instanceof GrowthFault)) throw fault;
+        outcome = {
+          refused: `There is no room for it: all ${span.rows} rows of this schedule are taken, and ${fault.message}`,
+        };
+      }
+      const grown = spanOf(sheet);
+      if ('lacks' in outcome && grown !== undefined) outcome = outcomeOf(grown, rows);
+    }
+    if ('refused' in outcome) refuse(outcome.refused);
+    if (!('order' in outcome)) return;
     const grids = workbook.getSheets().flatMap((one) => computedGrid(grid, one) ?? []);
     edits.rearrange(cellsInOrder(grids, sheet.getSheetName(), outcome.order)).catch(() => {
       refuse('The rows could not be moved.');
     });
-    return true;
   }
 
   grid.univer

@@ -161,8 +161,8 @@ function columnWidthsPx(plan: SheetPlan): number[] {
 export function sheetSnapshot(plan: SheetPlan, values?: Calculated): Partial<IWorksheetData> {
   const rows: Rows = {};
   // A drop-down list takes no type from its sheet, and wraps its text out of sight unless told otherwise.
-  for (const { area, choices } of plan.entries) {
-    if (choices === undefined) continue;
+  for (const { area, choices, choicesFrom } of plan.entries) {
+    if (choices === undefined && choicesFrom === undefined) continue;
     layStyle(rows, area, { ff: TYPEFACE, fs: TYPE_SIZE_PT, tb: WrapStrategy.CLIP });
   }
   const valueAt: ValueAt = (row, column) => values?.at(plan.name, row, column) ?? null;

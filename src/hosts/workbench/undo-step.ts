@@ -1,13 +1,23 @@
-/** Several changes as one step of undo. Steps may lie within one another; the grid itself knows one at a time. */
-import { IUndoRedoService, type IDisposable } from '@univerjs/core';
+/**
+ * Several changes as one step of undo. Steps may lie within one another. The grid's own way (0.25.1) takes back the first
+ * change first; what was done last is taken back first here.
+ */
+import { IUndoRedoService, type IUndoRedoItem } from '@univerjs/core';
 import type { Grid } from './grid';
 
-const open = new WeakMap<object, { depth: number; batch: IDisposable }>();
+/** The grid's list of what can be undone, with the parts that it keeps to itself. */
+interface InnerUndo {
+  _getUndoStack(unitId: string, createAsNeeded: boolean): IUndoRedoItem[];
+  _updateStatus(): void;
+}
+
+const open = new WeakMap<object, { depth: number; readonly last: IUndoRedoItem | undefined }>();
 
 /** Begins a step; what it returns ends it. */
 export function beginUndoStep({ univer, workbook }: Grid): () => void {
-  const undo = univer.__getInjector().get(IUndoRedoService);
-  const step = open.get(undo) ?? { depth: 0, batch: undo.__tempBatchingUndoRedo(workbook.getId()) };
+  const undo = univer.__getInjector().get(IUndoRedoService) as unknown as InnerUndo;
+  const items = () => undo._getUndoStack(workbook.getId(), true);
+  const step = open.get(undo) ?? { depth: 0, last: items().at(-1) };
   open.set(undo, step);
   step.depth += 1;
   let isEnded = false;
@@ -17,6 +27,37 @@ export function beginUndoStep({ univer, workbook }: Grid): () => void {
     step.depth -= 1;
     if (step.depth > 0) return;
     open.delete(undo);
-    step.batch.dispose();
+    const stack = items();
+    // Where the list is full, its oldest items are gone, the one before the step with them.
+    const from = step.last === undefined ? 0 : stack.lastIndexOf(step.last) + 1;
+    const done = stack.splice(from);
+    if (done.length === 0) return;
+    stack.push({
+      ...done.at(-1)!,
+      redoMutations: done.flatMap(({ redoMutations }) => redoMutations),
+      undoMutations: [...done].reverse().flatMap(({ undoMutations }) => undoMutations),
+    });
+    undo._updateStatus();
   };
+}
+
+/**
+ * Adds mutations that have been done to the last step of undo, where that one began with these parameters; else they become
+ * a step of their own.
+ */
+export function addToUndoStep(
+  { univer, workbook }: Grid,
+  mutations: Pick<IUndoRedoItem, 'redoMutations' | 'undoMutations'>,
+  began?: object,
+): void {
+  const service = univer.__getInjector().get(IUndoRedoService);
+  const unitID = workbook.getId();
+  const stack = (service as unknown as InnerUndo)._getUndoStack(unitID, true);
+  const last = stack.at(-1);
+  if (began === undefined || !last?.redoMutations.some(({ params }) => params === began)) {
+    service.pushUndoRedo({ unitID, ...mutations });
+    return;
+  }
+  last.redoMutations.push(...mutations.redoMutations);
+  last.undoMutations.unshift(...mutations.undoMutations);
 }

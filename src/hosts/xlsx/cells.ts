@@ -110,10 +110,13 @@ function sharedFormulas(cells: readonly LaidCell[]): readonly (Shared | undefine
 const inXml = new Map<string, FilledDown>();
 const MOST_KEPT = 2000;
 
+/** Functions that came after the file format, which stand in files under a longer name ([MS-XLSX] 2.2.2). */
+const LATER = /\bISFORMULA(?=\()/g;
+
 function partsInXml(formula: string): FilledDown {
   let parts = inXml.get(formula);
   if (parts === undefined) {
-    const { texts, rows } = partsToFill(formula.replace(/^=/, ''));
+    const { texts, rows } = partsToFill(formula.replace(/^=/, '').replace(LATER, '_xlfn.$&'));
     if (inXml.size >= MOST_KEPT) inXml.clear();
     inXml.set(formula, (parts = { texts: texts.map(xmlText), rows }));
   }

@@ -34,7 +34,11 @@ function numberLimit({ least, most }: NonNullable<EntryPlan['number']>): Limit {
     : { type: 'decimal', operator: 'lessThanOrEqual', formulae: [most] };
 }
 
-function refusal({ choices, number }: EntryPlan): string {
+/** Spreadsheets hold rules to what is typed alone, not to what a formula comes to. */
+const NOTHING: Limit = { type: 'custom', formulae: ['FALSE'] };
+
+function refusal({ choices, number, workedOut, prompt }: EntryPlan): string {
+  if (workedOut) return prompt;
   if (choices !== undefined) return `Choose one of the list: ${choices.join(', ')}.`;
   const { least, most } = number ?? {};
   const bounds = [
@@ -46,8 +50,9 @@ function refusal({ choices, number }: EntryPlan): string {
 
 /** Lets the cells of an entry take only what it says, and tells a person so. */
 export function applyEntry(sheet: Worksheet, entry: EntryPlan, lists: ChoiceLists): void {
-  const limit: Limit =
-    entry.choices !== undefined
+  const limit: Limit = entry.workedOut
+    ? NOTHING
+    : entry.choices !== undefined
       ? { type: 'list', formulae: [lists.formulaFor(entry.choices)] }
       : entry.choicesFrom !== undefined
         ? { type: 'list', formulae: [areaAddress(entry.choicesFrom, 'both')] }
@@ -59,7 +64,7 @@ export function applyEntry(sheet: Worksheet, entry: EntryPlan, lists: ChoiceList
   (sheet as unknown as RuleKeeper).dataValidations.add(areaAddress(entry.area), {
     ...limit,
     allowBlank: true,
-    showInputMessage: true,
+    showInputMessage: entry.workedOut !== true,
     promptTitle: entry.promptTitle,
     prompt: entry.prompt,
     ...(refuses

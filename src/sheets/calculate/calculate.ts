@@ -88,6 +88,10 @@ class Sheet implements SheetReader {
     return held ?? null;
   }
 
+  hasFormula(row: number, column: number): boolean {
+    return this.rows[row]?.[column] instanceof FormulaCell;
+  }
+
   cells(row: number, column: number, rows: number, columns: number): Cells {
     if (column >= MOST.columns || rows >= MOST.rows || columns >= MOST.width) {
       return this.area(row, column, rows, columns);

@@ -32,6 +32,7 @@ export interface Place {
 export interface SheetReader {
   cell(row: number, column: number): Cell;
   cells(row: number, column: number, rows: number, columns: number): Cells;
+  hasFormula(row: number, column: number): boolean;
 }
 
 /** What formulas read beyond their own sheet. */
@@ -240,6 +241,8 @@ function compileCall(name: string, nodes: readonly Node[]): Compiled {
     case 'ROW':
     case 'COLUMN':
       return position(name, nodes);
+    case 'ISFORMULA':
+      return isFormula(nodes);
   }
   const native = NATIVE_FUNCTIONS[name];
   if (native === undefined) {
@@ -311,6 +314,19 @@ function index([of, down, across]: readonly Compiled[]): Compiled {
     if (r < 1 || c < 1 || r > area.rows || c > area.columns) return ERRORS.outside;
     return area.at(Math.floor(r) - 1, Math.floor(c) - 1);
   };
+}
+
+/** Whether a formula stands in a cell, whatever it comes to. */
+function isFormula([of]: readonly Node[]): Compiled {
+  if (of?.kind !== 'area' || of.first !== of.last) {
+    throw new FormulaSyntaxError('ISFORMULA is known here of a single cell');
+  }
+  const { sheet, first } = of;
+  return (place) =>
+    (sheet === undefined ? place.sheet : place.reader.sheet(sheet)).hasFormula(
+      rowAt(first, place),
+      first.column,
+    );
 }
 
 /** Rows or columns as a spreadsheet counts them, of the formula's own cell or of an area. */

@@ -78,7 +78,7 @@ function textOf(points: Pointers): string {
   const { crew } = points;
   const there = at(points, crew.cell.place);
   const fix = `IFERROR(IF(LEN(${there('mend')})=0,"",". Fix: "&${there('mend')}),"")`;
-  const wrong = `IF(${crew.cell.level}=${OK},"",IF(ISERROR(${there('verdict')}),"not understood, see the schedule",IF(LEN(${there('verdict')})=0,${text(NOT_COMPUTED)},${there('verdict')}&${fix})))`;
+  const wrong = `IF(${crew.cell.level}=${OK},"",IF(ISERROR(${there('finding')}),"not understood, see the schedule",IF(LEN(${there('finding')})=0,${text(NOT_COMPUTED)},${there('finding')}&${fix})))`;
   return `IF(${crew.cell.place}=0,"",${wrong})`;
 }
 

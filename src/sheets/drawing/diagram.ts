@@ -15,7 +15,7 @@ export type DrawnColumn = Extract<
   ColumnKey,
   | 'level'
   | 'verdict'
-  | 'mend'
+  | 'exactly'
   | 'place1'
   | 'ownSource'
   | 'endSource'
@@ -104,10 +104,10 @@ function fusesOf({ values, run }: Row, level: Level, unit: string): Partial<Diag
 }
 
 /** What is wrong with a run, in full: without its name, so that those that lack the same share a note. */
-function noteOf(level: Level, { verdict, mend }: Row['values']): string {
+function noteOf(level: Level, { verdict, exactly }: Row['values']): string {
   if (level === 'ok') return '';
   const wrong = said(verdict).split(VERDICT_JOINT).join('; ');
-  const fix = said(mend);
+  const fix = said(exactly);
   return `${level}: ${wrong === '' ? 'not computed' : wrong}.${fix === '' ? '' : ` Fix: ${fix}.`}`;
 }
 

@@ -81,6 +81,8 @@ export interface EntryPlan {
   readonly choicesFrom?: Area;
   /** A number within bounds (either may be left out). */
   readonly number?: { readonly least?: number; readonly most?: number };
+  /** Cells of formulas, in which nothing is to be typed: where a host can refuse that, it does, and shows no prompt before. */
+  readonly workedOut?: true;
   /** Shown while the cell is selected: at most 32 and 255 characters, Excel's limits. */
   readonly promptTitle: string;
   readonly prompt: string;

@@ -142,7 +142,7 @@ export function thickerWith(row: RowReferences, size: (share: string) => string)
 }
 
 const says = ({ cell }: RowReferences, ...keys: VerdictKey[]) =>
-  `OR(${keys.map((key) => `ISNUMBER(SEARCH(${text(WORD[key])},${cell.verdict}))`).join(',')})`;
+  `OR(${keys.map((key) => `ISNUMBER(SEARCH(${text(WORD[key])},${cell.finding}))`).join(',')})`;
 
 /** The run that has to be put right first, for a row that depends on it. */
 const first: RowFormula = (row) => {
@@ -175,11 +175,30 @@ const above: RowFormula = (row) => {
       `IF(${lost[index]!}=${most},${there(column.run, cell[key])}&"",${further})`,
     '""',
   );
-  return `IF(AND(ISNUMBER(SEARCH(${text(WORD.noRoom)},${cell.verdict})),${cell.place1}>0),${text(VERDICT_JOINT + FIX_WORDS.thicker)}&${which},"")`;
+  return `IF(AND(ISNUMBER(SEARCH(${text(WORD.noRoom)},${cell.finding})),${cell.place1}>0),${text(VERDICT_JOINT + FIX_WORDS.thicker)}&${which},"")`;
+};
+
+/** A load in watts that gets no current through its path: the run of most ohms, of which less are needed at least. */
+const unserved: RowFormula = (row) => {
+  const { cell, column } = row;
+  const ohms = [
+    numberOr0(cell.ohms),
+    ...FEEDER_KEYS.map((key) => `IF(${cell[key]}>0,${numberOr0(there(column.ohms, cell[key]))},0)`),
+  ];
+  const most = `MAX(${ohms.join(',')})`;
+  const names = [cell.run, ...FEEDER_KEYS.map((key) => there(column.run, cell[key]))];
+  const which = names.reduceRight(
+    (further, name, index) => `IF(${ohms[index]!}=${most},${name}&"",${further})`,
+    '""',
+  );
+  return `IF(${says(row, 'cannotBeServed')},${text(VERDICT_JOINT + FIX_WORDS.lessOhms)}&IF(LEN(${which})=0,"it",${which}),"")`;
 };
 
 const look: RowFormula = ({ cell }) =>
   `IF(LEN(${cell.entries})>0,${text(VERDICT_JOINT + FIX_WORDS.look)}&MID(${cell.entries},3,200),"")`;
+
+const putBack: RowFormula = ({ cell }) =>
+  `IF(LEN(${cell.typedOver})>0,${text(VERDICT_JOINT + FIX_WORDS.putBack)}&MID(${cell.typedOver},3,200),"")`;
 
 /** A wire of one's own that is too thin by itself, and for which there is a suggestion. */
 const isOwnTooThin = (row: RowReferences) =>
@@ -216,9 +235,11 @@ export function fixWith(row: RowReferences, thicker: string): string {
   const { cell } = row;
   const isSaid = `AND(${cell.mendPlace}=${cell.place},${isOwnTooThin(row)})`;
   const parts = [
+    putBack(row),
     look(row),
     first(row),
     above(row),
+    cell.unserved,
     ownWire(row),
     protectedBy(row),
     `IF(${isSaid},"",${thicker})`,
@@ -227,10 +248,10 @@ export function fixWith(row: RowReferences, thicker: string): string {
   ]
     .map((part) => `IFERROR(${part},"")`)
     .join('&');
-  return `IF(LEN(${cell.verdict})=0,"",MID(${parts},${VERDICT_JOINT.length + 1},250))`;
+  return `IF(LEN(${cell.finding})=0,"",MID(${parts},${VERDICT_JOINT.length + 1},250))`;
 }
 
-const mend: RowFormula = (row) => {
+const exactly: RowFormula = (row) => {
   const at = (key: ColumnKey) => there(row.column[key], row.cell.mendPlace);
   return fixWith(
     row,
@@ -254,6 +275,13 @@ const mend: RowFormula = (row) => {
   );
 };
 
+/** What nothing can be named for: what helps with the gravest of its words in general. */
+const mend: RowFormula = ({ cell, verdicts }) => {
+  const gravest = `LEFT(${cell.finding},SEARCH(${text(VERDICT_JOINT)},${cell.finding}&${text(VERDICT_JOINT)})-1)`;
+  const remedy = `INDEX(${verdicts.remedies},MATCH(${gravest},${verdicts.words},0))`;
+  return `IF(LEN(${cell.exactly})>0,${cell.exactly},IF(LEN(${cell.finding})=0,"",IFERROR(${remedy},"")))`;
+};
+
 export const FIX_FORMULAS = {
   ...LOST,
   mendPlace,
@@ -261,6 +289,8 @@ export const FIX_FORMULAS = {
   instead,
   noThicker,
   mendNeeds,
+  unserved,
+  exactly,
   // Of the Protection sheet; a blank cell counts as 0, which is shorter than any word.
   guardedFrom: (row) => {
     const found = there(row.protect.guardedFrom, row.cell.place);

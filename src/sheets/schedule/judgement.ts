@@ -95,6 +95,18 @@ const isFusedAtEndAlone = ({ cell, column, supply }: RowReferences) => {
   return `IF(AND(${cell.endBattery}>0,${cell.endFused}="yes",${cell.place1}=0),IFERROR(NOT(${over(most, cell.ampacity)}),FALSE),FALSE)`;
 };
 
+/** Worked out from the row's entries and shown, but for what is to be said of the run. */
+const FIGURE_KEYS = COLUMN_KEYS.filter(
+  (key) => SCHEDULE_COLUMNS[key].kind === 'computed' && key !== 'verdict' && key !== 'mend',
+);
+
+/** Headings of the figures that somebody typed where a formula was; none in a spreadsheet that cannot tell. */
+const typedOver: RowFormula = ({ cell }) =>
+  FIGURE_KEYS.map(
+    (key) =>
+      `IF(IFERROR(ISFORMULA(${cell[key]}),TRUE),"",${text(`, ${SCHEDULE_COLUMNS[key].heading}`)})`,
+  ).join('&');
+
 /** What the Protection sheet says of the run at the same place; a run that has no row there is not judged. */
 const protectionSays =
   (of: 'verdict' | 'confirm', otherwise: VerdictKey | undefined): RowFormula =>
@@ -188,9 +200,10 @@ export const JUDGEMENT_FORMULAS = {
     );
   },
   entries,
+  typedOver,
   words,
   // "ok" has to be earned: a row of which nothing could be judged is not ok.
-  verdict: (row) => {
+  finding: (row) => {
     const { cell } = row;
     const word = (key: VerdictKey) => text(WORD[key]);
     const said = `MID(${cell.words},${VERDICT_JOINT.length + 1},1000)`;
@@ -207,20 +220,21 @@ export const JUDGEMENT_FORMULAS = {
       .join('');
     const ends = ')'.repeat(6);
     return (
-      `IF(${isEmptyRow(row)},"",${calculating}IF(LEN(${cell.entries})>0,${word('checkEntries')},` +
+      `IF(${isEmptyRow(row)},"",IF(LEN(${cell.typedOver})>0,${word('typedOver')},${calculating}IF(LEN(${cell.entries})>0,${word('checkEntries')},` +
       `IF(${cell.oneWay}="",${word('lengthMissing')},` +
       `IF(IFERROR(${cell.ownLoad}="",FALSE),${word('peakMissing')},` +
       `IF(OR(${cell.volts}="",${cell.target}=""),IF(${isPanelRow},${word('panelMissing')},${word('voltsMissing')}),` +
       `IFERROR(IF(${cell.words}="",IF(${cell.judged}=1,${word('ok')},${word('checkEntries')}),` +
-      `IF(LEN(${cell.words})<=${VERDICT_JOINT.length},${word('checkEntries')},${said})),${word('checkEntries')}))))))${ends}`
+      `IF(LEN(${cell.words})<=${VERDICT_JOINT.length},${word('checkEntries')},${said})),${word('checkEntries')})))))))${ends}`
     );
   },
+  verdict: ({ cell }) => cell.finding,
   // 1 to 5 as LEVELS stand; what is none of the listed verdicts is unclear.
   level: ({ cell, verdicts }) => {
-    const grave = `SUMPRODUCT(MAX(ISNUMBER(SEARCH(${verdicts.words},${cell.verdict}))*${verdicts.gravity}))`;
+    const grave = `SUMPRODUCT(MAX(ISNUMBER(SEARCH(${verdicts.words},${cell.finding}))*${verdicts.gravity}))`;
     const unclear = LEVELS.indexOf('unclear') + 1;
     return (
-      `IF(LEN(${cell.verdict})=0,"",IF(${cell.verdict}=${text(WORD.ok)},${LEVELS.length},` +
+      `IF(LEN(${cell.finding})=0,"",IF(${cell.finding}=${text(WORD.ok)},${LEVELS.length},` +
       `IF(${grave}=0,${unclear},${LEVELS.length}-${grave})))`
     );
   },

@@ -10,6 +10,16 @@ const placeAbove =
   ({ cell, column }) =>
     `IF(${cell[below]}>0,MAX(0,${there(column.place1, cell[below])}),0)`;
 
+/**
+ * The place of a run by its name. MATCH takes ~, * and ? in it for marks that stand for other letters, so that "Lamp ?" would
+ * be found at "Lamp 1"; a name with one of them is compared as it stands.
+ */
+const placeOfRun = (name: string, { run, place }: Readonly<Record<'run' | 'place', string>>) => {
+  const plain = ['~', '*', '?'].reduce((left, mark) => `SUBSTITUTE(${left},"${mark}","")`, name);
+  const found = `SUMPRODUCT(MAX((${run}=${name})*${place}))`;
+  return `IF(LEN(${plain})=LEN(${name}),MATCH(${name},${run},0),IF(${found}>0,${found},NA()))`;
+};
+
 /** More feeders stand above than are followed. */
 const isTooDeep: RowFormula = ({ cell }) => `${cell.place5}<>0`;
 
@@ -29,7 +39,7 @@ export const isInDeepTree: RowFormula = (row) =>
 export const PLACE_FORMULAS = {
   place: ({ place }) => place,
   place1: ({ cell, column }) =>
-    `IF(${cell.feeder}="",0,IFERROR(MATCH(${cell.feeder},${column.run},0),${NOT_LISTED}))`,
+    `IF(${cell.feeder}="",0,IFERROR(${placeOfRun(cell.feeder, column)},${NOT_LISTED}))`,
   place2: placeAbove('place1'),
   place3: placeAbove('place2'),
   place4: placeAbove('place3'),

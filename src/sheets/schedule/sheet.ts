@@ -100,6 +100,7 @@ function firstWarning(layout: Layout): string {
     ...misplaced(layout),
     ...outOfRoom(layout),
     unanswered(layout),
+    typedVerdicts(layout),
     ...unprinted(layout),
     battery(layout),
   ].reduceRight((further, { test, said }) => `IF(${test},${said},${further})`, '""');
@@ -165,6 +166,16 @@ function unanswered(layout: Layout): Warning {
   };
 }
 
+/** Verdicts that say something else than was found; one that is an error was not found yet. */
+function typedVerdicts(layout: Layout): Warning {
+  const { verdict, finding } = columnReferences(layout);
+  const count = `(SUMPRODUCT(--ISERROR(1/(${verdict}=${finding})))-SUMPRODUCT(--ISERROR(${finding})))`;
+  return {
+    test: `IFERROR(${count}>0,FALSE)`,
+    said: `${count}&IF(${count}=1," verdict was"," verdicts were")&" typed over: undo that, or copy the cell of another run over it"`,
+  };
+}
+
 /** Why rows are left to confirm while nothing is known of the battery. */
 function battery({ names }: Layout): Warning {
   const supply = ofSource(names.supply, '1');
@@ -219,6 +230,18 @@ function runBlocks(layout: Layout, { runs }: ScheduleContent, formulaAt: ColumnF
   });
 }
 
+/** Where a run may be written on below the last, so that `5 A` stands there as it was typed. */
+const quantitiesBelow = perLayout((layout): readonly Block[] =>
+  layout.references === 'names'
+    ? []
+    : COLUMN_KEYS.filter((key) => SCHEDULE_COLUMNS[key].style?.numberFormat === TEXT).map(
+        (key): Block => ({
+          area: area(ROW.first + layout.rows, columnOf(key), WATCHED_BELOW, 1),
+          style: { numberFormat: TEXT },
+        }),
+      ),
+);
+
 const tablePlan = perLayout((layout): TablePlan => {
   const formulaAt = usualFormula(layout);
   return {
@@ -272,7 +295,7 @@ const entries = perLayout((layout): readonly EntryPlan[] => {
   const typedKeys = COLUMN_KEYS.filter((key) =>
     ['typed', 'usual'].includes(SCHEDULE_COLUMNS[key].kind),
   );
-  return typedKeys.map((key): EntryPlan => {
+  const typed = typedKeys.map((key): EntryPlan => {
     const { heading, note, parameter, choices, style } = SCHEDULE_COLUMNS[key];
     const of = columnArea(key, layout.rows);
     const texts = { title: heading, sentences: [note] };
@@ -285,7 +308,25 @@ const entries = perLayout((layout): readonly EntryPlan[] => {
     // A quantity is text, which the sheet reads and refuses by itself.
     return entry(of, texts, style?.numberFormat === TEXT ? {} : { parameter, choices });
   });
+  return [...typed, ...workedOut(layout)];
 });
+
+/** The cells of every stretch of columns that are worked out, in which a figure of one's own would be taken for theirs. */
+function workedOut({ rows }: Layout): EntryPlan[] {
+  const stretches: { first: number; last: number }[] = [];
+  for (const [column, key] of COLUMN_KEYS.entries()) {
+    if (SCHEDULE_COLUMNS[key].kind !== 'computed') continue;
+    const stretch = stretches.at(-1);
+    if (stretch?.last === column - 1) stretch.last = column;
+    else stretches.push({ first: column, last: column });
+  }
+  return stretches.map(({ first, last }) => ({
+    area: area(ROW.first, first, rows, last - first + 1),
+    workedOut: true,
+    promptTitle: 'Worked out',
+    prompt: `This cell is worked out from the entries of its row. A wire of your own goes under "${SCHEDULE_COLUMNS.ownSize.heading}".`,
+  }));
+}
 
 /** The sheet row that a print ends before, where it leaves rows out. */
 export function printedTo({ rows, printedRows = rows }: Layout): number | undefined {
@@ -390,6 +431,7 @@ export function scheduleSheet(
         cells: [HEADINGS],
         style: HEADING_STYLE,
       },
+      ...quantitiesBelow(layout),
       ...runBlocks(layout, content, native === undefined ? usualFormula(layout) : native.formulaAt),
       ...(native === undefined ? feedBlocks(layout) : []),
       ...feederChoices(layout),

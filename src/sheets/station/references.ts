@@ -18,8 +18,8 @@ export function ofSource(sources: Supply, place: string): Supply {
 export const FEED_KEYS = ['amps', 'fullVolts', 'lowVolts'] as const;
 export type FeedKey = (typeof FEED_KEYS)[number];
 
-/** Columns of the Verdicts sheet: every word, and how grave it is, 4 for danger to 1 for check. */
-export const VERDICT_NAME_KEYS = ['words', 'gravity'] as const;
+/** Columns of the Verdicts sheet: every word, how grave it is, 4 for danger to 1 for check, and what to do. */
+export const VERDICT_NAME_KEYS = ['words', 'gravity', 'remedies'] as const;
 export type VerdictNameKey = (typeof VERDICT_NAME_KEYS)[number];
 
 export interface RowReferences {

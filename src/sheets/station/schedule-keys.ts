@@ -143,11 +143,15 @@ export const WORKING_KEYS = [
   'instead',
   'noThicker',
   'mendNeeds',
+  'unserved',
+  'exactly',
   'protection',
   'confirm',
   'guardedFrom',
   'entries',
+  'typedOver',
   'words',
+  'finding',
   'level',
 ] as const;
 

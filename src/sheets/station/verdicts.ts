@@ -74,14 +74,13 @@ export const VERDICTS = {
     word: 'fuse may not interrupt this fault',
     level: 'danger',
     why: 'a short right behind the fuse draws more than it is made to break',
-    remedy:
-      'buy a fuse that breaks what the last column says, or put such a main fuse at the battery',
+    remedy: 'buy a fuse that breaks this fault, or put such a main fuse at the battery',
   },
   fuseVolts: {
     word: 'fuse not rated for these volts',
     level: 'danger',
     why: 'its circuit can reach more volts than the fuse is rated for, and it may go on burning',
-    remedy: 'buy a fuse of the volts that the last column says',
+    remedy: 'buy a fuse that is made for these volts',
   },
   fuseTooSlow: {
     word: 'wire may overheat before the fuse blows',
@@ -148,7 +147,7 @@ export const VERDICTS = {
     word: 'the runs above lose it all',
     level: 'fails',
     why: 'what the runs above it lose leaves nothing of the drop target for this one',
-    remedy: 'make the run thicker that the last column names',
+    remedy: 'take thicker wire on its path, or shorten it',
   },
   cannotBeServed: {
     word: 'cannot be served with the battery low',
@@ -160,7 +159,7 @@ export const VERDICTS = {
     word: 'too few volts with the battery low',
     level: 'fails',
     why: 'less is left than the load works with',
-    remedy: 'make the run thicker that the last column names',
+    remedy: 'take thicker wire on its path, or shorten it',
   },
   startVolts: {
     word: 'too few volts while a load starts',
@@ -179,7 +178,7 @@ export const VERDICTS = {
     word: VERDICT_WORDS.drop,
     level: 'fails',
     why: 'more of the source volts is lost than the target allows',
-    remedy: 'make the run thicker that the last column names',
+    remedy: 'take thicker wire on its path, or shorten it',
   },
   nameTwice: {
     word: 'name twice',
@@ -267,11 +266,18 @@ export const VERDICTS = {
     why: 'source volts or drop target are blank, in the row and in the house rules',
     remedy: 'write them in the house rules',
   },
+  typedOver: {
+    word: 'typed over what is worked out',
+    level: 'unclear',
+    why: 'a figure of its row was replaced by hand, so that what stands there hangs on nothing',
+    remedy:
+      'undo that, or copy the same cell of another run over it; a wire of your own goes under "My wire"',
+  },
   checkEntries: {
     word: 'check the entries',
     level: 'unclear',
     why: 'something typed in its row cannot be read',
-    remedy: 'look at the cells that the last column names',
+    remedy: 'look at what is typed in its row',
   },
   voltsDiffer: {
     word: 'source volts unlike those of its feeder',
@@ -296,7 +302,7 @@ export const VERDICTS = {
     word: 'depends on a run that cannot be read',
     level: 'unclear',
     why: 'a run above or below it cannot be computed',
-    remedy: 'fix the run first that the last column names',
+    remedy: 'fix the run first that it depends on',
   },
   voltsUnknown: {
     word: 'volts not known until another row is fixed',
@@ -408,10 +414,11 @@ export function levelOf(text: string): Level {
   return gravest === undefined ? 'unclear' : VERDICTS[gravest].level;
 }
 
-/** What the last column says besides names and sizes. */
+/** What the Fix column says besides names and sizes. */
 export const FIX_WORDS = {
   thicker: 'thicker ',
   inSize: ': ',
+  lessOhms: 'shorten or thicken ',
   none: 'no single thicker run fixes it',
   target: 'set its drop target to ',
   source: 'no wire fixes it: the ',
@@ -424,6 +431,7 @@ export const FIX_WORDS = {
   unprotected: 'no wire of this series is protected by this fuse',
   first: 'fix first: ',
   look: 'look at: ',
+  putBack: 'put back the formula under ',
   buyBreaks: 'a fuse that breaks ',
   buyVolts: 'a fuse for ',
   buyWhere: ' at its source end',

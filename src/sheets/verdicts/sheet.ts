@@ -46,6 +46,10 @@ export function verdictsSheet(names: ScheduleNames): SheetPlan {
     ],
     names: [
       { name: names.verdicts.words, area: area(FIRST, 0, rows, 1) },
+      {
+        name: names.verdicts.remedies,
+        area: area(FIRST, HEADINGS.indexOf('What to do'), rows, 1),
+      },
       { name: names.verdicts.gravity, area: area(FIRST, HEADINGS.length - 1, rows, 1) },
     ],
     entries: [],

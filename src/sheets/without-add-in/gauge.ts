@@ -95,7 +95,7 @@ export const GAUGE_COLUMNS: Readonly<Partial<Record<FormulaKey, NativeFormula>>>
       `IF(ISERROR(${chosen}),${chosen},IF(${byDrop}=${chosen},${text('drop')},IF(${byHeat}=${chosen},${text('heat')},${text('fuse')})))`,
     );
   },
-  mend: (row) => {
+  exactly: (row) => {
     const at = (key: ColumnKey) => `INDEX(${row.column[key]},${row.cell.mendPlace})`;
     const other = (key: 'byHeat' | 'byFuse') =>
       `INDEX(${row.workColumn[key]},${row.cell.mendPlace})`;

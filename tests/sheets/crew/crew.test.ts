@@ -209,7 +209,7 @@ describe('the crew sheet', () => {
             ...plan,
             blocks: [
               ...plan.blocks,
-              ...(['place', 'verdict', 'level', 'mend'] as const).map((key) => ({
+              ...(['place', 'finding', 'verdict', 'level', 'mend'] as const).map((key) => ({
                 area: { row: ROW.first, column: columnOf(key), rows: 1, columns: 1 },
                 cells: [[null]],
               })),

@@ -85,3 +85,28 @@ test('a sheet ranks its verdicts as the table does', () => {
   }
   expect(new Set(levels.map(({ level }) => level))).toEqual(new Set([1, 2, 3, 5]));
 });
+
+test('a load that gets no current for its watts is told where the ohms are', () => {
+  const winch = { run: 'Winch', length: 1, peak: 60, ownSize: '1/0 AWG' };
+  const load = { peak: '60 W', leastVolts: 7, ownSize: '14 AWG' };
+  const content = { rules: { target: 0.45 }, supply: { milliohms: 50 }, title: 'Unserved' };
+  const fixOf = (runs: StationContent['runs']) =>
+    stationValues({ ...content, runs: [winch, ...runs] }).runs.at(-1)!;
+  const alone = fixOf([{ ...load, run: 'Load', length: 90 }]);
+  expect([alone.verdict, alone.mend]).toEqual([WORD.cannotBeServed, `${FIX_WORDS.lessOhms}Load`]);
+  const trunk = { run: 'Trunk', length: 80, ownSize: '14 AWG' };
+  const fed = fixOf([trunk, { ...load, run: 'Load', fedFrom: 'Trunk', length: 10 }]);
+  expect(fed.verdict).toContain(WORD.cannotBeServed);
+  expect(fed.mend).toContain(`${FIX_WORDS.lessOhms}Trunk`);
+});
+
+test('whatever is wrong, something is said under Fix', () => {
+  const stations = [
+    ...generatedStations({ stations: 10, rows: 30, watts: true }),
+    ...generatedStations({ stations: 10, rows: 30, watts: false }),
+  ];
+  const unsaid = stations
+    .flatMap((station) => stationValues(station).runs)
+    .filter(({ verdict, mend }) => verdict !== '' && verdict !== WORD.ok && !mend);
+  expect(unsaid.map(({ verdict }) => String(verdict))).toEqual([]);
+});
