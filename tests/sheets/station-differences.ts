@@ -66,6 +66,7 @@ const BY_HEAT: ReadonlySet<string> = new Set([
   'finding',
   'verdict',
   'level',
+  'mend',
   'note',
   'protection',
 ]);

@@ -72,9 +72,16 @@ describe('what a written workbook is besides its cells', () => {
           expect(rule, entry.promptTitle).toBeDefined();
           expect(rule?.promptTitle).toBe(entry.promptTitle);
           expect(rule?.prompt).toBe(entry.prompt);
+          expect(rule?.showInputMessage ?? false).toBe(entry.workedOut !== true);
+          if (entry.workedOut) {
+            expect(rule?.type).toBe('custom');
+            // LibreOffice writes it as a number.
+            expect(['FALSE', '0']).toContain(rule?.formulae[0]);
+          }
           if (entry.choices !== undefined) expect(rule?.type).toBe('list');
           else if (entry.number !== undefined) expect(rule?.type).toBe('decimal');
           const refuses =
+            entry.workedOut === true ||
             (entry.choices !== undefined && entry.othersAllowed !== true) ||
             entry.number !== undefined;
           expect(rule?.showErrorMessage ?? false).toBe(refuses);

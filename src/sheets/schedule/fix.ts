@@ -278,7 +278,7 @@ const exactly: RowFormula = (row) => {
 /** What nothing can be named for: what helps with the gravest of its words in general. */
 const mend: RowFormula = ({ cell, verdicts }) => {
   const gravest = `LEFT(${cell.finding},SEARCH(${text(VERDICT_JOINT)},${cell.finding}&${text(VERDICT_JOINT)})-1)`;
-  const remedy = `INDEX(${verdicts.remedies},MATCH(${gravest},${verdicts.words},0))`;
+  const remedy = `INDEX(${verdicts.fixes},MATCH(${gravest},${verdicts.words},0))`;
   return `IF(LEN(${cell.exactly})>0,${cell.exactly},IF(LEN(${cell.finding})=0,"",IFERROR(${remedy},"")))`;
 };
 

@@ -18,8 +18,8 @@ export function ofSource(sources: Supply, place: string): Supply {
 export const FEED_KEYS = ['amps', 'fullVolts', 'lowVolts'] as const;
 export type FeedKey = (typeof FEED_KEYS)[number];
 
-/** Columns of the Verdicts sheet: every word, how grave it is, 4 for danger to 1 for check, and what to do. */
-export const VERDICT_NAME_KEYS = ['words', 'gravity', 'remedies'] as const;
+/** Columns of the Verdicts sheet: every word, how grave it is, 4 for danger to 1 for check, and what to do in few words. */
+export const VERDICT_NAME_KEYS = ['words', 'gravity', 'fixes'] as const;
 export type VerdictNameKey = (typeof VERDICT_NAME_KEYS)[number];
 
 export interface RowReferences {

@@ -19,6 +19,8 @@ export interface Verdict {
   readonly why: string;
   /** What to do about it. */
   readonly remedy: string;
+  /** The same in few words, for the Fix column, where nothing more exact can be said. */
+  readonly fix?: string;
 }
 
 export const VERDICTS = {
@@ -27,12 +29,14 @@ export const VERDICTS = {
     level: 'danger',
     why: 'more current flows than the published table allows the conductor as installed',
     remedy: 'take a thicker wire, or one of a higher insulation rating',
+    fix: 'thicker wire, or a higher insulation rating',
   },
   tooHot: {
     word: 'over its insulation rating',
     level: 'danger',
     why: 'by its heat balance the conductor grows hotter than its insulation is rated for',
     remedy: 'take a thicker wire, or one of a higher insulation rating',
+    fix: 'thicker wire, or a higher insulation rating',
   },
   fuse: {
     word: VERDICT_WORDS.fuse,
@@ -45,12 +49,14 @@ export const VERDICTS = {
     level: 'danger',
     why: 'the fuse upstream is larger than the conductor may carry',
     remedy: 'give the branch a fuse at its source end, or wire that the fuse upstream protects',
+    fix: 'a fuse of its own at its source end',
   },
   endUnfused: {
     word: 'no fuse at its other end',
     level: 'danger',
     why: 'the battery at its other end feeds a short from there, and no fuse stands in between',
     remedy: 'put a fuse right at that battery too, and write yes under "Fuse at end"',
+    fix: 'a fuse at that battery too',
   },
   mainFuse: {
     word: 'main fuse does not protect its cable',
@@ -63,6 +69,7 @@ export const VERDICTS = {
     level: 'danger',
     why: 'a short behind the main fuse draws more than it is made to break',
     remedy: 'buy a main fuse that breaks what the Supply sheet says',
+    fix: 'a main fuse that breaks what Supply says',
   },
   mainVolts: {
     word: 'main fuse not rated for the charging volts',
@@ -75,6 +82,7 @@ export const VERDICTS = {
     level: 'danger',
     why: 'a short right behind the fuse draws more than it is made to break',
     remedy: 'buy a fuse that breaks this fault, or put such a main fuse at the battery',
+    fix: 'a fuse that breaks this fault',
   },
   fuseVolts: {
     word: 'fuse not rated for these volts',
@@ -105,6 +113,7 @@ export const VERDICTS = {
     level: 'danger',
     why: 'the published tables give no ampacity for this wire as installed',
     remedy: 'take a size, a material or a rating that the table has',
+    fix: 'a size or rating that the table has',
   },
   bankUnfused: {
     word: 'batteries in parallel without a fuse at each',
@@ -112,36 +121,42 @@ export const VERDICTS = {
     why: 'the others of a bank of more than 500 Ah feed a fault in one, and no fuse at each breaks that (ABYC E-11)',
     remedy:
       'put a fuse right at each battery that breaks what the others give, and write what it breaks on the Supply sheet',
+    fix: 'a fuse right at each battery',
   },
   mainSmall: {
     word: 'main fuse smaller than the loads',
     level: 'fails',
     why: 'the loads together draw more at once than the main fuse carries',
     remedy: 'take a larger main fuse and its cable, or let fewer loads run at once',
+    fix: 'a larger main fuse and its cable',
   },
   supplyOverloaded: {
     word: 'supply overloaded',
     level: 'fails',
     why: 'the loads together draw more at once than the power supply can give',
     remedy: 'take a larger supply, or let fewer loads run at once',
+    fix: 'a larger supply, or fewer loads at once',
   },
   packOverloaded: {
     word: "more than the battery's own protection allows",
     level: 'fails',
     why: 'the loads together draw more at once than the battery lets through before it switches itself off',
     remedy: 'take another pack beside it, or let fewer loads run at once',
+    fix: 'another pack, or fewer loads at once',
   },
   tooManyVolts: {
     word: 'too many volts while charging',
     level: 'fails',
     why: 'its source can reach more volts than the load bears',
     remedy: 'put a regulator before the load, or lower the volts of the charger',
+    fix: 'a regulator before the load',
   },
   noSize: {
     word: 'no wire of this series is thick enough',
     level: 'fails',
     why: 'none keeps the target, carries the current and takes a standard fuse',
     remedy: 'shorten the run, split the load, raise the source volts or take another series',
+    fix: 'shorten it, split the load or raise the volts',
   },
   noRoom: {
     word: 'the runs above lose it all',
@@ -154,6 +169,7 @@ export const VERDICTS = {
     level: 'fails',
     why: 'no current gives the load its watts through this path when the battery is low',
     remedy: 'take thicker wire on its path, or a shorter one',
+    fix: 'shorten or thicken its path',
   },
   tooFewVolts: {
     word: 'too few volts with the battery low',
@@ -167,12 +183,14 @@ export const VERDICTS = {
     why: 'with the battery low, what a load draws as it starts leaves less than this one works with',
     remedy:
       'take thicker wire on what the two share, feed the starting load from the source by a run of its own, or let it start more gently',
+    fix: 'thicker wire on what the two share',
   },
   fewerVolts: {
     word: 'fewer volts than its watts were sized for',
     level: 'fails',
     why: 'through the wire in use the load gets fewer volts than its current was worked out at, so it draws more',
     remedy: 'take the thinnest wire that is suggested, or a thicker one, or give its minimum volts',
+    fix: 'the suggested wire, or its minimum volts',
   },
   drop: {
     word: VERDICT_WORDS.drop,
@@ -192,6 +210,7 @@ export const VERDICTS = {
     why: 'it is fed from neither a run of the list nor a source of the Supply sheet',
     remedy:
       'write the name of a run of this list or of a source, or leave the cell blank for the first source',
+    fix: 'name a run of the list or a source',
   },
   inLoop: {
     word: 'in a loop of feeders',
@@ -205,6 +224,7 @@ export const VERDICTS = {
     why: 'the sheets follow four runs above another, and it lies deeper',
     remedy:
       'feed it from a run nearer to the source, or join runs that have no branch between them',
+    fix: 'feed it from nearer to the source',
   },
   nameMissing: {
     word: 'give the run a name',
@@ -229,30 +249,35 @@ export const VERDICTS = {
     level: 'unclear',
     why: 'the source that it is fed from has no name or no kind that is known',
     remedy: 'write name and kind at the head of its column on the Supply sheet',
+    fix: 'describe the source on Supply',
   },
   endUnknown: {
     word: 'source at its other end not listed',
     level: 'unclear',
     why: 'the Supply sheet has no other source of the name that the run ends at',
     remedy: 'write the name of another source of the Supply sheet, or leave the cell blank',
+    fix: 'name another source of Supply',
   },
   chassisInCraft: {
     word: 'return through a chassis in a craft',
     level: 'unclear',
     why: 'craft want two insulated wires (ABYC E-11, from memory); the run is computed with two',
     remedy: 'lay a second wire and write wire under "Return"',
+    fix: 'a second wire',
   },
   sourceNamedTwice: {
     word: 'source named like a run or another source',
     level: 'unclear',
     why: 'the name of the source that it is fed from stands twice',
     remedy: 'give the source a name of its own on the Supply sheet',
+    fix: 'a name of its own for the source',
   },
   chargesNoBattery: {
     word: 'source charges no battery',
     level: 'unclear',
     why: 'no battery of the Supply sheet has the name that is written as the battery on its output',
     remedy: 'write the name of a battery of the Supply sheet there',
+    fix: 'name a battery of Supply there',
   },
   panelMissing: {
     word: 'panel not described',
@@ -272,6 +297,7 @@ export const VERDICTS = {
     why: 'a figure of its row was replaced by hand, so that what stands there hangs on nothing',
     remedy:
       'undo that, or copy the same cell of another run over it; a wire of your own goes under "My wire"',
+    fix: 'put the formula back',
   },
   checkEntries: {
     word: 'check the entries',
@@ -285,18 +311,21 @@ export const VERDICTS = {
     why: 'it hangs on a run of other source volts, and a cable does not change them',
     remedy:
       'write the same source volts in both, or make a converter the start of a run of its own',
+    fix: 'the same source volts in both',
   },
   batteryVolts: {
     word: 'battery and source volts do not fit',
     level: 'unclear',
     why: 'the battery of the Supply sheet is not one for the source volts of the house rules',
     remedy: 'set the cells in series on the Supply sheet, or the source volts',
+    fix: 'set cells in series, or the source volts',
   },
   notJudged: {
     word: 'protection not judged',
     level: 'unclear',
     why: 'the Protection sheet cannot follow the run, or lacks figures of the source',
     remedy: 'read what the Protection sheet says in its row',
+    fix: 'read its row on Protection',
   },
   tiedToAnother: {
     word: 'depends on a run that cannot be read',
@@ -315,6 +344,7 @@ export const VERDICTS = {
     level: 'unclear',
     why: 'loads in watts near the most that the wire can deliver: the rounds of this copy have not come to rest',
     remedy: 'take thicker wire, or compute it with the add-in',
+    fix: 'thicker wire, or compute it with the add-in',
   },
   heatUnknown: {
     word: 'steady heat not computed in this copy',
@@ -327,12 +357,14 @@ export const VERDICTS = {
     level: 'check',
     why: 'the fuse is above the ampacity and within 150 % of it, which 33 CFR 183.455(c) allows where no standard one is nearer',
     remedy: 'confirm that no smaller fuse carries the load',
+    fix: 'confirm that no smaller fuse will do',
   },
   wattsUnknown: {
     word: 'watts in or watts out: confirm it',
     level: 'check',
     why: 'a load of more than 100 W may be an inverter, which takes in more than it gives',
     remedy: 'give its minimum volts, or its efficiency (1 where the watts are what it takes in)',
+    fix: 'give its minimum volts or efficiency',
   },
   coveredByMain: {
     word: 'fault above the limit of this fuse: confirm with its maker',
@@ -340,18 +372,21 @@ export const VERDICTS = {
     why: 'a fuse above it breaks the fault, and its own limit is at least half of it (ABYC E-11)',
     remedy:
       'ask the maker whether the two are coordinated, or take a fuse that breaks it by itself',
+    fix: 'ask the maker of the fuse',
   },
   bankFuse: {
     word: 'batteries in parallel: confirm the fuse at each',
     level: 'check',
     why: 'the others feed a fault in one of them, and no fuse at each is known to break that',
     remedy: 'write on the Supply sheet what the fuse at each battery breaks',
+    fix: 'write on Supply what each fuse breaks',
   },
   supplyTrips: {
     word: 'relies on the supply to switch off: confirm it',
     level: 'check',
     why: 'the power supply gives more than the wire may carry and less than its fuse must open at, and is said to trip',
     remedy: 'confirm with its maker that a short switches it off, or take a thicker wire',
+    fix: 'ask the maker of the supply',
   },
   startFuse: {
     word: 'fuse may open as a load starts: confirm it',
@@ -359,18 +394,21 @@ export const VERDICTS = {
     why: 'a fuse of this rating may open sooner than the surge is over',
     remedy:
       'ask the makers of load and fuse, or take thicker wire and a larger fuse, or a load that starts more gently',
+    fix: 'ask the makers of load and fuse',
   },
   sourceStart: {
     word: 'start of a load is more than the source gives: confirm it',
     level: 'check',
     why: 'what a load draws as it starts, beside the others, is more than the source is said to give',
     remedy: 'ask its maker how long it bears that, or let the load start alone',
+    fix: 'ask its maker how long it bears that',
   },
   batteryAssumed: {
     word: 'sized right, fuse breaking not judged',
     level: 'check',
     why: 'nothing is typed of the battery, so what its fuses must break is not known',
     remedy: 'write chemistry and amp-hours on the Supply sheet',
+    fix: 'tell the battery on Supply',
   },
   ok: {
     word: VERDICT_WORDS.ok,

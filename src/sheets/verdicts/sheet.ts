@@ -5,11 +5,13 @@ import { LEVEL_STYLES } from '../plan/highlight-styles';
 import { HEADING_STYLE, PALETTE, QUIET_STYLE } from '../plan/palette';
 import type { Block, SheetPlan } from '../plan/plan';
 import type { ScheduleNames } from '../station/naming';
-import { LEVELS, VERDICT_KEYS, VERDICTS } from '../station/verdicts';
+import { LEVELS, VERDICT_KEYS, VERDICTS, type Verdict } from '../station/verdicts';
 
 const HEADER = 3;
 const FIRST = HEADER + 1;
-const HEADINGS = ['Verdict', 'Level', 'Why', 'What to do', 'Gravity'] as const;
+const HEADINGS = ['Verdict', 'Level', 'Why', 'What to do', 'Gravity', 'In short'] as const;
+/** The others are for formulas. */
+const PRINTED = 4;
 const LISTED = VERDICT_KEYS.filter((key) => VERDICTS[key].level !== 'ok');
 
 /** What each level means, for the head. */
@@ -25,7 +27,7 @@ export function verdictsSheet(names: ScheduleNames): SheetPlan {
   }));
   return {
     name: names.verdictsSheet,
-    columnWidths: [44, 9, 62, 62, 8],
+    columnWidths: [44, 9, 62, 62, 8, 44],
     blocks: [
       {
         area: area(0, 0),
@@ -37,8 +39,8 @@ export function verdictsSheet(names: ScheduleNames): SheetPlan {
       {
         area: area(FIRST, 0, rows, HEADINGS.length),
         cells: LISTED.map((key) => {
-          const { word, level, why, remedy } = VERDICTS[key];
-          return [word, level, why, remedy, LEVELS.length - 1 - LEVELS.indexOf(level)];
+          const { word, level, why, remedy, fix = remedy }: Verdict = VERDICTS[key];
+          return [word, level, why, remedy, LEVELS.length - 1 - LEVELS.indexOf(level), fix];
         }),
         style: { border: 'all', wrap: true, align: 'left' },
       },
@@ -47,10 +49,10 @@ export function verdictsSheet(names: ScheduleNames): SheetPlan {
     names: [
       { name: names.verdicts.words, area: area(FIRST, 0, rows, 1) },
       {
-        name: names.verdicts.remedies,
-        area: area(FIRST, HEADINGS.indexOf('What to do'), rows, 1),
+        name: names.verdicts.fixes,
+        area: area(FIRST, HEADINGS.indexOf('In short'), rows, 1),
       },
-      { name: names.verdicts.gravity, area: area(FIRST, HEADINGS.length - 1, rows, 1) },
+      { name: names.verdicts.gravity, area: area(FIRST, HEADINGS.indexOf('Gravity'), rows, 1) },
     ],
     entries: [],
     highlights: [],
@@ -60,7 +62,7 @@ export function verdictsSheet(names: ScheduleNames): SheetPlan {
     rowHeightsPt: Object.fromEntries(LISTED.map((_, index) => [FIRST + index, 30])),
     print: {
       landscape: true,
-      area: area(0, 0, FIRST + rows, HEADINGS.length - 1),
+      area: area(0, 0, FIRST + rows, PRINTED),
       repeatRows: { first: HEADER, last: HEADER },
       footer: PRINT_FOOTER,
       pagesHigh: 2,
