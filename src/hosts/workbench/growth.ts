@@ -189,7 +189,8 @@ function growthSteps(
     const isSchedule = sheet.getSheetId() === schedule.sheet.getSheetId();
     const isEntry = (row: number, column: number) =>
       now.plan.entries.some(
-        ({ area }) =>
+        ({ area, workedOut }) =>
+          workedOut !== true &&
           row >= area.row &&
           row < area.row + area.rows &&
           column >= area.column &&
