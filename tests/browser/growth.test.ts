@@ -72,10 +72,10 @@ const runs = (from: number, count: number) =>
     ].join('\t'),
   ).join('\n');
 
-/** Fills places 0 to 11: a trunk and eleven runs. */
-async function twelve(): Promise<void> {
-  await paste(at(0, 'run'), `Trunk\t\t\t\t6 ft\n${runs(2, 11)}`);
-  await expect.poll(() => read(11, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
+/** Fills the first places of the schedule: a trunk, and runs on it. */
+async function fill(places: number): Promise<void> {
+  await paste(at(0, 'run'), `Trunk\t\t\t\t6 ft\n${runs(2, places - 1)}`);
+  await expect.poll(() => read(places - 1, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
 }
 
 const isSame = (found: GridValue, wanted: unknown) =>
@@ -137,7 +137,7 @@ test(
   { timeout: PATIENCE_MS },
   async () => {
     const { page } = workbench;
-    await twelve();
+    await fill(12);
     // What was typed for a run on another sheet stays with it.
     const rated = cellAddress(PROTECTION_ROW.first + 1, protectionColumn('ratedVolts')).replaceAll(
       '$',
@@ -178,9 +178,7 @@ test(
   { timeout: PATIENCE_MS },
   async () => {
     const { page } = workbench;
-    await twelve();
-    await paste(at(12, 'run'), runs(13, ROWS - 12));
-    await expect.poll(() => read(ROWS - 1, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
+    await fill(ROWS);
     await keys(at(ROWS, 'run'));
     const typed = [
       ['Gate', 'trunk', 'Motor', '5 A', `8' 6"`],
@@ -220,9 +218,7 @@ test(
   'where something stands below, nothing moves and it is said',
   { timeout: PATIENCE_MS },
   async () => {
-    await twelve();
-    await paste(at(12, 'run'), runs(13, ROWS - 12));
-    await expect.poll(() => read(ROWS - 1, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
+    await fill(ROWS);
     const mine = cellAddress(ROW.first + ROWS, columnOf('size')).replaceAll('$', '');
     await workbench.write(SHEET, mine, 'my own sum');
     const before = await grids();
@@ -258,9 +254,7 @@ test(
   { timeout: PATIENCE_MS },
   async () => {
     const { page } = workbench;
-    await twelve();
-    await paste(at(12, 'run'), runs(13, ROWS - 12));
-    await expect.poll(() => read(ROWS - 1, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
+    await fill(ROWS);
     const before = await grids();
     await page.evaluate(
       ([sheet, row]) => {

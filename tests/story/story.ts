@@ -5,13 +5,11 @@
 import { mkdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { chromium, type Page } from 'playwright-core';
-import { builtFolder } from '../../src/build/build-folders';
-import { commandPath } from '../../src/build/command-path';
-import { serve } from '../../src/build/web-server';
+import type { Page } from 'playwright-core';
 import { cellAddress } from '../../src/sheets/plan/area';
 import { readSchedule } from '../../src/sheets/schedule/reading';
 import { typeLines } from '../browser/hands';
+import { withBuiltPages } from './with-built-pages';
 
 const PICTURES = path.resolve(process.argv[2] ?? path.join(tmpdir(), 'loomsheet-story'));
 const SHEET = 'Run schedule 2';
@@ -44,35 +42,19 @@ function hold(what: string, holds: boolean, found: unknown = ''): void {
 
 async function main(): Promise<void> {
   mkdirSync(PICTURES, { recursive: true });
-  const server = await serve({
-    folder: builtFolder,
-    startPage: 'workbench.html',
-    host: '127.0.0.1',
-    port: 0,
-    orNextFree: true,
+  await withBuiltPages(async (browser, origin) => {
+    const context = await browser.newContext({
+      viewport: { width: 1400, height: 900 },
+      permissions: ['clipboard-read', 'clipboard-write'],
+      acceptDownloads: true,
+    });
+    const page = await context.newPage();
+    page.setDefaultTimeout(120_000);
+    page.on('pageerror', (error) => {
+      hold('no error in the page', false, error.message);
+    });
+    await tell(page, origin);
   });
-  const executablePath = commandPath('chromium');
-  if (executablePath === undefined) throw new Error('The story needs chromium on the PATH.');
-  const browser = await chromium.launch({
-    executablePath,
-    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
-  });
-  const context = await browser.newContext({
-    viewport: { width: 1400, height: 900 },
-    permissions: ['clipboard-read', 'clipboard-write'],
-    acceptDownloads: true,
-  });
-  const page = await context.newPage();
-  page.setDefaultTimeout(120_000);
-  page.on('pageerror', (error) => {
-    hold('no error in the page', false, error.message);
-  });
-  try {
-    await tell(page, server.origin);
-  } finally {
-    await browser.close();
-    await server.close();
-  }
   if (problems.length > 0) process.exitCode = 1;
 }
 

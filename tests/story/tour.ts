@@ -2,14 +2,13 @@
 import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { chromium, type Browser, type Page } from 'playwright-core';
-import { builtFolder, projectFolder } from '../../src/build/build-folders';
-import { commandPath } from '../../src/build/command-path';
-import { serve } from '../../src/build/web-server';
+import type { Browser, Page } from 'playwright-core';
+import { projectFolder } from '../../src/build/build-folders';
 import { sharedFile } from '../../src/hosts/xlsx/shared-file';
 import { DEMO } from '../../src/sheets/station/demo';
 import { runDebianTool } from '../published/debian-tool';
 import { printed } from '../workbook/libreoffice';
+import { withBuiltPages } from './with-built-pages';
 
 /** A README is shown some 830 pixels wide: wider pictures are drawn smaller there. */
 const WIDTH = 1010;
@@ -127,28 +126,12 @@ async function inLibreOffice(): Promise<void> {
 }
 
 async function main(): Promise<void> {
-  const executablePath = commandPath('chromium');
-  if (executablePath === undefined) throw new Error('The tour needs chromium on the PATH.');
-  const server = await serve({
-    folder: builtFolder,
-    startPage: 'workbench.html',
-    host: '127.0.0.1',
-    port: 0,
-    orNextFree: true,
-  });
-  const browser = await chromium.launch({
-    executablePath,
-    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
-  });
-  try {
+  await withBuiltPages(async (browser, origin) => {
     const page = await browser.newPage({ viewport: WINDOW });
     page.setDefaultTimeout(120_000);
-    await inWorkbench(page, server.origin);
+    await inWorkbench(page, origin);
     await drawing(browser, page);
-  } finally {
-    await browser.close();
-    await server.close();
-  }
+  });
   await inLibreOffice();
 }
 

@@ -475,7 +475,7 @@ export const FIX_WORDS = {
   buyWhere: ' at its source end',
   buyEnd: ' at its other end',
   starts: 'start of ',
-  tellBattery: 'tell the battery on Supply',
+  tellBattery: VERDICTS.batteryAssumed.fix,
 } as const;
 
 /** A drop over this share of its target is close to it. */

@@ -6,10 +6,8 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { chromium } from 'playwright-core';
-import { builtFolder, projectFolder } from '../../../src/build/build-folders';
-import { commandPath } from '../../../src/build/command-path';
-import { serve } from '../../../src/build/web-server';
+import { projectFolder } from '../../../src/build/build-folders';
+import { withBuiltPages } from '../../story/with-built-pages';
 import { readKeptText } from './database';
 
 async function main(): Promise<void> {
@@ -17,20 +15,10 @@ async function main(): Promise<void> {
   const { version } = JSON.parse(description) as { version: string };
   const file = path.join(import.meta.dirname, `${version}.json.gz`);
   if (existsSync(file)) throw new Error(`${version} has kept its workbook already.`);
-  const executablePath = commandPath('chromium');
-  if (executablePath === undefined) throw new Error('This needs chromium on the PATH.');
-  const server = await serve({
-    folder: builtFolder,
-    startPage: 'workbench.html',
-    host: '127.0.0.1',
-    port: 0,
-    orNextFree: true,
-  });
-  const browser = await chromium.launch({ executablePath, args: ['--no-sandbox'] });
-  try {
+  await withBuiltPages(async (browser, origin) => {
     const page = await browser.newPage({ viewport: { width: 1400, height: 800 } });
     page.setDefaultTimeout(120_000);
-    await page.goto(`${server.origin}/workbench.html`);
+    await page.goto(`${origin}/workbench.html`);
     await page.waitForFunction(() => document.documentElement.dataset['ready'] === 'true');
     const list = path.join(projectFolder, 'tests/lists/written', `${version}.xlsx`);
     await page.getByLabel('File with a list of runs').setInputFiles(list);
@@ -40,10 +28,7 @@ async function main(): Promise<void> {
     await page.waitForTimeout(3000);
     await page.getByText('Kept in this browser').waitFor();
     writeFileSync(file, gzipSync(await readKeptText(page), { level: 9 }));
-  } finally {
-    await browser.close();
-    await server.close();
-  }
+  });
 }
 
 main().catch((fault: unknown) => {
