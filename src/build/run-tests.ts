@@ -15,8 +15,17 @@ const LANES: readonly (readonly string[])[] = [
   ['lint:code', 'test:code'],
 ];
 
-/** Runs one script, each of its lines under its name; true where it ended well. */
-function ran(script: string): Promise<boolean> {
+/** So much of what a failed script said last is said again at the end, where a long log of both lanes is read first. */
+const LAST_LINES = 150;
+
+interface Ended {
+  readonly well: boolean;
+  readonly lastLines: readonly string[];
+}
+
+/** Runs one script, each of its lines under its name. */
+function ran(script: string): Promise<Ended> {
+  const lastLines: string[] = [];
   // A shell finds npm on every system; the names are those above.
   const child = spawn(`npm run --silent ${script}`, {
     cwd: projectFolder,
@@ -27,28 +36,42 @@ function ran(script: string): Promise<boolean> {
     [child.stdout, process.stdout],
     [child.stderr, process.stderr],
   ] as const) {
-    createInterface({ input: from }).on('line', (line) => to.write(`${script} | ${line}\n`));
+    createInterface({ input: from }).on('line', (line) => {
+      const told = `${script} | ${line}\n`;
+      to.write(told);
+      lastLines.push(told);
+      if (lastLines.length > LAST_LINES) lastLines.shift();
+    });
   }
   return new Promise((resolve, reject) => {
     child.on('error', reject);
     child.on('close', (code) => {
-      resolve(code === 0);
+      resolve({ well: code === 0, lastLines });
     });
   });
 }
 
-/** The scripts of a lane that did not end well: the one that failed, and those that did not begin for it. */
-async function unproved(lane: readonly string[]): Promise<readonly string[]> {
+interface Unproved {
+  /** The script that failed, and those that did not begin for it. */
+  readonly scripts: readonly string[];
+  readonly lastLines: readonly string[];
+}
+
+/** What of a lane did not end well. */
+async function unproved(lane: readonly string[]): Promise<Unproved> {
   for (const [place, script] of lane.entries()) {
-    if (!(await ran(script))) return lane.slice(place);
+    const { well, lastLines } = await ran(script);
+    if (!well) return { scripts: lane.slice(place), lastLines };
   }
-  return [];
+  return { scripts: [], lastLines: [] };
 }
 
 async function main(): Promise<void> {
   const began = performance.now();
-  const open = (await Promise.all(LANES.map(unproved))).flat();
+  const lanes = await Promise.all(LANES.map(unproved));
+  const open = lanes.flatMap(({ scripts }) => scripts);
   const seconds = Math.round((performance.now() - began) / 1000);
+  process.stdout.write(lanes.flatMap(({ lastLines }) => lastLines).join(''));
   console.log(
     open.length === 0
       ? `All held: ${LANES.flat().join(', ')}; ${seconds} s.`
