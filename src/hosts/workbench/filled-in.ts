@@ -19,24 +19,13 @@ import { CellError, type Cell } from '../../functions/cell';
 import { calculate, type Calculated } from '../../sheets/calculate/calculate';
 import { compileFormula } from '../../sheets/calculate/compile';
 import { FormulaSyntaxError } from '../../sheets/calculate/syntax';
+import { formulasOf } from '../../sheets/plan/formulas-of';
 import type { SheetPlan } from '../../sheets/plan/plan';
 import type { Grid } from './grid';
 import { gridValueOf } from './snapshot';
 
 /** A sheet's name in front of an address. */
 const SHEET_NAMED = /(?:'((?:[^']|'')+)'|\b([A-Za-z_]\w*))!/g;
-
-/** Every formula of the plans; that of rows filled down once. */
-function formulasOf(plans: readonly SheetPlan[]): readonly string[] {
-  return plans.flatMap(({ blocks }) =>
-    blocks.flatMap(({ cells = [], fill = [] }) => [
-      ...fill.flatMap((formula) => formula ?? []),
-      ...cells.flatMap((row) =>
-        row.flatMap((cell) => (typeof cell === 'object' && cell !== null ? cell.formula : [])),
-      ),
-    ]),
-  );
-}
 
 /**
  * What the cells of the plans come to; nothing for plans that our evaluation does not know the language of, or that hang on
@@ -48,7 +37,7 @@ export function valuesOf(plans: readonly SheetPlan[]): Calculated | undefined {
     [...formula.matchAll(SHEET_NAMED)].some(
       ([, quoted, plain = '']) => !names.has(quoted?.replaceAll("''", "'") ?? plain),
     );
-  const formulas = formulasOf(plans);
+  const formulas = plans.flatMap(formulasOf);
   if (formulas.some(pointsElsewhere)) return undefined;
   try {
     formulas.forEach(compileFormula);
