@@ -23,6 +23,13 @@ test('a battery of which nothing is typed is asked for beside the verdict', () =
   expect(run!.mend).toBe(FIX_WORDS.tellBattery);
 });
 
+test('columns of the Supply sheet in which nothing is typed say nothing', () => {
+  const sources = [{ name: 'Bench', kind: 'power supply', volts: 13.8, mostAmps: 20 }];
+  const said = stationValues({ title: 'One run', runs: [SOUND], sources }).supply.sources;
+  expect(said.length).toBeGreaterThan(1);
+  expect(said.map(({ says }) => says)).toEqual(said.map(() => ''));
+});
+
 /** Common practice: a pack of 100 Ah has some 5 milliohms of lead-acid, 8 of either lithium, and more where it is smaller. */
 test.each([
   ['lead-acid', 100, 5],
