@@ -77,6 +77,8 @@ describe('fuseSeconds', () => {
     expect(fuseSeconds(15, 600, 180)).toBeCloseTo(0.0005 + 0.002, 12);
     expect(fuseSeconds(15, 100, 1e6)).toBe(0.1);
     expect(fuseSeconds(15, 30, 180)).toBe(5);
+    // 6 times 15 A: the last point itself is published.
+    expect(fuseSeconds(15, 90, 180)).toBe(0.1);
   });
 
   test('no current is so great that the arc takes no time, and none gives a number that is none', () => {

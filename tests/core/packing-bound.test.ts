@@ -32,6 +32,13 @@ describe('leastSpoolsFor', () => {
     expect(least(100, { 26: 7 })).toBe(3);
   });
 
+  test('pieces that go into a spool exactly three times, or fill it, count as what they are', () => {
+    // A spool with a 5 in it holds two pieces, one of 4 alone three: 6 / 2 + 4 / 3. Their sum of 46 would go into 4.
+    expect(least(12, { 5: 6, 4: 4 })).toBe(5);
+    // Five are full, and of the others two share one. Their sum of 55 would go into 7.
+    expect(least(8, { 8: 5, 3: 5 })).toBe(8);
+  });
+
   test('whole spools and nothing at all', () => {
     expect(least(10, { 10: 3 })).toBe(3);
     expect(least(10, { 5: 4 })).toBe(2);

@@ -136,7 +136,9 @@ describe('planSpools', () => {
 
   test('pieces of no length need no spool of their own, and one where there is no other', () => {
     expect(planSpools([0, 10, 0], [10]).spools).toMatchObject([{ pieces: [1, 0, 2], leftOver: 0 }]);
-    expect(planSpools([0], [10, 5]).spools).toMatchObject([{ length: 5, leftOver: 5 }]);
+    const alone = planSpools([0], [10, 5]);
+    expect(alone.spools).toMatchObject([{ length: 5, leftOver: 5 }]);
+    expect(alone.leastSpools).toBe(1);
     expect(planSpools([], [10]).spools).toEqual([]);
   });
 

@@ -36,7 +36,20 @@ describe.each(CATALOGUE.map((entry) => [entry.id, entry] as const))('%s', (_id, 
     for (const parameter of entry.takes) {
       expect(parameter.meaning).toMatch(/\.$/);
       expect(describeParameter(parameter).length).toBeLessThanOrEqual(255);
-      if ('fallback' in parameter) expect(describeParameter(parameter)).toContain('Default: ');
+      const described = describeParameter(parameter);
+      expect(described).not.toContain('undefined');
+      if ('fallback' in parameter) expect(described).toMatch(/ Default: \S.*\.$/);
+      else expect(described).not.toContain('Default');
+    }
+  });
+
+  test('a default is told as it would be typed', () => {
+    for (const parameter of entry.takes) {
+      const { name, fallback, fallbackText } = parameter;
+      const typed = /^"([^"]*)"$|^([^", ]+)$/.exec(fallbackText ?? '');
+      if (fallback === undefined || typed === null || fallbackText === 'none') continue;
+      const read = parameter.read(typed[1] ?? typed[2]!);
+      expect(read, `${name}: ${fallbackText}`).toEqual(fallback);
     }
   });
 
@@ -46,6 +59,19 @@ describe.each(CATALOGUE.map((entry) => [entry.id, entry] as const))('%s', (_id, 
     const names = entry.takes.map((parameter) => parameter.name);
     expect(new Set(names).size).toBe(names.length);
   });
+});
+
+test('topics are those of the contract, each in one place', () => {
+  const topics = CATALOGUE.map(({ topic }) => topic);
+  const changes = topics.filter((topic, at) => topic !== topics[at - 1]);
+  expect(changes.sort()).toEqual([
+    'Building and proving',
+    'Conductor',
+    'Feeders and supply',
+    'Protection',
+    'Run',
+    'Teaching',
+  ]);
 });
 
 test('no two functions share an id', () => {

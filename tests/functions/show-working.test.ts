@@ -100,6 +100,7 @@ describe('stated by hand', () => {
     expect(line(lines, 'Heat')).toMatch(
       /^single conductors in an engine space, air of 50 degC\. 33 CFR 183\.425 table 5, row 4\/0 AWG, 105 degC column: 445 A x 0\.85 .* = 378\.25 A\. 600 A is over it by 222 A\.$/,
     );
+    expect(line(lines, 'Sources')).toContain('; 33 CFR 183.425 table 5: read in full; ');
     expect(line(lines, 'Fuse')).toBe(
       'the load comes in short bursts, so at least all of it, 600 A. The largest standard rating is 500 A (ISO 8820): no fuse fits.',
     );

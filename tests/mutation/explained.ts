@@ -54,4 +54,74 @@ export const EXPLAINED: readonly Explained[] = [
     told: '${cell.breakAmps})),${cell.eachBreaks}*(1+${RELATIVE_SLACK})[[>= -> >]]${others},FALSE)`;',
     why: 'Only a figure that equals the limit and its slack for rounding to the last digit tells them apart.',
   },
+  {
+    file: 'src/core/conductor-temp.ts',
+    told: 'const SETTLED_K = [[0.001 -> 0.00105]];',
+    why: 'How closely the halving looks, a tenth of the 0.01 K that is promised: both keep it.',
+  },
+  {
+    file: 'src/core/conductor-temp.ts',
+    told: 'let surfaceC = air.surfaceC - air.surplusWPerM [[/ -> *]] (Math.PI * outsideM * ROUGHLY_SHEDS_W_P',
+    why: 'Where the secants begin: the halving that follows does not depend on it, and takes over where they go wrong.',
+  },
+  {
+    file: 'src/core/feeders.ts',
+    told: 'for (let at = [[0 -> 1]]; at < path.length; at += 1) {',
+    why: 'Feeders stand before what they feed: the first position has none, and the round leaves it as it is.',
+  },
+  {
+    file: 'src/core/packing.ts',
+    told: 'for (let at = 0; at [[< -> <=]] taken.length; at += 2) {',
+    why: 'Past the end stands nothing, of which nothing is left: undefined, and not the 0 that is counted.',
+  },
+  {
+    file: 'src/core/packing.ts',
+    told: 'const CLOSE_ENOUGH = [0, 0.5, 1, [[1.5 -> 1.575]], 2, 3];',
+    why: 'A rule of thumb that offers packings: whether one is the best, bound and search say.',
+  },
+  {
+    file: 'src/core/spools.ts',
+    told: 'ooks > 20 * MOST_MIXES || found.length > MOST_MIXES) return [[false -> undefined]];',
+    why: 'Asked only whether it is true.',
+  },
+  {
+    file: 'src/functions/quantity-parameter.ts',
+    told: "if (typeof given === [['number' -> '']]) return amps.read(given);",
+    why: 'A short cut: amps and watts read a bare number within the same bounds, in the same words.',
+  },
+  {
+    file: 'src/functions/quantity-parameter.ts',
+    told: "if ([[typeof given === 'number' -> false]]) return number.read(given);",
+    why: 'A short cut: what is no text has no measures, and is then read as a number.',
+  },
+  {
+    file: 'src/functions/quantity-parameter.ts',
+    told: "if (typeof given === [['number' -> '']]) return number.read(given);",
+    why: 'A short cut: what is no text has no measures, and is then read as a number.',
+  },
+  {
+    file: 'src/functions/list-function.ts',
+    told: 'const value = parameter.readWhole(given[index] ?? [[[[null] -> []]]]);',
+    why: 'A list of no cells and one of a blank cell are both a list with nothing in it.',
+  },
+  {
+    file: 'src/functions/argument-reader.ts',
+    told: 'const LEFT_OUT: Matrix = [[[[null] -> []]]];',
+    why: 'It counts one row and one column at least, and a cell that is not there is blank.',
+  },
+  {
+    file: 'src/functions/argument-reader.ts',
+    told: 'if ([[cell === undefined || cell instanceof CellError -> false]]) return NO_VALUE;',
+    why: 'A short cut: neither is a number, text or truth, so that reading refuses it, which is no value too.',
+  },
+  {
+    file: 'src/sheets/parts/formulas.ts',
+    told: 'ong})>0,"",IF(ISNUMBER(${milliohms(end)}),${milliohms(end)},[["" -> "?"]])))`,',
+    why: 'A working out of sight, asked only whether it is a number.',
+  },
+  {
+    file: 'src/sheets/schedule/sizing.ts',
+    told: '`IF([[${cell.depth}=${depth} -> TRUE]],IF(ISERROR(${cell.runAmps}),${cell.runA',
+    why: 'Read only by the size of the same depth and by the step that the run belongs to; both ask for the depth themselves.',
+  },
 ];

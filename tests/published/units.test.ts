@@ -3,6 +3,7 @@
  * (58 S m/mm2). Computed by another program at the time of the test, nothing printed in between.
  */
 import { beforeAll, describe, expect, test } from 'vitest';
+import { inBaseUnit, readMeasures, type Measure } from '../../src/core/quantity';
 import { callNumber } from '../functions/call';
 import { runDebianTool } from './debian-tool';
 
@@ -68,6 +69,30 @@ describe('units', () => {
     expect(callNumber('CONDUCTOR_OHMS', 12, 1, 'ft') / perMetre).toBeCloseTo(metresPerFoot!, 12);
     expect(callNumber('CONDUCTOR_OHMS', 12, 1, 'in') / perMetre).toBeCloseTo(metresPerInch!, 12);
   });
+});
+
+/** As people write them, as the program does, and what the sheets count in. */
+test.each([
+  ['A', 'A', 'A'],
+  ['mA', 'mA', 'A'],
+  ['W', 'W', 'W'],
+  ['kW', 'kW', 'W'],
+  ['V', 'V', 'V'],
+  ['mV', 'mV', 'V'],
+  ['mΩ', 'mohm', 'mohm'],
+  ['ohm', 'ohm', 'mohm'],
+  ['%', 'percent', '1'],
+  ['m', 'm', 'm'],
+  ['cm', 'cm', 'm'],
+  ['mm', 'mm', 'm'],
+  ['ft', 'ft', 'm'],
+  ['in', 'inch', 'm'],
+  ['yd', 'yd', 'm'],
+])('7.5 %s is so many of the unit that is counted in', (written, theirs, base) => {
+  const measures = readMeasures(`7.5 ${written}`) as readonly Measure[];
+  expect(measures).toHaveLength(1);
+  const [counted] = convert([`7.5 ${theirs}`], base);
+  expect(inBaseUnit(measures[0]!)).toBeCloseTo(counted!, 12);
 });
 
 test('a missing program is told by name, with the package that holds it', () => {

@@ -1,5 +1,5 @@
 /** What pages for the workshop say of a run, as formulas of its place in the schedule: ends, length, wire, fuse. */
-import { protectionElsewhere } from '../protection/layout';
+import { ownFuseKind } from '../protection/layout';
 import { columnReferences, ROW } from '../schedule/layout';
 import { kindInForce } from '../station/fuse-kind';
 import type { Layout } from '../station/layout';
@@ -28,7 +28,6 @@ export function saidOfRun(layout: Layout, place: string): SaidOfRun {
   const { rule, protect, supply } = layout.names;
   const schedule = columnReferences(layout, true);
   const there = (key: ColumnKey) => `INDEX(${schedule[key]},${place})`;
-  const ownKinds = protectionElsewhere('kind', layout);
 
   const { run, place1 } = schedule;
   const fed = `COUNTIF(${place1},${place})`;
@@ -40,7 +39,7 @@ export function saidOfRun(layout: Layout, place: string): SaidOfRun {
   // A number in a text cell, without a unit of its own: in the house unit, as a number is.
   const isBare = `AND(ISTEXT(${there('length')}),LEN(${there('feetSaid')})=0,LEN(${there('restUnit')})=0)`;
   const rated = (amps: string) =>
-    `${amps}&" A "&${kindInForce(`INDEX(${ownKinds},${place})`, protect.fuseKind, amps)}`;
+    `${amps}&" A "&${kindInForce(ownFuseKind(place, layout), protect.fuseKind, amps)}`;
   const isAtEnd = `${there('endFused')}="yes"`;
   const before = `IF(LEN(${there('unfused')})=0,""," after "&${lengthOf(there('unfused'), rule.unit)})`;
   const atEnd = `IF(${isAtEnd},", both ends","")`;

@@ -1,7 +1,7 @@
 /** What the Fuse map says, as formulas; they are the same with and without the add-in. */
 import { saidOfRun } from '../crew/said';
 import { text } from '../plan/formula';
-import { protectionElsewhere } from '../protection/layout';
+import { ownFuseKind } from '../protection/layout';
 import { columnReferences, runsFollowed } from '../schedule/layout';
 import { hasFuse } from '../schedule/row';
 import { kindInForce } from '../station/fuse-kind';
@@ -72,7 +72,6 @@ export function mapFormulas(
   const of = (key: MapWorkingKey) => `INDEX(${column[key]},${cell.place})`;
   const said = saidOfRun(layout, cell.runOf);
   const whereLine = (formula: string) => `IF(${cell.place}=0,"",${formula})`;
-  const ownKinds = protectionElsewhere('kind', layout);
   // Where it has one at its far end alone, it is the one that fits the run.
   const fuse = `IF(${hasFuse(there('fused'))},${there('fuse')},${there('fitting')})`;
   const level = there('level');
@@ -90,7 +89,7 @@ export function mapFormulas(
     ),
     rating: whereLine(`IF(ISNUMBER(${fuse}),${fuse},IF(ISERROR(${fuse}),"none fits","?"))`),
     kind: whereLine(
-      `IF(ISNUMBER(${fuse}),${kindInForce(`INDEX(${ownKinds},${cell.runOf})`, protect.fuseKind, fuse)},"")`,
+      `IF(ISNUMBER(${fuse}),${kindInForce(ownFuseKind(cell.runOf, layout), protect.fuseKind, fuse)},"")`,
     ),
     run: whereLine(`${said.name}&IF(${isFar},${text(MAP_WORDS.farEnd)},"")`),
     load: whereLine(`IF(${isFar},${said.near},${said.far})`),

@@ -3,7 +3,7 @@ import { RELATIVE_SLACK } from '../../core/limits';
 import { BY_RATING, FUSE_KINDS, OWN_FUSE } from '../../core/tables/fuse-kinds';
 import { saidOfRun } from '../crew/said';
 import { text } from '../plan/formula';
-import { protectionElsewhere } from '../protection/layout';
+import { ownFuseKind } from '../protection/layout';
 import { doubtOf } from '../schedule/doubt';
 import { columnReferences, runsFollowed } from '../schedule/layout';
 import { conductorsOf, hasFuse } from '../schedule/row';
@@ -70,13 +70,6 @@ const NONE = '9000000000';
 /** Joints of the schedule that differ by no more are the same, milliohms. */
 const SAME_MILLIOHMS = 0.05;
 
-function pointers(layout: Layout) {
-  return {
-    schedule: columnReferences(layout, true),
-    ownKinds: protectionElsewhere('kind', layout),
-  };
-}
-
 /** Where a typed size stands among the known ones; 0 where it does not. */
 const sizePlace = (given: string, { column }: PartsReferences) =>
   `IF(LEN(TRIM(${given}))=0,0,IFERROR(MATCH(TRIM(${given}),${column.sizeName},0),IFERROR(MATCH(TRIM(${given})&" AWG",${column.sizeName},0),0)))`;
@@ -114,7 +107,7 @@ function ofContacts(references: PartsReferences) {
 
 function ofRuns(layout: Layout, references: PartsReferences) {
   const { cell, column, contactColumn, contactNumbers, number, typed, run } = references;
-  const { schedule } = pointers(layout);
+  const schedule = columnReferences(layout, true);
   const there = (key: ColumnKey) => `INDEX(${schedule[key]},${number})`;
   const size = there('size');
   const most = (figure: string) => `${figure}*(1+${RELATIVE_SLACK})`;
@@ -187,7 +180,7 @@ function ofFuses(
   { cell, number, column, above, lineNumber, run }: PartsReferences,
 ) {
   const { supply } = layout.names;
-  const { schedule } = pointers(layout);
+  const schedule = columnReferences(layout, true);
   const keyOf = (kindIs: string, amps: string) => `${A_KIND}*${kindNumber(kindIs)}+${amps}`;
   const ofSource = (key: 'mainFuse' | 'mainFuseKind') => `INDEX(${supply[key]},1,${lineNumber})`;
   const mainKey = `IF(${isPositive(ofSource('mainFuse'))},${keyOf(kindInForce(ofSource('mainFuseKind'), text(BY_RATING), ofSource('mainFuse')), ofSource('mainFuse'))},0)`;
@@ -264,16 +257,12 @@ export function partRunFormulas(
 ): Readonly<Record<Exclude<PartRunKey, 'mine' | 'farMine'>, string>> {
   const { cell, contactColumn, number, typed, run } = references;
   const { protect } = layout.names;
-  const { schedule, ownKinds } = pointers(layout);
+  const schedule = columnReferences(layout, true);
   const there = (key: ColumnKey) => `INDEX(${schedule[key]},${number})`;
   const whereThere = (formula: string) => `IF(${cell.there}=0,"",${formula})`;
   const said = saidOfRun(layout, number);
   const rating = `IF(${hasFuse(there('fused'))},${there('fuse')},${there('fitting')})`;
-  const kind = kindInForce(
-    `IF(${number}>ROWS(${ownKinds}),"",INDEX(${ownKinds},${number}))`,
-    protect.fuseKind,
-    rating,
-  );
+  const kind = kindInForce(ownFuseKind(number, layout), protect.fuseKind, rating);
   const taken = ({ contact }: EndKeys) =>
     `IF(${cell[contact]}=0,"",IFERROR(INDEX(${contactColumn.name},${cell[contact]})&"",""))`;
   const joints = there('joints');
@@ -304,7 +293,7 @@ export function partRunFormulas(
 /** What is wrong with the sheet as a whole; empty where nothing is. */
 export function partsMissingFormula(layout: Layout, references: PartsReferences): string {
   const { column, contactColumn } = references;
-  const { schedule } = pointers(layout);
+  const schedule = columnReferences(layout, true);
   const told = (count: string, one: string, many: string) =>
     `IF(${count}=0,"",${count}&IF(${count}=1,${text(one)},${text(many)}))`;
   const hot = `SUMPRODUCT(--(${HOT_WORDS.map((word) => `ISNUMBER(SEARCH(${text(word)},${column.wrong}))`).join('+')}>0))`;

@@ -84,6 +84,15 @@ export function protectionElsewhere(
     : `${quotedSheetName(names.protectionSheet)}!${areaAddress(protectionArea(key, rows), 'both')}`;
 }
 
+/**
+ * The kind that is typed for the fuse of a run, by its place from 1; empty past the sheet's rows, which a schedule's table
+ * may grow beyond.
+ */
+export function ownFuseKind(place: string, layout: Layout): string {
+  const kinds = protectionElsewhere('kind', layout);
+  return `IF(${place}>ROWS(${kinds}),"",INDEX(${kinds},${place}))`;
+}
+
 /** References of the run at a place of the list, from 0. */
 export function protectionReferences(
   layout: Layout,

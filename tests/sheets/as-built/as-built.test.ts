@@ -131,6 +131,17 @@ describe('rows worked by hand', () => {
     expect(summary).toContain('1: less than the wire');
   });
 
+  it('take the wire as warm as the house rules say where no temperature of the day is given', () => {
+    const warm = { ...CABLE, rules: { ...CABLE.rules, tempC: 45 } };
+    const readings = { voltsIn: 12.9, voltsOut: 12.45, amps: 10 };
+    // As the sheet comes, and with the cell cleared.
+    for (const cells of [{}, { tempC: '' }]) {
+      const row = rowsOf({ ...warm, asBuilt: { runs: [readings], cells } }).rows[0]!;
+      // Copper has 0.393 % more a degree: 25 degrees more are 9.8 % more.
+      expect(row.beyond).toBeCloseTo(45 - WIRE_MILLIOHMS * 1.09825, 1);
+    }
+  });
+
   it('take the wire as warm as it was', () => {
     // Copper has 0.393 % more a degree: at 45 degrees 9.8 % more than at 20.
     const row = measured({ voltsIn: 12.9, voltsOut: 12.45, amps: 10 }, { tempC: 45 }).rows[0]!;

@@ -75,6 +75,11 @@ export const END_UNFUSED: readonly StatedRow[] = [
 /** At either end, or at the battery alone where the other end has no more than the wire bears. */
 export const END_OK: readonly StatedRow[] = [
   lamp(['ok'], { entries: { endsAt: 'van', endFused: 'yes' } }),
+  // It breaks 253 A by itself: no main fuse covers it, though that one breaks them too.
+  lamp(['ok'], {
+    sources: [LEAD, { ...VAN, mainFuse: 100, mainFuseKind: 'high-breaking', mainCable: '2 AWG' }],
+    entries: { endsAt: 'van', endFused: 'yes' },
+  }),
   fromSun(['ok'], { endFused: 'yes' }),
   // 4 A x 1.5625 = 6.25 A of 25 A
   fromSun(['ok'], { endFused: 'yes', fused: 'no' }),

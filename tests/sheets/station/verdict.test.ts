@@ -23,6 +23,25 @@ test('a battery of which nothing is typed is asked for beside the verdict', () =
   expect(run!.mend).toBe(FIX_WORDS.tellBattery);
 });
 
+test('columns of the Supply sheet in which nothing is typed say nothing', () => {
+  const sources = [{ name: 'Bench', kind: 'power supply', volts: 13.8, mostAmps: 20 }];
+  const said = stationValues({ title: 'One run', runs: [SOUND], sources }).supply.sources;
+  expect(said.length).toBeGreaterThan(1);
+  expect(said.map(({ says }) => says)).toEqual(said.map(() => ''));
+});
+
+/** Common practice: a pack of 100 Ah has some 5 milliohms of lead-acid, 8 of either lithium, and more where it is smaller. */
+test.each([
+  ['lead-acid', 100, 5],
+  ['LiFePO4', 100, 8],
+  ['LiFePO4', 20, 40],
+  ['Li-ion', 100, 8],
+] as const)('%s of %i Ah is taken for %i milliohms', (chemistry, ampHours, milliohms) => {
+  const sources = [{ kind: 'battery', chemistry, ampHours }];
+  const [source] = stationValues({ title: 'One run', runs: [SOUND], sources }).supply.sources;
+  expect(source!.milliohms).toBeCloseTo(milliohms, 9);
+});
+
 describe('volts that the source itself does not give', () => {
   const HUNGRY = { ...SOUND, leastVolts: 14 } as const;
   const mendOf = (source: SupplyValues) =>
