@@ -5,6 +5,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { writeWorkbook } from '../../src/hosts/xlsx/write';
 import { columnOf, ROW } from '../../src/sheets/schedule/layout';
+import { COLUMN_KEYS } from '../../src/sheets/station/schedule-keys';
 import { sharedCopy } from '../../src/sheets/shared-copy';
 import type { ScheduleRun } from '../../src/sheets/station/run';
 import { scheduleNames } from '../../src/sheets/station/naming';
@@ -25,9 +26,13 @@ const SHEET = scheduleNames().sheet;
 const ROOM = 12;
 /** Where "Gauge" stands; a row put in there comes between it and "Siren". */
 const MIDDLE = ROW.first + 2;
+/** What is typed of the fuse of "Siren", by its row. */
+const FUSES = [{}, { kind: 'high-breaking', breaks: 15_000 }];
 const ANSWERS = ['verdict', 'size', 'fuse', 'dropShare'] as const;
 
-let copies: Readonly<Record<'before' | 'above' | 'between' | 'out' | 'belowAll', WorkbookCells>>;
+let copies: Readonly<
+  Record<'before' | 'above' | 'between' | 'out' | 'belowAll' | 'entriesSorted', WorkbookCells>
+>;
 
 beforeAll(async () => {
   const { plans, values } = sharedCopy({ title: 'By hand', runs: RUNS }, { rows: ROOM });
@@ -46,7 +51,17 @@ beforeAll(async () => {
       ]),
     ),
   });
+  const withEntries = sharedCopy(
+    { title: 'By hand', runs: RUNS, protection: { fuses: FUSES } },
+    { rows: ROOM },
+  );
+  const sorting = { rows: ROOM, columns: COLUMN_KEYS.length, by: columnOf('run') };
+  const { entriesSorted } = withRowsChanged(
+    await writeWorkbook(withEntries.plans, withEntries.values),
+    { entriesSorted: at(ROW.first, sorting) },
+  );
   copies = {
+    entriesSorted: await cellsOf(entriesSorted!),
     before: await cellsOf(written),
     above: await cellsOf(changed['above']!),
     between: await cellsOf(changed['between']!),
@@ -95,6 +110,16 @@ describe('a row of a shared copy', () => {
     }
     expect(warned(copies[key])).toBe(true);
     expect(warned(copies.before)).toBe(false);
+  });
+
+  it('sorted away from what is typed on Protection is told, and no run seems answered', () => {
+    const found = answers(copies.entriesSorted);
+    expect([...found.keys()]).toEqual(RUNS.map(({ run }) => run).sort());
+    for (const [run, [verdict]] of found) {
+      const word = typeof verdict === 'string' ? verdict : '';
+      expect(['unclear', 'fails', 'danger'], `${run}: ${word}`).toContain(levelOf(word));
+    }
+    expect(warned(copies.entriesSorted)).toBe(true);
   });
 
   it('written below the last one with formulas is told, and the others stand', () => {

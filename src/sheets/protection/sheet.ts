@@ -113,7 +113,7 @@ function headBlocks(scheduleName: string): Block[] {
       area: area(ROW.caution, 2),
       cells: [
         [
-          'Nothing has to be filled in; what is known of the fuses goes into the green cells. The battery stands on the Supply sheet.',
+          'Nothing has to be filled in; what is known of the fuses goes into the green cells, which stay in their rows when a spreadsheet sorts: order runs with the pane.',
         ],
       ],
       style: QUIET_STYLE,
