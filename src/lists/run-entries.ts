@@ -27,6 +27,8 @@ export const RUN_ENTRY_SHEETS: readonly RunEntrySheet[] = [
     signs: PROTECTION_SIGNS,
     headings: FUSE_ENTRY_KEYS.map((key) => PROTECTION_COLUMNS[key].heading),
   },
+  // By itself: former sheets have none.
+  { signs: PROTECTION_SIGNS, headings: [PROTECTION_COLUMNS.forRun.heading] },
   { signs: WIRE_SIGNS, headings: Object.values(COLOUR_HEADINGS) },
   { signs: PARTS_SIGNS, headings: Object.values(MY_CONTACT_HEADINGS) },
   { signs: PARTS_SIGNS, headings: [FORMER_CONTACT_HEADING] },
