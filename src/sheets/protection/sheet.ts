@@ -86,11 +86,16 @@ const usualFormulas = perLayout((layout) =>
   protectionSheetFormulas(layout, sizeTable(layout).data, { head: callAddIn, row: callAddIn }),
 );
 
+/** The steady heat of the first row, and the cells that it is looked up in. */
+export interface NativeSteady {
+  readonly formula: string;
+  readonly blocks: readonly Block[];
+}
+
 /** What a workbook without the add-in brings. */
 export interface NativeProtection {
   readonly formulas: ProtectionSheetFormulas;
-  /** The steady heat of the run at a place of the list, from 0. */
-  readonly steady: (index: number) => string;
+  readonly steady: NativeSteady;
 }
 
 function headBlocks(scheduleName: string): Block[] {
@@ -184,8 +189,7 @@ function rowBlocks(
   };
   const contentOf = (key: ProtectionKey): Pick<Block, 'cells' | 'fill'> => {
     if (native !== undefined && key === 'steady') {
-      const steady = (index: number) => [{ formula: `=${native.steady(index)}` }];
-      return { cells: Array.from({ length: layout.rows }, (_, index) => steady(index)) };
+      return { fill: [`=${native.steady.formula}`] };
     }
     const formula = formulas.get(key);
     return { ...typedIn(key), ...(formula === undefined ? {} : { fill: [formula] }) };
@@ -236,6 +240,7 @@ export function protectionSheet(
       },
       ...rowBlocks(layout, formulas, content, native),
       ...(table?.blocks ?? []),
+      ...(native?.steady.blocks ?? []),
       {
         area: area(foot, 0, footLines.length, 1),
         cells: footLines.map((line) => [line]),
