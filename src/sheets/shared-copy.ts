@@ -5,6 +5,7 @@
 import { BOOK, nativeSheets } from './book';
 import type { Calculated } from './calculate/calculate';
 import { area, columnNumber } from './plan/area';
+import { formulasOf } from './plan/formulas-of';
 import type { SheetPlan } from './plan/plan';
 import { CREW_ROW } from './crew/layout';
 import { DRAWING_ROW, drawingName, PICTURE_COLUMN } from './drawing/layout';
@@ -115,14 +116,6 @@ function seenOnly(
     at: (sheet, row, column) =>
       unseen.get(sheet)?.has(column) === true ? null : values.at(sheet, row, column),
   };
-}
-
-/** The formulas of a sheet, filled ones once. */
-function formulasOf({ blocks }: SheetPlan): readonly string[] {
-  return blocks.flatMap(({ cells = [], fill = [] }) => [
-    ...fill.flatMap((formula) => formula ?? []),
-    ...cells.flat().flatMap((cell) => (typeof cell === 'object' ? (cell?.formula ?? []) : [])),
-  ]);
 }
 
 /** The sheets without the names of columns that no formula points at: whoever lists names need not see hundreds. */

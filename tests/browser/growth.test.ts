@@ -1,5 +1,5 @@
 /** Runs written below the last row of a schedule in the workbench: it grows by them, and all that follows its runs with it. */
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Browser, BrowserContext } from 'playwright-core';
 import type { ComputedGrid, GridValue } from '../../src/sheets/plan/grid';
 import { CAUTIONS } from '../../src/sheets/plan/cautions';
@@ -25,11 +25,9 @@ let browser: Browser;
 let context: BrowserContext;
 let workbench: WorkbenchPage;
 
+// One schedule for all of them, as a person has it: each leaves it as the next says that it is.
 beforeAll(async () => {
   browser = await launchBrowser();
-});
-afterAll(() => browser?.close());
-beforeEach(async () => {
   context = await browser.newContext({ permissions: ['clipboard-read', 'clipboard-write'] });
   workbench = await openWorkbench(context);
   const { page } = workbench;
@@ -40,7 +38,7 @@ beforeEach(async () => {
   await page.getByText(`Inserted “${SHEET}”`).waitFor({ timeout: PATIENCE_MS });
 }, PATIENCE_MS);
 
-afterEach(() => context.close());
+afterAll(() => browser?.close());
 
 const at = (place: number, key: ColumnKey) =>
   cellAddress(ROW.first + place, columnOf(key)).replaceAll('$', '');
@@ -170,47 +168,33 @@ test(
     await page.keyboard.press('Control+y');
     await expect.poll(() => read(41, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
     expect(await grids()).toEqual(after);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => read(12, 'run')).toBe(null);
   },
 );
 
 test(
-  'a run typed below a full schedule loses no key; rows and lines go in there as well',
+  'a schedule filled to its last row makes room for a row put in, which one undo takes back',
   { timeout: PATIENCE_MS },
   async () => {
     const { page } = workbench;
-    await fill(ROWS);
-    await keys(at(ROWS, 'run'));
-    const typed = [
-      ['Gate', 'trunk', 'Motor', '5 A', `8' 6"`],
-      ['Bell', 'trunk', 'Bell', '300 mA', '2,5 m'],
-    ];
-    await typeLines(page, typed, 40);
-    await expect.poll(() => read(ROWS + 1, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
-    for (const [row, cells] of typed.entries()) {
-      const found = await Promise.all(
-        (['run', 'fedFrom', 'load', 'peak', 'length'] as const).map((key) => read(ROWS + row, key)),
-      );
-      expect(found).toEqual(cells);
-    }
-    expect(await read(ROWS, 'draw')).toBe(5);
-    expect(await wrongCells()).toEqual([]);
-    // As many as were wanted when it had the time to grow.
-    const rows = rowsOf(await grids());
-
-    // Full again: a line of the pane, and a row put in among the others.
-    await paste(at(ROWS + 2, 'run'), runs(40, rows - ROWS - 2));
-    await expect.poll(() => read(rows - 1, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
-    await page.locator('#loom-run-line').fill('Horn, 2 A, 9 ft, from Trunk');
-    await page.locator('#loom-run-line').press('Enter');
-    await expect.poll(() => read(rows, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
-    expect(await read(rows, 'run')).toBe('Horn');
-    await expect
-      .poll(() => page.locator('.loom-run-section .loom-notice').first().textContent(), {
-        timeout: PATIENCE_MS,
-      })
-      .toMatch(/AWG/);
-    expect(await wrongCells()).toEqual([]);
-    expect(rowsOf(await grids())).toBe(roomyRows(rows + 1));
+    // Twelve stand there from before.
+    await paste(at(12, 'run'), runs(13, ROWS - 12));
+    await expect.poll(() => read(ROWS - 1, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
+    const before = await grids();
+    await page.evaluate(
+      ([sheet, row]) => {
+        window.loomWorkbench!.insertRow(sheet, row);
+      },
+      [SHEET, ROW.first + 3] as const,
+    );
+    await expect.poll(() => read(3, 'run')).toBe(null);
+    expect(await read(ROWS, 'run')).toBe(`Run ${ROWS}`);
+    await expect.poll(() => read(ROWS, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
+    await keys(at(0, 'run'));
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => read(3, 'run')).toBe('Run 4');
+    expect(await grids()).toEqual(before);
   },
 );
 
@@ -218,7 +202,7 @@ test(
   'where something stands below, nothing moves and it is said',
   { timeout: PATIENCE_MS },
   async () => {
-    await fill(ROWS);
+    expect(await read(ROWS - 1, 'verdict')).not.toBe(null);
     const mine = cellAddress(ROW.first + ROWS, columnOf('size')).replaceAll('$', '');
     await workbench.write(SHEET, mine, 'my own sum');
     const before = await grids();
@@ -250,24 +234,45 @@ test(
 );
 
 test(
-  'a full schedule makes room for a row put in, which one undo takes back',
+  'a run typed below a full schedule loses no key; rows and lines go in there as well',
   { timeout: PATIENCE_MS },
   async () => {
     const { page } = workbench;
-    await fill(ROWS);
-    const before = await grids();
-    await page.evaluate(
-      ([sheet, row]) => {
-        window.loomWorkbench!.insertRow(sheet, row);
-      },
-      [SHEET, ROW.first + 3] as const,
-    );
-    await expect.poll(() => read(3, 'run')).toBe(null);
-    expect(await read(ROWS, 'run')).toBe(`Run ${ROWS}`);
-    await expect.poll(() => read(ROWS, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
-    await keys(at(0, 'run'));
-    await page.keyboard.press('Control+z');
-    await expect.poll(() => read(3, 'run')).toBe('Run 4');
-    expect(await grids()).toEqual(before);
+    // Those of before went in; full again from there.
+    const full = rowsOf(await grids());
+    await paste(at(ROWS + 2, 'run'), runs(ROWS + 3, full - ROWS - 2));
+    await expect.poll(() => read(full - 1, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
+    await keys(at(full, 'run'));
+    const typed = [
+      ['Gate', 'trunk', 'Motor', '5 A', `8' 6"`],
+      ['Bell', 'trunk', 'Bell', '300 mA', '2,5 m'],
+    ];
+    await typeLines(page, typed, 40);
+    await expect.poll(() => read(full + 1, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
+    for (const [row, cells] of typed.entries()) {
+      const found = await Promise.all(
+        (['run', 'fedFrom', 'load', 'peak', 'length'] as const).map((key) => read(full + row, key)),
+      );
+      expect(found).toEqual(cells);
+    }
+    expect(await read(full, 'draw')).toBe(5);
+    expect(await wrongCells()).toEqual([]);
+    // As many as were wanted when it had the time to grow.
+    const rows = rowsOf(await grids());
+
+    // Full again: a line of the pane, and a row put in among the others.
+    await paste(at(full + 2, 'run'), runs(200, rows - full - 2));
+    await expect.poll(() => read(rows - 1, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
+    await page.locator('#loom-run-line').fill('Horn, 2 A, 9 ft, from Trunk');
+    await page.locator('#loom-run-line').press('Enter');
+    await expect.poll(() => read(rows, 'verdict'), { timeout: PATIENCE_MS }).not.toBe(null);
+    expect(await read(rows, 'run')).toBe('Horn');
+    await expect
+      .poll(() => page.locator('.loom-run-section .loom-notice').first().textContent(), {
+        timeout: PATIENCE_MS,
+      })
+      .toMatch(/AWG/);
+    expect(await wrongCells()).toEqual([]);
+    expect(rowsOf(await grids())).toBe(roomyRows(rows + 1));
   },
 );

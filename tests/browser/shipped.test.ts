@@ -2,6 +2,9 @@
  * The workbench as it ships, minified: the demonstration is judged, an edit is answered, and the pane's own check ("Check this
  * Excel", run here) finds that everything holds, and leaves nothing behind.
  */
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { gzipSync } from 'node:zlib';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { CellError } from '../../src/functions/cell';
@@ -16,6 +19,10 @@ import { hostFolder, type StaticHost } from './static-host';
 import { openWorkbench } from './workbench-page';
 
 const SLOW_MS = 480_000;
+
+/** What a page loads before anything is seen, gzipped: as small as it has come to be, and a little room. */
+const MOST_GZIPPED_BYTES = { 'taskpane.js': 240_000, 'workbench.js': 2_200_000 } as const;
+
 let browser: Browser;
 let host: StaticHost;
 
@@ -27,6 +34,11 @@ beforeAll(async () => {
 afterAll(async () => {
   await host?.close();
   await browser?.close();
+});
+
+test.each(Object.entries(MOST_GZIPPED_BYTES))('%s is no larger than it was', async (file, most) => {
+  const script = readFileSync(path.join(await shippedFolder(), file));
+  expect(gzipSync(script, { level: 9 }).length).toBeLessThan(most);
 });
 
 test(

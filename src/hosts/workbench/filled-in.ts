@@ -17,7 +17,9 @@ import { InsertSheetMutation } from '@univerjs/sheets';
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import { CellError, type Cell } from '../../functions/cell';
 import { calculate, type Calculated } from '../../sheets/calculate/calculate';
+import { compileFormula } from '../../sheets/calculate/compile';
 import { FormulaSyntaxError } from '../../sheets/calculate/syntax';
+import { formulasOf } from '../../sheets/plan/formulas-of';
 import type { SheetPlan } from '../../sheets/plan/plan';
 import type { Grid } from './grid';
 import { gridValueOf } from './snapshot';
@@ -25,39 +27,25 @@ import { gridValueOf } from './snapshot';
 /** A sheet's name in front of an address. */
 const SHEET_NAMED = /(?:'((?:[^']|'')+)'|\b([A-Za-z_]\w*))!/g;
 
-/** Whether formulas point at sheets that are not among the plans: our evaluation would take their cells for empty. */
-function pointsElsewhere(plans: readonly SheetPlan[]): boolean {
+/**
+ * What the cells of the plans come to; nothing for plans that our evaluation does not know the language of, or that hang on
+ * sheets which stand already: their cells would be taken for empty.
+ */
+export function valuesOf(plans: readonly SheetPlan[]): Calculated | undefined {
   const names = new Set(plans.map(({ name }) => name));
-  const pointsOut = (formula: string) =>
+  const pointsElsewhere = (formula: string) =>
     [...formula.matchAll(SHEET_NAMED)].some(
       ([, quoted, plain = '']) => !names.has(quoted?.replaceAll("''", "'") ?? plain),
     );
-  return plans.some(({ blocks }) =>
-    blocks.some(
-      ({ cells = [], fill = [] }) =>
-        fill.some((formula) => formula !== null && pointsOut(formula)) ||
-        cells.some((row) =>
-          row.some((cell) => typeof cell === 'object' && cell !== null && pointsOut(cell.formula)),
-        ),
-    ),
-  );
-}
-
-/**
- * What the cells of the plans come to; nothing for plans that our evaluation does not know the language of, or that hang on
- * sheets which stand already.
- */
-export function valuesOf(plans: readonly SheetPlan[]): Calculated | undefined {
-  if (pointsElsewhere(plans)) return undefined;
+  const formulas = plans.flatMap(formulasOf);
+  if (formulas.some(pointsElsewhere)) return undefined;
   try {
-    const values = calculate(plans);
-    // Every formula is read when it is first asked for.
-    for (const plan of plans) values.at(plan.name, 0, 0);
-    return values;
+    formulas.forEach(compileFormula);
   } catch (fault) {
     if (fault instanceof FormulaSyntaxError) return undefined;
     throw fault;
   }
+  return calculate(plans);
 }
 
 /** Commands after which the engine would calculate a new sheet. */

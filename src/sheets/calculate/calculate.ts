@@ -48,11 +48,29 @@ class TooDeep extends Error {
   }
 }
 
+/**
+ * A formula as a plan has it, for all the cells that it is filled down to: made a cell's own, and compiled, where a cell is
+ * first asked for. Most cells of a sheet never are.
+ */
+class Formula {
+  private compute: Compiled | undefined = undefined;
+
+  constructor(
+    private readonly text: string,
+    private readonly firstRow: number,
+  ) {}
+
+  in(reader: Workbook, sheet: Sheet, row: number, column: number): FormulaCell {
+    this.compute ??= compileFormula(this.text);
+    return new FormulaCell(reader, sheet, row, column, row - this.firstRow, this.compute);
+  }
+}
+
 /** A cell: what was typed, a formula, or where in a spilled answer it lies. */
-type Held = Exclude<Cell, CellError> | FormulaCell | SpilledCell;
+type Held = Exclude<Cell, CellError> | Formula | FormulaCell | SpilledCell;
 class SpilledCell {
   constructor(
-    readonly anchor: FormulaCell,
+    readonly anchorRow: number,
     readonly down: number,
   ) {}
 }
@@ -73,23 +91,35 @@ class Sheet implements SheetReader {
     (this.rows[row] ??= [])[column] = held;
   }
 
-  get(row: number, column: number): Held | undefined {
-    return this.rows[row]?.[column];
+  /** What stands in a cell, a formula as the cell's own. */
+  get(row: number, column: number): Exclude<Held, Formula> | undefined {
+    const held = this.rows[row]?.[column];
+    if (!(held instanceof Formula)) return held;
+    const cell = held.in(this.workbook, this, row, column);
+    this.put(row, column, cell);
+    return cell;
   }
 
   cell(row: number, column: number): Cell {
-    const held = this.rows[row]?.[column];
+    const held = this.get(row, column);
     if (held instanceof FormulaCell) return held.value ?? this.workbook.valueOf(held);
     if (held instanceof SpilledCell) {
-      this.workbook.valueOf(held.anchor);
-      const { spilled } = held.anchor;
+      const anchor = this.anchorOf(held, column);
+      this.workbook.valueOf(anchor);
+      const { spilled } = anchor;
       return spilled !== undefined && held.down < spilled.rows ? spilled.at(held.down, 0) : null;
     }
     return held ?? null;
   }
 
+  /** The formula whose answer spills over a cell. */
+  anchorOf({ anchorRow }: SpilledCell, column: number): FormulaCell {
+    return this.get(anchorRow, column) as FormulaCell;
+  }
+
   hasFormula(row: number, column: number): boolean {
-    return this.rows[row]?.[column] instanceof FormulaCell;
+    const held = this.rows[row]?.[column];
+    return held instanceof FormulaCell || held instanceof Formula;
   }
 
   cells(row: number, column: number, rows: number, columns: number): Cells {
@@ -147,26 +177,21 @@ class Workbook implements Reader, Calculated {
       if (!hasContent(block)) continue;
       const { area, cells, fill, spillRows } = block;
       const filled = fill?.map((formula) =>
-        formula === null ? undefined : compileFormula(formula),
+        formula === null ? undefined : new Formula(formula, area.row),
       );
       for (let down = 0; down < area.rows; down += 1) {
+        const typed = cells?.[down];
         for (let across = 0; across < area.columns; across += 1) {
           const [row, column] = [area.row + down, area.column + across];
-          const given = cells?.[down]?.[across] ?? null;
-          const at = (compute: Compiled, rowsDown: number) =>
-            new FormulaCell(this, sheet, row, column, rowsDown, compute);
-          if (given !== null && typeof given === 'object') {
-            const cell = at(compileFormula(given.formula), 0);
-            sheet.put(row, column, cell);
+          const given = typed?.[across] ?? null;
+          if (given === null) {
+            sheet.put(row, column, filled?.[across]);
+          } else if (typeof given === 'object') {
+            sheet.put(row, column, new Formula(given.formula, row));
             for (let below = 1; below < (spillRows ?? 1); below += 1) {
-              sheet.put(row + below, column, new SpilledCell(cell, below));
+              sheet.put(row + below, column, new SpilledCell(row, below));
             }
-          } else if (given !== null) {
-            sheet.put(row, column, given);
-          } else {
-            const compute = filled?.[across];
-            sheet.put(row, column, compute === undefined ? undefined : at(compute, down));
-          }
+          } else sheet.put(row, column, given);
         }
       }
     }
@@ -222,14 +247,15 @@ class Workbook implements Reader, Calculated {
     if (sheet === undefined) return null;
     const held = sheet.get(row, column);
     if (held instanceof FormulaCell) this.settle(held);
-    else if (held instanceof SpilledCell) this.settle(held.anchor);
+    else if (held instanceof SpilledCell) this.settle(sheet.anchorOf(held, column));
     return sheet.cell(row, column);
   }
 }
 
 /**
  * Calculates sheets, each cell when it is first asked for. Formulas are written in cell addresses; those of a table's own
- * columns (structured references) are not calculated. Throws FormulaSyntaxError for a formula that is none.
+ * columns (structured references) are not calculated. A formula that is none throws FormulaSyntaxError where its cell is
+ * asked for.
  */
 export function calculate(plans: readonly SheetPlan[]): Calculated {
   return new Workbook(plans);

@@ -3,7 +3,7 @@ import { NAMESPACE, findFunction } from '../../functions/catalogue';
 import { CellError, type Cell, type Matrix, type ResultMatrix } from '../../functions/cell';
 import { equalPlaces } from './equal-places';
 import { NATIVE_FUNCTIONS } from './native-functions';
-import { askedOf, isWholeArea } from './same-for-rows';
+import { askedOf, forgetParts, isWholeArea } from './same-for-rows';
 import { FormulaSyntaxError, parseFormula, type Address, type Node } from './syntax';
 import {
   asNumber,
@@ -86,6 +86,7 @@ export function compileFormula(formula: string): Compiled {
   let known = compiled.get(formula);
   if (known === undefined) {
     known = older.get(formula) ?? compileNode(parseFormula(formula.replace(/^=/, '')));
+    forgetParts();
     if (compiled.size >= MOST_KEPT) [older, compiled] = [compiled, new Map<string, Compiled>()];
     compiled.set(formula, known);
   }

@@ -45,13 +45,19 @@ function together(parts: readonly (Asked | undefined)[]): Asked | undefined {
   return { hasAreas, cells: [...cells.values()] };
 }
 
-const found = new WeakMap<Node, { readonly asked: Asked | undefined }>();
+/** Of the formula that is being compiled; kept no longer, since there are many thousands of parts. */
+const found = new Map<Node, Asked | undefined>();
 
 /** What a part asks for; undefined where it asks for more than that. */
 export function askedOf(node: Node): Asked | undefined {
-  let known = found.get(node);
-  if (known === undefined) found.set(node, (known = { asked: lookedUp(node) }));
-  return known.asked;
+  let asked = found.get(node);
+  if (asked === undefined && !found.has(node)) found.set(node, (asked = lookedUp(node)));
+  return asked;
+}
+
+/** Lets go of the parts of a formula that is compiled. */
+export function forgetParts(): void {
+  found.clear();
 }
 
 function lookedUp(node: Node): Asked | undefined {

@@ -16,7 +16,9 @@ const RUNS = ['Pump', 'Lamp', 'Radio'].map((run) => ({
   length: 20,
   ownSize: '8 AWG',
 }));
-const { plans } = sharedCopy({ title: 'Typed over', runs: RUNS, supply: { milliohms: 20 } });
+// Few spare rows: laid out cell by cell, each of them is a formula of its own.
+const ROOM = { rows: RUNS.length + 2 };
+const { plans } = sharedCopy({ title: 'Typed over', runs: RUNS, supply: { milliohms: 20 } }, ROOM);
 const SHEET = plans.find(({ name }) => name === 'Run schedule')!;
 
 /** The sheet with one cell typed, whatever stood there. */
@@ -77,11 +79,8 @@ describe('a run that is sound', () => {
 });
 
 it('a run that is not ok is no better for "ok" typed over its verdict', () => {
-  const thin = sharedCopy({
-    title: 'Thin',
-    runs: [{ run: 'Pump', peak: 30, length: 20, ownSize: '18 AWG' }],
-    supply: { milliohms: 20 },
-  });
+  const runs = [{ run: 'Pump', peak: 30, length: 20, ownSize: '18 AWG' }];
+  const thin = sharedCopy({ title: 'Thin', runs, supply: { milliohms: 20 } }, ROOM);
   const sheet = thin.plans.find(({ name }) => name === SHEET.name)!;
   const changed = typed(sheet, ROW.first, columnOf('verdict'), WORD.ok);
   const values = calculate(thin.plans.map((plan) => (plan === sheet ? changed : plan)));
