@@ -6,21 +6,24 @@ export type Entries<Key extends string> = Readonly<Partial<Record<Key, string | 
 /** By the place in the list, from 0, in the order of the sheet's rows. */
 export type ByPlace<Key extends string> = ReadonlyMap<number, Entries<Key>>;
 
-/** Entries of the rows below the row that has all of these headings; what a formula computes is not among them. */
-export function entriesByPlace<Key extends string>(
+/** Entries of the rows below the row that has all of these headings; what a formula computes is not among them. `later` are columns that old sheets lack. */
+export function entriesByPlace<Key extends string, Later extends string = never>(
   table: RawTable | undefined,
   headings: Readonly<Record<Key, string>>,
-): ByPlace<Key> {
-  const found = new Map<number, Entries<Key>>();
+  later?: Readonly<Record<Later, string>>,
+): ByPlace<Key | Later> {
+  const found = new Map<number, Entries<Key | Later>>();
   const rows = table?.rows ?? [];
   const keys = Object.keys(headings) as Key[];
   for (const [index, header] of rows.entries()) {
     const texts = header.cells.map(cellText);
     const columns = keys.map((key) => [key, texts.indexOf(headings[key])] as const);
     if (columns.some(([, column]) => column < 0)) continue;
+    const laterKeys = Object.keys(later ?? {}) as Later[];
+    const all = [...columns, ...laterKeys.map((key) => [key, texts.indexOf(later![key])] as const)];
     for (const { line, cells } of rows.slice(index + 1)) {
-      const typed: Partial<Record<Key, string | number>> = {};
-      for (const [key, column] of columns) {
+      const typed: Partial<Record<Key | Later, string | number>> = {};
+      for (const [key, column] of all) {
         const cell = cells[column];
         if (cell === undefined || isEmpty(cell) || cell.computed === true) continue;
         typed[key] = typeof cell.value === 'number' ? cell.value : cellText(cell);

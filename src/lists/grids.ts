@@ -117,6 +117,7 @@ export function openStation(
       typedBeside(protection?.rows ?? [], PROTECTION_LABELS),
       fusesIn(protection),
       places,
+      runs,
     ),
     duty: dutyIn(supply),
     ...withExtrasOf(extrasIn(tables, sheetName), places),

@@ -9,7 +9,7 @@ import type { ScheduleRun } from '../sheets/station/run';
 import { readCsv, SEPARATORS } from './csv';
 import { decodeText } from './decode';
 import { withExtrasOf } from './extras';
-import { withFuses } from './fuses';
+import { NO_FUSES, withFuses } from './fuses';
 import { UnusableMap, type ColumnMap } from './column-map';
 import { RUN_COLUMNS, saysBothWays } from './headings';
 import { ruleUnit, usualUnit } from './length-unit';
@@ -257,7 +257,7 @@ async function openText(
         fileName,
         listIn(tables, fileName, said),
         withSources(
-          { rules: {}, supply: {}, duty: [], protection: {}, fuses: new Map(), extras: {} },
+          { rules: {}, supply: {}, duty: [], protection: {}, fuses: NO_FUSES, extras: {} },
           options,
         ),
         options,
@@ -326,7 +326,7 @@ function report(
     supply: given.supply ?? {},
     ...(given.sources === undefined ? {} : { sources: given.sources }),
     duty,
-    protection: withFuses(protection, fuses, places),
+    protection: withFuses(protection, fuses, places, runs),
     ...withExtrasOf(extras, places),
     lengthUnit: units.wanted,
     understood: columns.map((column) => understood(column, units.given)),

@@ -1,4 +1,5 @@
 /** The sheets on which something is typed run by run, in rows that follow the places of the schedule's. */
+import { nameKey } from '../core/feeder-tree';
 import type { ComputedGrid } from '../sheets/plan/grid';
 import { PROTECTION_CELLS } from '../sheets/protection/cells';
 import { PROTECTION_COLUMNS } from '../sheets/protection/columns';
@@ -27,6 +28,8 @@ export const RUN_ENTRY_SHEETS: readonly RunEntrySheet[] = [
     signs: PROTECTION_SIGNS,
     headings: FUSE_ENTRY_KEYS.map((key) => PROTECTION_COLUMNS[key].heading),
   },
+  // By itself: former sheets have none.
+  { signs: PROTECTION_SIGNS, headings: [PROTECTION_COLUMNS.forRun.heading] },
   { signs: WIRE_SIGNS, headings: Object.values(COLOUR_HEADINGS) },
   { signs: PARTS_SIGNS, headings: Object.values(MY_CONTACT_HEADINGS) },
   { signs: PARTS_SIGNS, headings: [FORMER_CONTACT_HEADING] },
@@ -44,4 +47,31 @@ export function protectionOf(
   sheetName: string,
 ): string | undefined {
   return companion(grids.map(gridTable), sheetName, PROTECTION_SIGNS)?.sheetName;
+}
+
+/** A cell of a Protection sheet that names a run. */
+export interface NamedThere {
+  readonly sheetName: string;
+  readonly row: number;
+  readonly column: number;
+}
+
+/** The cells of the schedule's Protection sheet in which entries are said to be for a run of this name. */
+export function entriesFor(
+  grids: readonly ComputedGrid[],
+  schedule: string,
+  name: string,
+): readonly NamedThere[] {
+  const sheetName = protectionOf(grids, schedule);
+  const grid = grids.find((one) => one.sheetName === sheetName);
+  if (grid === undefined || sheetName === undefined) return [];
+  const heading = PROTECTION_COLUMNS.forRun.heading;
+  const header = grid.values.findIndex((cells) => cells.includes(heading));
+  if (header < 0) return [];
+  const column = grid.values[header]!.indexOf(heading);
+  return grid.values.flatMap((cells, row): NamedThere[] =>
+    row > header && nameKey(String(cells[column] ?? '')) === nameKey(name)
+      ? [{ sheetName, row, column }]
+      : [],
+  );
 }

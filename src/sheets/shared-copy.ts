@@ -16,6 +16,7 @@ import { roomyRows } from './schedule/sheet';
 import { withDiagrams } from './station-diagram';
 import { stationValues, type StationValues } from './station-values';
 import type { StationContent } from './station/content';
+import type { ExtraKey } from './station/extras';
 import type { Layout } from './station/layout';
 import {
   freeScheduleNames,
@@ -131,6 +132,11 @@ function withNamesInUse(plans: readonly SheetPlan[], names: ScheduleNames): read
   }));
 }
 
+/** Sheets whose entries stand by rows and say nothing of their run. */
+const BY_ROWS: readonly ExtraKey[] = ['wireList', 'parts', 'asBuilt', 'fuseMap'];
+const maySort = ({ extras = [] }: StationContent) =>
+  !extras.some((extra) => BY_ROWS.includes(extra));
+
 /** The copy of a station. */
 export function sharedCopy(content: StationContent, options: CopyOptions = {}): SharedCopy {
   const names =
@@ -142,7 +148,7 @@ export function sharedCopy(content: StationContent, options: CopyOptions = {}): 
     printedRows: roomyRows(content.runs.length),
   };
   const station = options.station ?? stationValues(content, names);
-  const native = nativeParts(layout, steadyInputs(station));
+  const native = nativeParts(layout, steadyInputs(station), maySort(content));
   const sheets = withNamesInUse(nativeSheets(layout, content, native), names);
   const plans = withRowHeights(sheets, names, station);
   return {

@@ -2,6 +2,7 @@
 import type { TypedCell } from '../hosts/edits';
 import type { SheetHost } from '../hosts/sheet-host';
 import { cellsInOrder, orderOf, ORDERS, type OrderKey } from '../lists/row-order';
+import { entriesFor, type NamedThere } from '../lists/run-entries';
 import { isSameName, readRunLine, type ReadLine } from '../lists/run-line';
 import { area } from '../sheets/plan/area';
 import type { ComputedGrid } from '../sheets/plan/grid';
@@ -151,12 +152,14 @@ export async function putInOrder(host: SheetHost, key: OrderKey): Promise<string
   return `The runs stand ${ORDERS[key]}. Undo puts them back.`;
 }
 
-/** A run that got another name while others are still fed from it by the old one. */
+/** A run that got another name while others are still fed from it by the old one, or entries on Protection are for it. */
 export interface Renamed {
   readonly before: string;
   readonly after: string;
   /** Cells that still name it as it was. */
   readonly cells: readonly TypedCell[];
+  /** The same on Protection. */
+  readonly entries: readonly NamedThere[];
   readonly sheetName: string;
 }
 
@@ -180,7 +183,7 @@ export async function namesInView(host: SheetHost): Promise<RunNames | undefined
 }
 
 /**
- * The one run whose name changed since, if rows are still fed from the old name and no other run has it. A list in which
+ * The one run whose name changed since, if rows are still fed from the old name, or entries for it, and no other run has it. A list in which
  * more than one name changed was sorted or pasted over, and nobody was renamed.
  */
 export async function renamedSince(
@@ -209,5 +212,33 @@ export async function renamedSince(
       ? [{ row: at, column, content: after }]
       : [],
   );
-  return cells.length === 0 ? undefined : { before: was, after, cells, sheetName: grid.sheetName };
+  const { sheetName } = grid;
+  const entries = entriesFor(await host.allGrids(), sheetName, was);
+  return cells.length + entries.length === 0
+    ? undefined
+    : { before: was, after, cells, entries, sheetName };
+}
+
+/** Renames it in all those cells, in one step of undo. */
+export async function renameThere(host: SheetHost, renamed: Renamed): Promise<void> {
+  const { after: content, cells, entries, sheetName } = renamed;
+  const changes = [
+    { sheetName, cells, fills: [] },
+    ...entries.map(({ sheetName: there, row, column }) => ({
+      sheetName: there,
+      cells: [{ row, column, content }],
+      fills: [],
+    })),
+  ];
+  await host.edits.rearrange(changes.filter((change) => change.cells.length > 0));
+}
+
+/** Where the old name stands still, in words. */
+export function stillSays({ before, cells, entries }: Renamed): string {
+  const fed = cells.length === 1 ? '1 row is' : `${cells.length} rows are`;
+  const said = [
+    ...(cells.length === 0 ? [] : [`${fed} still fed from “${before}”`]),
+    ...(entries.length === 0 ? [] : [`entries on Protection are still for “${before}”`]),
+  ];
+  return said.join(', and ');
 }

@@ -2,6 +2,7 @@
 import type { SheetHost } from '../hosts/sheet-host';
 import { calmly } from './calm';
 import { ORDERS, type OrderKey } from '../lists/row-order';
+import { entriesFor } from '../lists/run-entries';
 import { columnTicks } from './column-ticks';
 import { commandButton } from './command-button';
 import { make, say } from './make';
@@ -12,6 +13,8 @@ import {
   namesInView,
   putInOrder,
   renamedSince,
+  renameThere,
+  stillSays,
   repairSchedule,
   selectedSentence,
   type AddedRun,
@@ -103,9 +106,9 @@ export function runSection(host: SheetHost): Section {
     const renamed = offered;
     if (renamed === undefined) return;
     work('Renaming…', async () => {
-      await host.edits.type(renamed.sheetName, renamed.cells);
+      await renameThere(host, renamed);
       offerRename(undefined);
-      return `“${renamed.before}” is “${renamed.after}” in ${renamed.cells.length} more rows.`;
+      return `“${renamed.before}” is “${renamed.after}” in ${renamed.cells.length + renamed.entries.length} more rows.`;
     });
   });
   const offerRename = (renamed: Renamed | undefined) => {
@@ -115,7 +118,7 @@ export function runSection(host: SheetHost): Section {
       offer,
       renamed === undefined
         ? ''
-        : `“${renamed.before}” is now “${renamed.after}”; ${renamed.cells.length} rows are still fed from “${renamed.before}”.`,
+        : `“${renamed.before}” is now “${renamed.after}”; ${stillSays(renamed)}.`,
     );
   };
 
@@ -173,11 +176,12 @@ export function runSection(host: SheetHost): Section {
 /** Whether rows are still fed from the old name. */
 async function stillNamed(
   host: SheetHost,
-  { before, cells, sheetName }: Renamed,
+  { before, cells, entries, sheetName }: Renamed,
 ): Promise<boolean> {
   const { grid } = await host.view();
   return (
     grid?.sheetName === sheetName &&
-    cells.some(({ row, column }) => String(grid.values[row]?.[column] ?? '').trim() === before)
+    (cells.some(({ row, column }) => String(grid.values[row]?.[column] ?? '').trim() === before) ||
+      (entries.length > 0 && entriesFor(await host.allGrids(), sheetName, before).length > 0))
   );
 }

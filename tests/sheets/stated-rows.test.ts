@@ -34,6 +34,7 @@ const STATED: Readonly<Record<Exclude<VerdictKey, OfCopies | OfFormulas>, readon
   mainSmall: main.MAIN_SMALL,
   craftFuse: heat.CRAFT_FUSE,
   fuseTooSlow: faults.FUSE_TOO_SLOW,
+  entriesAstray: neighbours.ENTRIES_ASTRAY,
   faultTooWeak: [
     ...faults.FAULT_TOO_WEAK,
     ...sources.SUPPLY_TOO_WEAK,

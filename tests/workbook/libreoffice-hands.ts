@@ -1,4 +1,4 @@
-/** Rows put in, taken out and written by LibreOffice itself, as a person does there. */
+/** Rows put in, taken out, written and sorted by LibreOffice itself, as a person does there. */
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -11,7 +11,14 @@ export interface RowChange {
   readonly sheet: string;
   readonly row: number;
   /** What is done to the row; or what is typed into its cells, by their columns from 0. */
-  readonly change: 'insert' | 'remove' | ReadonlyMap<number, string>;
+  readonly change: 'insert' | 'remove' | ReadonlyMap<number, string> | Sorting;
+}
+
+/** So many rows from there on, with so many columns from the first on, are put in order by one of these. */
+export interface Sorting {
+  readonly rows: number;
+  readonly columns: number;
+  readonly by: number;
 }
 
 const LIBRARY = `<?xml version="1.0" encoding="UTF-8"?>
@@ -26,20 +33,29 @@ const LIBRARIES = `<?xml version="1.0" encoding="UTF-8"?>
  <library:library library:name="Standard" xlink:href="$(USER)/basic/Standard/script.xlb/" xlink:type="simple" library:link="false"/>
 </library:libraries>`;
 
+function stepsOf({ row, change }: RowChange): readonly string[] {
+  if (typeof change === 'string') return [`sheet.Rows.${change}ByIndex(${row}, 1)`];
+  if ('by' in change) {
+    const { rows, columns, by } = change;
+    return [
+      `fields(0).Field = ${by}`,
+      'order(0).Value = fields()',
+      `sheet.getCellRangeByPosition(0, ${row}, ${columns - 1}, ${row + rows - 1}).sort(order())`,
+    ];
+  }
+  return [...change].map(
+    ([column, typed]) => `sheet.getCellByPosition(${column}, ${row}).setFormula("${typed}")`,
+  );
+}
+
 /** For each file: open it, change the row, calculate, save it beside. */
 function macro(jobs: readonly (RowChange & { readonly from: string; readonly to: string })[]) {
-  const lines = jobs.map(({ from, to, sheet, row, change }) => {
-    const steps =
-      typeof change === 'string'
-        ? [`sheet.Rows.${change}ByIndex(${row}, 1)`]
-        : [...change].map(
-            ([column, typed]) =>
-              `sheet.getCellByPosition(${column}, ${row}).setFormula("${typed}")`,
-          );
+  const lines = jobs.map((job) => {
+    const { from, to, sheet } = job;
     return [
       `book = StarDesktop.loadComponentFromURL("${pathToFileURL(from).href}", "_blank", 0, hidden())`,
       `sheet = book.Sheets.getByName("${sheet}")`,
-      ...steps,
+      ...stepsOf(job),
       'book.calculateAll()',
       `book.storeToURL("${pathToFileURL(to).href}", kind())`,
       'book.close(True)',
@@ -53,6 +69,10 @@ Dim hidden(0) As New com.sun.star.beans.PropertyValue
 Dim kind(0) As New com.sun.star.beans.PropertyValue
 hidden(0).Name = "Hidden"
 hidden(0).Value = True
+Dim fields(0) As New com.sun.star.table.TableSortField
+fields(0).IsAscending = True
+Dim order(0) As New com.sun.star.beans.PropertyValue
+order(0).Name = "SortFields"
 kind(0).Name = "FilterName"
 kind(0).Value = "Calc MS Excel 2007 XML"
 ${lines.join('\n')}

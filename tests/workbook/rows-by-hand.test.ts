@@ -5,10 +5,11 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { writeWorkbook } from '../../src/hosts/xlsx/write';
 import { columnOf, ROW } from '../../src/sheets/schedule/layout';
+import { COLUMN_KEYS } from '../../src/sheets/station/schedule-keys';
 import { sharedCopy } from '../../src/sheets/shared-copy';
 import type { ScheduleRun } from '../../src/sheets/station/run';
 import { scheduleNames } from '../../src/sheets/station/naming';
-import { levelOf } from '../../src/sheets/station/verdicts';
+import { levelOf, WORD } from '../../src/sheets/station/verdicts';
 import { cellsOf, type WorkbookCells } from './cells';
 import { withRowsChanged, type RowChange } from './libreoffice-hands';
 
@@ -25,9 +26,16 @@ const SHEET = scheduleNames().sheet;
 const ROOM = 12;
 /** Where "Gauge" stands; a row put in there comes between it and "Siren". */
 const MIDDLE = ROW.first + 2;
+/** What is typed of the fuse of "Siren", by its row. */
+const FUSES = [{}, { kind: 'high-breaking', breaks: 15_000 }];
 const ANSWERS = ['verdict', 'size', 'fuse', 'dropShare'] as const;
 
-let copies: Readonly<Record<'before' | 'above' | 'between' | 'out' | 'belowAll', WorkbookCells>>;
+let copies: Readonly<
+  Record<
+    'before' | 'above' | 'between' | 'out' | 'belowAll' | 'sorted' | 'entries' | 'entriesSorted',
+    WorkbookCells
+  >
+>;
 
 beforeAll(async () => {
   const { plans, values } = sharedCopy({ title: 'By hand', runs: RUNS }, { rows: ROOM });
@@ -46,7 +54,18 @@ beforeAll(async () => {
       ]),
     ),
   });
+  const withEntries = sharedCopy(
+    { title: 'By hand', runs: RUNS, protection: { fuses: FUSES } },
+    { rows: ROOM },
+  );
+  const sorting = { rows: ROOM, columns: COLUMN_KEYS.length, by: columnOf('run') };
+  const entries = await writeWorkbook(withEntries.plans, withEntries.values);
+  const { entriesSorted } = withRowsChanged(entries, { entriesSorted: at(ROW.first, sorting) });
+  const { sorted } = withRowsChanged(written, { sorted: at(ROW.first, sorting) });
   copies = {
+    sorted: await cellsOf(sorted!),
+    entries: await cellsOf(entries),
+    entriesSorted: await cellsOf(entriesSorted!),
     before: await cellsOf(written),
     above: await cellsOf(changed['above']!),
     between: await cellsOf(changed['between']!),
@@ -95,6 +114,24 @@ describe('a row of a shared copy', () => {
     }
     expect(warned(copies[key])).toBe(true);
     expect(warned(copies.before)).toBe(false);
+  });
+
+  it('sorted with all others keeps its answer, and is told where Protection has another run', () => {
+    const [before, after] = [answers(copies.entries), answers(copies.entriesSorted)];
+    expect([...after.keys()]).toEqual(RUNS.map(({ run }) => run).sort());
+    for (const [run, answer] of after) {
+      const [verdict, ...figures] = answer;
+      // What is typed for "Siren" stands beside "Gauge" now.
+      if (run === 'Siren' || run === 'Gauge') {
+        expect(verdict).toContain(WORD.entriesAstray);
+        expect(figures).toEqual(before.get(run)!.slice(1));
+      } else expect(answer).toEqual(before.get(run));
+    }
+    expect(warned(copies.entriesSorted)).toBe(false);
+    expect(answers(copies.sorted).get('Siren')).toBeDefined();
+    expect(Object.fromEntries(answers(copies.sorted))).toEqual(
+      Object.fromEntries(answers(copies.before)),
+    );
   });
 
   it('written below the last one with formulas is told, and the others stand', () => {

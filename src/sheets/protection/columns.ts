@@ -15,6 +15,8 @@ export interface ProtectionColumn {
   readonly style?: CellStyle;
   /** A cell that a person may fill in, or type over. */
   readonly parameter?: Parameter;
+  /** A cell for a text of any kind. */
+  readonly entry?: true;
 }
 
 const AMPS: CellStyle = { numberFormat: '#,##0 "A"', align: 'right' };
@@ -53,6 +55,12 @@ export const PROTECTION_COLUMNS: Readonly<Record<ProtectionKey, ProtectionColumn
     note: '"own": at the source end of the run; "upstream": the fuse of a feeder.',
     widthChars: 9,
     style: { align: 'centre' },
+  },
+  forRun: {
+    heading: 'For run',
+    note: 'The name of the run that the green cells of this row are filled in for. They stay in their row when a spreadsheet sorts the runs: where another run stands here then, none of the two is judged.',
+    widthChars: 14,
+    entry: true,
   },
   kind: {
     heading: 'Kind',
@@ -148,6 +156,12 @@ export const PROTECTION_COLUMNS: Readonly<Record<ProtectionKey, ProtectionColumn
     style: { wrap: true },
   },
   place: working('Place', 'Place among the runs of the schedule.'),
+  entered: working('Entered', '1 where something is typed of the fuse.'),
+  astray: working(
+    'Astray',
+    '1 where that is not said to be for this run, 2 where what is for this run stands in another row.',
+  ),
+  homeless: working('Homeless', 'The row, where something is typed and no run stands.'),
   state: working('State', 'How far the row can be judged.'),
   root: working('Root', 'Place of the run nearest the source on its path.'),
   sourceVolts: working('Source', 'Resting volts of the battery, full, or volts of its own source.'),

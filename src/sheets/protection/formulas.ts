@@ -347,7 +347,7 @@ const covered: ProtectionFormula = (row) => {
     `IF(${isThere},IF(ISNUMBER(${breaks}),${breaks}*${WITHIN}>=${own.nearFault},FALSE),FALSE)`;
   const feeders = FEEDER_KEYS.map((key) => {
     const place = there(row, key);
-    return `IF(${place}>0,${breaksIt(`INDEX(${ownColumn.breaks},${place})`, `AND(${hasFuse(`INDEX(${column.fused},${place})`)},ISNUMBER(INDEX(${column.fuse},${place})))`)},FALSE)`;
+    return `IF(${place}>0,${breaksIt(`INDEX(${ownColumn.breaks},${place})`, `AND(INDEX(${ownColumn.astray},${place})=0,${hasFuse(`INDEX(${column.fused},${place})`)},ISNUMBER(INDEX(${column.fuse},${place})))`)},FALSE)`;
   });
   const main = breaksIt(
     supply.mainFuseBreaks,
@@ -360,13 +360,33 @@ const covered: ProtectionFormula = (row) => {
 const isEndStated = (row: ProtectionReferences) =>
   `IF(${isAtEnd(row)},${ofEnd(row, 'stated')}="yes",FALSE)`;
 
+/** The name of the run in this row; empty where there is none. */
+const nameHere = (row: ProtectionReferences) => `IFERROR(TRIM(${there(row, 'run')}),"")`;
+
+/** What is typed of the fuse that protects the run is not said to be for the run in whose row it stands. */
+const isAstray = ({ own, ownColumn }: ProtectionReferences) =>
+  `OR(${own.astray}>0,IFERROR(INDEX(${ownColumn.astray},${own.fuseAt})>0,FALSE))`;
+
+/** What to do about entries that are not said to be for the run in their row. */
+const sortedOut = (row: ProtectionReferences) => {
+  const { own, ownColumn, header, column } = row;
+  const name = nameHere(row);
+  const rowHere = `${text(VERDICT_JOINT + FIX_WORDS.entriesRow)}&ROW()`;
+  const write = (before: string) =>
+    `IF(LEN(${name})=0,${text(FIX_WORDS.nameRun)},${before}&${name}&${text(FIX_WORDS.underForRun)})`;
+  const isOthers = `IF(LEN(TRIM(${own.forRun}))=0,${write(text(FIX_WORDS.writeName))},${text(FIX_WORDS.entriesFor)}&TRIM(${own.forRun})&${text(FIX_WORDS.moveEntries)}&${name}&${text(FIX_WORDS.underForRun)})`;
+  const elsewhere = `${text(FIX_WORDS.entriesThere)}&(ROW(${header})+SUMPRODUCT(MAX((${ownColumn.forRun}=${name})*${ownColumn.place})))`;
+  const ofFeeder = `${text(VERDICT_JOINT + FIX_WORDS.first)}&INDEX(${column.run},${own.fuseAt})`;
+  return `IF(${own.astray}=1,${rowHere}&${isOthers},IF(${own.astray}=2,${rowHere}&${elsewhere},IF(${isAstray(row)},${ofFeeder},"")))`;
+};
+
 const wrong = (word: VerdictKey) => text(VERDICT_JOINT + WORD[word]);
 const noted = (word: keyof typeof PROTECTION_WORDS) => text(VERDICT_JOINT + PROTECTION_WORDS[word]);
 /** Figures on a shopping list are round: the next hundred amps, the next volt. */
 const upToHundred = (amps: string) => `100*ROUND(${amps}/100+0.499,0)`;
 
 export const PROTECTION_FORMULAS: Readonly<
-  Record<Exclude<ProtectionKey, 'kind' | 'i2t'>, ProtectionFormula>
+  Record<Exclude<ProtectionKey, 'kind' | 'i2t' | 'forRun'>, ProtectionFormula>
 > = {
   run: (row) => `IF(${row.own.state}="","",${there(row, 'run')}&"")`,
   size: (row) =>
@@ -416,6 +436,18 @@ export const PROTECTION_FORMULAS: Readonly<
     );
   },
   place: ({ header }) => `ROW()-ROW(${header})`,
+  // What is typed over a formula is told from it; else by what is typed beside.
+  entered: ({ own }) =>
+    `IF(AND(${own.forRun}="",${own.kind}="",${own.i2t}="",IFERROR(ISFORMULA(${own.breaks}),TRUE),IFERROR(ISFORMULA(${own.ratedVolts}),TRUE)),0,1)`,
+  astray: (row) => {
+    const { own, ownColumn } = row;
+    const name = nameHere(row);
+    const isHere = `IF(LEN(${name})=0,FALSE,TRIM(${own.forRun})=${name})`;
+    const isElsewhere = `IF(LEN(${name})=0,FALSE,SUMPRODUCT(--(${ownColumn.forRun}=${name}))>0)`;
+    return `IF(${isHere},0,IF(${own.entered}=1,1,IF(${isElsewhere},2,0)))`;
+  },
+  homeless: (row) =>
+    `IF(AND(${row.own.entered}=1,${row.own.state}="",LEN(${nameHere(row)})=0),ROW(),0)`,
   state,
   root: (row) => there(row, 'root'),
   sourceVolts: (row) => ofSource(row, row.supply.fullRest),
@@ -543,6 +575,7 @@ export const PROTECTION_FORMULAS: Readonly<
         'mayNotBreak',
       ),
       told(`${own.lowRated}=1`, 'fuseVolts'),
+      told(isAstray(row), 'entriesAstray'),
       told(`${own.slow}+${own.endSlow}>0`, 'fuseTooSlow'),
       told(`${own.weak}+${own.endWeak}>0`, 'faultTooWeak'),
       told(isUndescribed(row), 'panelMissing'),
@@ -581,10 +614,11 @@ export const PROTECTION_FORMULAS: Readonly<
     const atEnd = `IF(ISNUMBER(${own.endFuse}),${noted('endFuse')}&${own.endFuse},"")`;
     return `IF(${hasCurrent(row)},${why}&${atEnd}&${unfused},"")`;
   },
-  guardedFrom: ({ own }) => {
+  guardedFrom: (row) => {
+    const { own } = row;
     const wire =
       `IF(${own.guarded}="","",${text(VERDICT_JOINT)}&IF(${own.guarded}=${text(PROTECTION_FIGURES.none)},${text(FIX_WORDS.unprotected)},` +
       `${text(FIX_WORDS.take)}&${own.guarded}&${text(FIX_WORDS.orThicker)}))`;
-    return `MID(${own.buy}&${wire},${VERDICT_JOINT.length + 1},200)`;
+    return `MID(${sortedOut(row)}&${own.buy}&${wire},${VERDICT_JOINT.length + 1},200)`;
   },
 };

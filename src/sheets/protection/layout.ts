@@ -24,11 +24,11 @@ export const TYPES = {
   title: 2,
   header: 3,
   first: 4,
-  name: 8,
-  ratings: 9,
-  breakingA: 10,
-  times: 11,
-  source: 11 + MULTIPLES.length,
+  name: 9,
+  ratings: 10,
+  breakingA: 11,
+  times: 12,
+  source: 12 + MULTIPLES.length,
 } as const;
 
 const SIDE = PROTECTION_KEYS.length + 1;
@@ -55,7 +55,7 @@ export function protectionCell(key: ProtectionCellKey): Area {
 
 /** The area of a name; columns take in the row below, so that rows put in above it are theirs. */
 export function protectionNameArea(key: ProtectionNameKey, rows: number): Area {
-  return key === 'verdict' || key === 'confirm' || key === 'guardedFrom'
+  return key === 'verdict' || key === 'confirm' || key === 'guardedFrom' || key === 'homeless'
     ? protectionArea(key, rows + 1)
     : protectionCell(key);
 }

@@ -5,10 +5,10 @@ import { entry } from '../plan/entries';
 import { callAddIn, type Call } from '../plan/formula';
 import { HEADING_STYLE, PALETTE, QUIET_STYLE, SMALL_STYLE } from '../plan/palette';
 import type { Block, CellContent, SheetPlan } from '../plan/plan';
-import type { ProtectionContent } from '../station/content';
+import type { ProtectionContent, ScheduleContent } from '../station/content';
 import { perLayout, type Layout } from '../station/layout';
 import { ofSource } from '../station/references';
-import type { ProtectionTyped } from '../station/protection';
+import type { FuseEntries, ProtectionTyped } from '../station/protection';
 import {
   PROTECTION_CELL_KEYS,
   PROTECTION_KEYS,
@@ -74,7 +74,7 @@ export function protectionSheetFormulas(
     ),
     rows: new Map(
       PROTECTION_KEYS.flatMap((key) =>
-        key === 'kind' || key === 'i2t' || apart.includes(key)
+        key === 'forRun' || key === 'kind' || key === 'i2t' || apart.includes(key)
           ? []
           : [[key, `=${PROTECTION_FORMULAS[key](row)}`] as const],
       ),
@@ -86,11 +86,16 @@ const usualFormulas = perLayout((layout) =>
   protectionSheetFormulas(layout, sizeTable(layout).data, { head: callAddIn, row: callAddIn }),
 );
 
+/** The steady heat of the first row, and the cells that it is looked up in. */
+export interface NativeSteady {
+  readonly formula: string;
+  readonly blocks: readonly Block[];
+}
+
 /** What a workbook without the add-in brings. */
 export interface NativeProtection {
   readonly formulas: ProtectionSheetFormulas;
-  /** The steady heat of the run at a place of the list, from 0. */
-  readonly steady: (index: number) => string;
+  readonly steady: NativeSteady;
 }
 
 function headBlocks(scheduleName: string): Block[] {
@@ -113,7 +118,7 @@ function headBlocks(scheduleName: string): Block[] {
       area: area(ROW.caution, 2),
       cells: [
         [
-          'Nothing has to be filled in; what is known of the fuses goes into the green cells. The battery stands on the Supply sheet.',
+          'Nothing has to be filled in; what is known of the fuses goes into the green cells, and the name of the run under "For run" beside it.',
         ],
       ],
       style: QUIET_STYLE,
@@ -152,15 +157,29 @@ function cellBlocks({ cells }: ProtectionSheetFormulas, typed: ProtectionTyped):
   });
 }
 
+const isEntry = (key: ProtectionKey) =>
+  PROTECTION_COLUMNS[key].parameter !== undefined || PROTECTION_COLUMNS[key].entry === true;
+
+/** The name that stands beside what is typed of a fuse. */
+function runOf({ forRun, ...entries }: FuseEntries, name = ''): CellContent {
+  const said = forRun ?? (Object.keys(entries).length === 0 ? '' : name.trim());
+  return said === '' ? null : said;
+}
+
 function rowBlocks(
   layout: Layout,
   { rows: formulas }: ProtectionSheetFormulas,
-  typed: ProtectionTyped,
+  { protection: { fuses = [] } = {}, runs }: Parameters<typeof protectionSheet>[1],
   native: NativeProtection | undefined,
 ): Block[] {
   const working = new Set<string>(PROTECTION_WORKING_KEYS);
-  const fuses = typed.fuses ?? [];
   const typedIn = (key: ProtectionKey): Pick<Block, 'cells'> => {
+    if (key === 'forRun') {
+      const cells = Array.from({ length: layout.rows }, (_, index) => [
+        runOf(fuses[index] ?? {}, runs[index]?.run),
+      ]);
+      return { cells };
+    }
     const entry = key as FuseEntryKey;
     return FUSE_ENTRY_KEYS.includes(entry)
       ? {
@@ -170,8 +189,7 @@ function rowBlocks(
   };
   const contentOf = (key: ProtectionKey): Pick<Block, 'cells' | 'fill'> => {
     if (native !== undefined && key === 'steady') {
-      const steady = (index: number) => [{ formula: `=${native.steady(index)}` }];
-      return { cells: Array.from({ length: layout.rows }, (_, index) => steady(index)) };
+      return { fill: [`=${native.steady.formula}`] };
     }
     const formula = formulas.get(key);
     return { ...typedIn(key), ...(formula === undefined ? {} : { fill: [formula] }) };
@@ -184,7 +202,7 @@ function rowBlocks(
       : {
           ...PROTECTION_COLUMNS[key].style,
           border: 'all',
-          ...(PROTECTION_COLUMNS[key].parameter === undefined ? {} : { fill: PALETTE.input }),
+          ...(isEntry(key) ? { fill: PALETTE.input } : {}),
         },
     afterTable: true,
   }));
@@ -193,7 +211,7 @@ function rowBlocks(
 /** The plan of the Protection sheet of a schedule. */
 export function protectionSheet(
   layout: Layout,
-  content: ProtectionContent,
+  content: ProtectionContent & Pick<ScheduleContent, 'runs'>,
   native?: NativeProtection,
 ): SheetPlan {
   const { names, rows } = layout;
@@ -220,8 +238,9 @@ export function protectionSheet(
         cells: [PROTECTION_KEYS.map(heading)],
         style: HEADING_STYLE,
       },
-      ...rowBlocks(layout, formulas, content.protection ?? {}, native),
+      ...rowBlocks(layout, formulas, content, native),
       ...(table?.blocks ?? []),
+      ...(native?.steady.blocks ?? []),
       {
         area: area(foot, 0, footLines.length, 1),
         cells: footLines.map((line) => [line]),
@@ -247,6 +266,14 @@ export function protectionSheet(
           ? []
           : [entry(protectionCell(key), { title: label, sentences: [note] }, { parameter })];
       }),
+      entry(
+        protectionArea('forRun', rows),
+        {
+          title: PROTECTION_COLUMNS.forRun.heading,
+          sentences: [PROTECTION_COLUMNS.forRun.note],
+        },
+        {},
+      ),
       ...FUSE_ENTRY_KEYS.map((key) => {
         const { heading, note, parameter } = PROTECTION_COLUMNS[key];
         return entry(

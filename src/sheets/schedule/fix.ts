@@ -219,7 +219,7 @@ const opensOwnFuse = (row: RowReferences) => {
 /** A branch that leans on a fuse upstream is put right by one of its own, which takes no thicker wire. */
 const protectedBy = (row: RowReferences) => {
   const { cell } = row;
-  const isLeaning = `AND(${cell.fused}="no",ISNUMBER(${cell.fitting}),OR(${says(row, 'needsFuse')},AND(LEN(${cell.guardedFrom})>0,${opensOwnFuse(row)})))`;
+  const isLeaning = `AND(${cell.fused}="no",ISNUMBER(${cell.fitting}),OR(${says(row, 'needsFuse')},AND(LEN(${cell.guardedFrom})>0,NOT(${says(row, 'entriesAstray')}),${opensOwnFuse(row)})))`;
   return `IF(${isLeaning},${text(VERDICT_JOINT + FIX_WORDS.ownFuse)}&${cell.fitting}&${text(FIX_WORDS.amps)},${cell.guardedFrom})`;
 };
 

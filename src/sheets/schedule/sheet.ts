@@ -102,6 +102,7 @@ function firstWarning(layout: Layout): string {
     unanswered(layout),
     typedVerdicts(layout),
     ...unprinted(layout),
+    homeless(layout),
     battery(layout),
   ].reduceRight((further, { test, said }) => `IF(${test},${said},${further})`, '""');
 }
@@ -173,6 +174,15 @@ function typedVerdicts(layout: Layout): Warning {
   return {
     test: `IFERROR(${count}>0,FALSE)`,
     said: `${count}&IF(${count}=1," verdict was"," verdicts were")&" typed over: undo that, or copy the cell of another run over it"`,
+  };
+}
+
+/** What is typed of a fuse in a row of Protection whose run has gone. */
+function homeless({ names }: Layout): Warning {
+  const row = `MAX(${names.protect.homeless})`;
+  return {
+    test: `IFERROR(${row}>0,FALSE)`,
+    said: `"Protection row "&${row}&" has entries and no run: move them to the row of their run, or clear them"`,
   };
 }
 

@@ -1,6 +1,6 @@
 /** Keys of the Protection sheet: its named cells, and its columns in the order they stand. */
 
-/** Named cells of the head; the last three are columns that the schedule reads. */
+/** Named cells of the head; the last four are columns that the schedule reads. */
 export const PROTECTION_CELL_KEYS = [
   'batteryFault',
   'startC',
@@ -20,6 +20,7 @@ export const PROTECTION_NAME_KEYS = [
   'verdict',
   'confirm',
   'guardedFrom',
+  'homeless',
 ] as const;
 export type ProtectionNameKey = (typeof PROTECTION_NAME_KEYS)[number];
 
@@ -32,6 +33,7 @@ export const PROTECTION_SHOWN_KEYS = [
   'size',
   'fuse',
   'fuseFrom',
+  'forRun',
   'kind',
   'breaks',
   'ratedVolts',
@@ -52,6 +54,9 @@ export const PROTECTION_SHOWN_KEYS = [
 /** Workings: right of what is printed. */
 export const PROTECTION_WORKING_KEYS = [
   'place',
+  'entered',
+  'astray',
+  'homeless',
   'state',
   'root',
   'sourceVolts',

@@ -327,6 +327,14 @@ export const VERDICTS = {
     remedy: 'read what the Protection sheet says in its row',
     fix: 'read its row on Protection',
   },
+  entriesAstray: {
+    word: 'entries on Protection not for this run',
+    level: 'unclear',
+    why: 'what is typed of its fuse on the Protection sheet is said to be for another run, or not said to be for this one; a spreadsheet that sorts the schedule leaves those entries where they are',
+    remedy:
+      'move the entries to the row of their run, or write the name of the run under "For run" there',
+    fix: 'look at "For run" on Protection',
+  },
   tiedToAnother: {
     word: 'depends on a run that cannot be read',
     level: 'unclear',
@@ -475,6 +483,13 @@ export const FIX_WORDS = {
   buyWhere: ' at its source end',
   buyEnd: ' at its other end',
   starts: 'start of ',
+  entriesRow: 'Protection row ',
+  entriesFor: ' is for "',
+  moveEntries: '": move its entries there, or write "',
+  writeName: ': write "',
+  underForRun: '" under For run',
+  nameRun: ': give the run a name, and write it under For run',
+  entriesThere: ': its entries stand in Protection row ',
   tellBattery: VERDICTS.batteryAssumed.fix,
 } as const;
 

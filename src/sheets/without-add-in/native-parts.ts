@@ -17,48 +17,55 @@ export interface NativeParts {
 }
 
 /** What follows from the layout alone. */
-const partsOfLayout = perLayout((layout) => {
-  const { data, protect, rule } = layout.names;
-  const references = scheduleReferences(layout);
-  const looksUp = { data, types: TYPE_DATA };
-  const row = protectionReferences(layout, data, 0);
-  const [start, limit, material] = [protect.startC, protect.limitC, rule.material];
-  return {
-    schedule: {
-      formulaAt: columnFormulas(
-        references,
-        Object.fromEntries(
-          Object.entries(GAUGE_COLUMNS).map(([key, formula]) => [key, formula(references)]),
+const partsOf = (maySort: boolean) =>
+  perLayout((layout) => {
+    const { data, protect, rule } = layout.names;
+    const references = scheduleReferences(layout, maySort);
+    const looksUp = { data, types: TYPE_DATA };
+    const row = protectionReferences(layout, data, 0);
+    const [start, limit, material] = [protect.startC, protect.limitC, rule.material];
+    return {
+      schedule: {
+        formulaAt: columnFormulas(
+          references,
+          Object.fromEntries(
+            Object.entries(GAUGE_COLUMNS).map(([key, formula]) => [key, formula(references)]),
+          ),
         ),
-      ),
-    },
-    supply: nativeCall(looksUp),
-    formulas: protectionSheetFormulas(
-      layout,
-      data,
-      {
-        head: nativeCall(looksUp),
-        row: nativeCall(looksUp, {
-          [STEP.sizeRow(there(row, 'size'))]:
-            `INDEX(${references.workColumn.sizeRow},${row.own.place})`,
-          [STEP.k(start, limit, material)]: protect.k,
-        }),
       },
-      ['steady'],
-    ),
-  };
-});
+      supply: nativeCall(looksUp),
+      formulas: protectionSheetFormulas(
+        layout,
+        data,
+        {
+          head: nativeCall(looksUp),
+          row: nativeCall(looksUp, {
+            [STEP.sizeRow(there(row, 'size'))]:
+              `INDEX(${references.workColumn.sizeRow},${row.own.place})`,
+            [STEP.k(start, limit, material)]: protect.k,
+          }),
+        },
+        ['steady'],
+      ),
+    };
+  });
 
-/** The parts for a layout; `steady` are the steady temperatures at writing, run by run. */
-export function nativeParts(layout: Layout, steady: readonly SteadyAtWriting[]): NativeParts {
-  const { schedule, supply, formulas } = partsOfLayout(layout);
+const SORTED_PARTS = partsOf(true);
+const UNSORTED_PARTS = partsOf(false);
+
+/** The parts for a layout; `steady` are the steady temperatures at writing, run by run, and `maySort` whether runs stay right when rows are sorted. */
+export function nativeParts(
+  layout: Layout,
+  steady: readonly SteadyAtWriting[],
+  maySort: boolean,
+): NativeParts {
+  const { schedule, supply, formulas } = (maySort ? SORTED_PARTS : UNSORTED_PARTS)(layout);
   return {
     schedule,
     supply,
     protection: {
       formulas,
-      steady: (index) =>
-        steadyAtWriting(protectionReferences(layout, layout.names.data, index), steady[index]),
+      steady: steadyAtWriting(protectionReferences(layout, layout.names.data, 0), steady),
     },
   };
 }

@@ -20,6 +20,7 @@ export type Charge = (typeof CHARGES)[number];
 /** Columns of the Workings sheet. */
 export type WorkKey =
   | 'sizeRow'
+  | 'lookedAt'
   | 'fuseNeeded'
   | 'byDrop'
   | 'byHeat'
@@ -47,6 +48,8 @@ export interface NativeReferences extends RowReferences {
   /** The Workings column of all runs. */
   readonly workColumn: Readonly<Record<WorkKey, string>>;
   readonly data: Readonly<Record<DataKey, string>>;
+  /** The place of the schedule's row that a row of Workings looks at. */
+  readonly lookedAt: string;
 }
 
 export type NativeFormula = (row: NativeReferences) => string;

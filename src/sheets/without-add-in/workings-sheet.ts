@@ -1,5 +1,5 @@
 /** The Workings sheet of a workbook without the add-in: one row a run, the steps between entries and results. */
-import { area, areaAddress, cellAddress, quotedSheetName } from '../plan/area';
+import { area, areaAddress, cellAddress, quotedSheetName, type Area } from '../plan/area';
 import { RUN_WORKINGS } from './gauge';
 import {
   CHARGES,
@@ -18,7 +18,7 @@ import { PALETTE } from '../plan/palette';
 import type { SheetPlan } from '../plan/plan';
 import { COLUMN_KEYS, type ColumnKey } from '../station/schedule-keys';
 import { SCHEDULE_FORMULAS } from '../schedule/formulas';
-import { columnOf, columnReferences, ROW, rowReferences } from '../schedule/layout';
+import { columnOf, columnReferences, FIRST_ROW, ROW, rowReferences } from '../schedule/layout';
 import { TYPE_DATA } from '../protection/layout';
 import { perLayout, type Layout } from '../station/layout';
 import { nativeCall, STEP } from './native-calls';
@@ -26,10 +26,11 @@ import { branchUnsettled, TREE_WORKINGS } from './tree';
 
 const HEAD = { title: 0, note: 1, moved: 2, header: 3, first: 4 } as const;
 
-const COLUMNS = Object.entries({ ...RUN_WORKINGS, ...TREE_WORKINGS }) as readonly (readonly [
-  WorkKey,
-  NativeFormula,
-])[];
+const COLUMNS = Object.entries({
+  ...RUN_WORKINGS,
+  ...TREE_WORKINGS,
+  lookedAt: ({ lookedAt }: NativeReferences) => lookedAt,
+}) as readonly (readonly [WorkKey, NativeFormula])[];
 export const WORK_KEYS: readonly WorkKey[] = COLUMNS.map(([key]) => key);
 
 function workArea(key: WorkKey, rows: number) {
@@ -41,11 +42,25 @@ function keyed<Key extends string>(keys: readonly Key[], point: (key: Key) => st
 }
 
 /**
- * The place of a run, or an error where its row of this sheet is not at the same place: a row was put in or taken out on
- * the schedule alone, and what is looked up by places would be another run's.
+ * The place of a run, or an error where the row of this sheet at that place looks at another row of the schedule: one was
+ * put in or taken out there alone, and what is looked up by places would be another run's. Rows that are sorted whole take
+ * their entries with them and stay where they are looked at.
  */
-function attachedPlace(place: string, { names }: Layout, index: number): string {
-  const own = `${quotedSheetName(names.workingsSheet)}!${cellAddress(HEAD.first + index, 0, 'column')}`;
+const attachedPlace = (place: string, attached: string) =>
+  `IF(IFERROR(INDEX(${attached},${place})=${place},FALSE),${place},${BAD_ENTRY})`;
+
+/** The place of the schedule's row that a row of this sheet looks at. */
+function placeLookedAt({ names }: Layout): string {
+  const there = (at: Area, absolute: 'column' | 'both') =>
+    `${quotedSheetName(names.sheet)}!${cellAddress(at.row, at.column, absolute)}`;
+  return `ROW(${there(area(ROW.first, columnOf('run')), 'column')})-${there(FIRST_ROW, 'both')}+1`;
+}
+
+/**
+ * The same where other sheets hold entries by rows that say nothing of their run: only in the order of the writing.
+ */
+function unsortedPlace(place: string, { names }: Layout): string {
+  const own = `${quotedSheetName(names.workingsSheet)}!${cellAddress(HEAD.first, 0, 'column')}`;
   return `IF(${place}=ROW(${own})-${HEAD.first},${place},${BAD_ENTRY})`;
 }
 
@@ -55,7 +70,12 @@ function referencesOf(
   own: Pick<NativeReferences, 'cell' | 'column' | 'work' | 'workColumn' | 'place'>,
 ): NativeReferences {
   const { data } = layout.names;
-  const references = { ...rowReferences(layout, ROW.first), ...own, data };
+  const references = {
+    ...rowReferences(layout, ROW.first),
+    ...own,
+    data,
+    lookedAt: placeLookedAt(layout),
+  };
   const { cell, work } = references;
   return {
     ...references,
@@ -74,7 +94,7 @@ function referencesOf(
  * References of the first run's formulas on the schedule. What stands on Workings is looked up by the run's place in the
  * columns' names, so that the formulas name no sheet and rows may share them.
  */
-export function scheduleReferences(layout: Layout): NativeReferences {
+export function scheduleReferences(layout: Layout, maySort: boolean): NativeReferences {
   const own = rowReferences(layout, ROW.first);
   const workColumn = layout.names.named(NAME_STEMS.work, WORK_KEYS);
   return referencesOf(layout, {
@@ -82,7 +102,9 @@ export function scheduleReferences(layout: Layout): NativeReferences {
     column: own.column,
     work: keyed(WORK_KEYS, (key) => `INDEX(${workColumn[key]},${own.cell.place})`),
     workColumn,
-    place: attachedPlace(own.place, layout, 0),
+    place: maySort
+      ? attachedPlace(own.place, workColumn.lookedAt)
+      : unsortedPlace(own.place, layout),
   });
 }
 

@@ -67,6 +67,43 @@ export const NOT_JUDGED: readonly StatedRow[] = [
   },
 ];
 
+// 4 A x (10 ft x 6.385 x 1.0393 + 3) mOhm = 0.277 V, of 0.36 V; 310.16 12 A (14 A at 90 degC x 0.866); 4 x 1.25 = 5, fuse 5;
+// far 12.026 V / (100 + 76.4) mOhm = 68.2 A, 13.6 x: opens; near 253 A: opens before the wire is hurt
+const FUSED_AT_5 = { size: '18 AWG', fuse: 5 } as const;
+export const ENTRIES_ASTRAY: readonly StatedRow[] = [
+  // what stands in its row is for a run that is not in the list
+  {
+    entries: { run: 'Load', peak: 4, length: 5 },
+    protection: { fuses: [{ kind: 'blade', forRun: 'Siren' }] },
+    verdict: ['entriesAstray'],
+    ...FUSED_AT_5,
+  },
+  // what stands in its row is for nobody
+  {
+    entries: { run: 'Load', peak: 4, length: 5 },
+    protection: { fuses: [{ breaks: 1500, forRun: '' }] },
+    verdict: ['entriesAstray'],
+    ...FUSED_AT_5,
+  },
+  // what is for it stands in the row of another
+  {
+    entries: { run: 'Load', peak: 4, length: 5 },
+    others: [{ run: 'Siren', peak: 4, length: 5 }],
+    protection: { fuses: [{ breaks: 1500, forRun: 'load' }] },
+    verdict: ['entriesAstray'],
+    ...FUSED_AT_5,
+  },
+  // the fuse that it leans on is not described for its feeder
+  {
+    entries: { run: 'Load', fedFrom: 'Trunk', peak: 4, length: 5, fused: 'no' },
+    others: [{ run: 'Trunk', length: 1 }],
+    protection: { fuses: [{ kind: 'blade', forRun: 'Siren' }] },
+    verdict: ['entriesAstray'],
+    size: '18 AWG',
+    fuse: 'none',
+  },
+];
+
 export const TIED_TO_ANOTHER: readonly StatedRow[] = [
   // what the branch draws is not known
   {
