@@ -1,9 +1,11 @@
 /** Runs put into a schedule by a person: in one line, as a row between others, under another name. */
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Browser } from 'playwright-core';
+import { PROTECTION_ROW, protectionColumn } from '../../src/sheets/protection/layout';
 import { columnOf, ROW } from '../../src/sheets/schedule/layout';
 import { cellAddress } from '../../src/sheets/plan/area';
 import { DEMO } from '../../src/sheets/station/demo';
+import { WORD } from '../../src/sheets/station/verdicts';
 import type { ColumnKey } from '../../src/sheets/station/schedule-keys';
 import { sidewaysPx, violations } from './accessibility';
 import { launchBrowser } from './browser';
@@ -115,4 +117,28 @@ it('a row put between others has its formulas, and keeps the others right', asyn
   await workbench.write(SHEET, at(2, 'length'), `8' 6"`);
   expect(await read(2, 'oneWay')).toBe(8.5);
   expect(await read(2, 'verdict')).toBe('ok');
+});
+
+it('what is typed of a fuse is named for its run, and one undo takes back both', async () => {
+  const place = 0;
+  const there = (key: 'forRun' | 'ratedVolts') =>
+    cellAddress(PROTECTION_ROW.first + place, protectionColumn(key)).replaceAll('$', '');
+  const { page } = workbench;
+  const typed = () =>
+    Promise.all([workbench.read('Protection', there('forRun')), read(0, 'verdict')]);
+  expect(await workbench.read('Protection', there('forRun'))).toBe(null);
+  const before = await read(place, 'verdict');
+  await workbench.type('Protection', there('ratedVolts'), '58');
+  await expect.poll(typed).toEqual([await read(place, 'run'), before]);
+  await workbench.select('Protection', there('ratedVolts'));
+  await page.evaluate(() => {
+    window.loomWorkbench!.host.takeKeys?.();
+  });
+  await page.keyboard.press('Control+z');
+  await expect.poll(typed).toEqual([null, before]);
+  // Whose name is taken away is asked for.
+  await workbench.type('Protection', there('ratedVolts'), '58');
+  await workbench.write('Protection', there('forRun'), null);
+  expect(await read(place, 'verdict')).toBe(WORD.entriesAstray);
+  expect(await read(place, 'mend')).toContain('under For run');
 });

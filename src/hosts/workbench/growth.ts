@@ -7,7 +7,6 @@ import { ICommandService } from '@univerjs/core';
 import { deserializeRangeWithSheet, IDefinedNamesService } from '@univerjs/engine-formula';
 import {
   SetRangeValuesMutation,
-  SetRangeValuesUndoMutationFactory,
   SetWorksheetRowCountMutation,
   type ISetRangeValuesMutationParams,
 } from '@univerjs/sheets';
@@ -24,10 +23,10 @@ import { scheduleNames, type ScheduleNames } from '../../sheets/station/naming';
 import { COLUMN_KEYS } from '../../sheets/station/schedule-keys';
 import type { Grid } from './grid';
 import { readComputed, readSheet } from './read';
-import { formulasOf, hasFormula, relaid, type ChangedCells, type SheetCells } from './relay';
-import { entrySteps, highlightSteps, nameSteps, type Step } from './relay-rules';
+import { formulasOf, hasFormula, relaid, type SheetCells } from './relay';
+import { entrySteps, highlightSteps, nameSteps } from './relay-rules';
 import { sheetSnapshot } from './snapshot';
-import { addToUndoStep } from './undo-step';
+import { cellSteps, takeSteps, type Step } from './steps';
 
 /** A schedule of the workbook, and how many rows it is laid out for. */
 interface StandingSchedule {
@@ -146,18 +145,6 @@ function standingSheet({ workbook }: Grid, layout: Laid): FWorksheet | undefined
   return workbook.getSheets().find((sheet) => standsOn(layout, sheet));
 }
 
-function cellSteps({ univer, workbook }: Grid, sheet: FWorksheet, cellValue: ChangedCells): Step[] {
-  if (Object.keys(cellValue).length === 0) return [];
-  const params: ISetRangeValuesMutationParams = {
-    unitId: workbook.getId(),
-    subUnitId: sheet.getSheetId(),
-    cellValue,
-  };
-  const { id } = SetRangeValuesMutation;
-  const back = SetRangeValuesUndoMutationFactory(univer.__getInjector(), params);
-  return [{ does: { id, params }, undoes: { id, params: back } }];
-}
-
 /** Room for what the layout has, and for going on below it. */
 function roomSteps({ workbook }: Grid, sheet: FWorksheet, { plan }: Laid): Step[] {
   const wanted = sheetSnapshot(plan).rowCount ?? 0;
@@ -225,20 +212,6 @@ function growthSteps(
       ...highlightSteps(grid, sheet, old.plan, now.plan),
     ];
   });
-}
-
-/** Does the steps, as a part of the step of undo that began with `includes` where that is the last. */
-function takeSteps(grid: Grid, steps: readonly Step[], includes?: object): void {
-  const commands = grid.univer.__getInjector().get(ICommandService);
-  for (const { does } of steps) commands.syncExecuteCommand(does.id, does.params);
-  addToUndoStep(
-    grid,
-    {
-      redoMutations: steps.map(({ does }) => does),
-      undoMutations: steps.map(({ undoes }) => undoes).reverse(),
-    },
-    includes,
-  );
 }
 
 /** The rows that a schedule is laid out for when it has to hold so many; with room for more where nothing is in the way. */

@@ -17,6 +17,7 @@ import type { ComputedGrid, SheetGrid } from '../../sheets/plan/grid';
 import { watchCalculation, type CalculationWatch } from './calculation';
 import type { SheetEdits } from '../edits';
 import { workbenchEdits } from './edits';
+import { nameRunsOfEntries } from './for-run';
 import { growSchedules } from './growth';
 import { keepRowsTogether } from './row-commands';
 import { watchChanges, type Changes } from './changes';
@@ -59,6 +60,7 @@ export class WorkbenchHost implements SheetHost {
     };
     keepRowsTogether(grid, this.edits, refuse);
     growSchedules(grid, refuse);
+    nameRunsOfEntries(grid);
     growRows(grid, this.changes, this.calculation.isUnderWay);
   }
 

@@ -15,12 +15,7 @@ import { areaAddress, quotedSheetName, type Area } from '../../sheets/plan/area'
 import type { SheetPlan } from '../../sheets/plan/plan';
 import type { Grid } from './grid';
 import { gridRange, highlightRule, validationRule } from './rules';
-
-/** Something to be done to the grid, and what takes it back. */
-export interface Step {
-  readonly does: IMutationInfo;
-  readonly undoes: IMutationInfo;
-}
+import type { Step } from './steps';
 
 const isSame = (a: Area, b: Area) => areaAddress(a) === areaAddress(b);
 

@@ -41,20 +41,27 @@ export function beginUndoStep({ univer, workbook }: Grid): () => void {
   };
 }
 
+/** Whether the last step of undo does a change with these parameters: a person has just made it, and not taken it back. */
+export function isLastStep({ univer, workbook }: Grid, change: object): boolean {
+  const undo = univer.__getInjector().get(IUndoRedoService) as unknown as InnerUndo;
+  const last = undo._getUndoStack(workbook.getId(), true).at(-1);
+  return last?.redoMutations.some(({ params }) => params === change) === true;
+}
+
 /**
  * Adds mutations that have been done to the last step of undo, where that one began with these parameters; else they become
  * a step of their own.
  */
 export function addToUndoStep(
-  { univer, workbook }: Grid,
+  grid: Grid,
   mutations: Pick<IUndoRedoItem, 'redoMutations' | 'undoMutations'>,
   began?: object,
 ): void {
+  const { univer, workbook } = grid;
   const service = univer.__getInjector().get(IUndoRedoService);
   const unitID = workbook.getId();
-  const stack = (service as unknown as InnerUndo)._getUndoStack(unitID, true);
-  const last = stack.at(-1);
-  if (began === undefined || !last?.redoMutations.some(({ params }) => params === began)) {
+  const last = (service as unknown as InnerUndo)._getUndoStack(unitID, true).at(-1);
+  if (last === undefined || began === undefined || !isLastStep(grid, began)) {
     service.pushUndoRedo({ unitID, ...mutations });
     return;
   }
