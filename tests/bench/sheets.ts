@@ -178,7 +178,8 @@ async function main(): Promise<void> {
         rows[`${count} runs, ${form}`] = Object.fromEntries(
           Object.entries(times).map(([key, seconds]) => [key, seconds.toFixed(2)]),
         );
-        console.error(`${count} runs, ${form}: done`);
+        // Told at once: the next may take minutes.
+        console.error(`${count} runs, ${form}:`, rows[`${count} runs, ${form}`]);
         await page.close();
       }
     });
