@@ -6,7 +6,10 @@ export type Entries<Key extends string> = Readonly<Partial<Record<Key, string | 
 /** By the place in the list, from 0, in the order of the sheet's rows. */
 export type ByPlace<Key extends string> = ReadonlyMap<number, Entries<Key>>;
 
-/** Entries of the rows below the row that has all of these headings; what a formula computes is not among them. `later` are columns that old sheets lack. */
+/**
+ * Entries of the rows below the row that has all of these headings; what a formula computes is not among them. `later` are
+ * columns that old sheets lack.
+ */
 export function entriesByPlace<Key extends string, Later extends string = never>(
   table: RawTable | undefined,
   headings: Readonly<Record<Key, string>>,

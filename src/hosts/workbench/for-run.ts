@@ -2,8 +2,8 @@
  * The name beside what is typed of a run's fuse on a Protection sheet: whoever types there means the run in that row, and
  * need not write its name.
  */
-import { ICommandService, type ICellData } from '@univerjs/core';
-import { SetRangeValuesMutation, type ISetRangeValuesMutationParams } from '@univerjs/sheets';
+import type { ICellData } from '@univerjs/core';
+import type { ISetRangeValuesMutationParams } from '@univerjs/sheets';
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import { PROTECTION_COLUMNS } from '../../sheets/protection/columns';
 import { PROTECTION_ROW, protectionColumn } from '../../sheets/protection/layout';
@@ -12,6 +12,7 @@ import type { Grid } from './grid';
 import type { ChangedCells } from './relay';
 import { cellSteps, takeSteps } from './steps';
 import { isLastStep } from './undo-step';
+import { afterCellsWritten } from './written-cells';
 
 const FOR_RUN = protectionColumn('forRun');
 const RUN = protectionColumn('run');
@@ -41,20 +42,9 @@ function missingNames(sheet: FWorksheet, { cellValue }: ISetRangeValuesMutationP
 
 /** Writes the name of its run beside each entry that is typed on a Protection sheet, in the same step of undo. */
 export function nameRunsOfEntries(grid: Grid): void {
-  grid.univer
-    .__getInjector()
-    .get(ICommandService)
-    .onCommandExecuted(({ id, params }, options) => {
-      const isCalculated =
-        options?.onlyLocal === true || options?.['applyFormulaCalculationResult'] === true;
-      if (id !== SetRangeValuesMutation.id || isCalculated) return;
-      const change = params as ISetRangeValuesMutationParams;
-      const sheet = grid.workbook.getSheetBySheetId(change.subUnitId);
-      if (sheet === null || !isProtection(sheet)) return;
-      // The command that this is a part of ends first.
-      setTimeout(() => {
-        if (!isLastStep(grid, change)) return;
-        takeSteps(grid, cellSteps(grid, sheet, missingNames(sheet, change)), change);
-      });
-    });
+  afterCellsWritten(grid, isProtection, (sheet, change) => {
+    // What an undo has brought back is left as it was.
+    if (!isLastStep(grid, change)) return;
+    takeSteps(grid, cellSteps(grid, sheet, missingNames(sheet, change)), change);
+  });
 }

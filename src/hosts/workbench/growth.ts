@@ -3,13 +3,8 @@
  * follows its runs are laid out for more of them, with the entries where they are. One step of undo takes back what was
  * written and the growth with it.
  */
-import { ICommandService } from '@univerjs/core';
 import { deserializeRangeWithSheet, IDefinedNamesService } from '@univerjs/engine-formula';
-import {
-  SetRangeValuesMutation,
-  SetWorksheetRowCountMutation,
-  type ISetRangeValuesMutationParams,
-} from '@univerjs/sheets';
+import { SetWorksheetRowCountMutation, type ISetRangeValuesMutationParams } from '@univerjs/sheets';
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import { stationOf } from '../../lists/grids';
 import { protectionOf } from '../../lists/run-entries';
@@ -27,6 +22,7 @@ import { formulasOf, hasFormula, relaid, type SheetCells } from './relay';
 import { entrySteps, highlightSteps, nameSteps } from './relay-rules';
 import { sheetSnapshot } from './snapshot';
 import { cellSteps, takeSteps, type Step } from './steps';
+import { afterCellsWritten } from './written-cells';
 
 /** A schedule of the workbook, and how many rows it is laid out for. */
 interface StandingSchedule {
@@ -272,19 +268,5 @@ export function growSchedules(grid: Grid, refuse: (sentence: string) => void): v
       );
     }
   };
-  grid.univer
-    .__getInjector()
-    .get(ICommandService)
-    .onCommandExecuted(({ id, params }, options) => {
-      const isCalculated =
-        options?.onlyLocal === true || options?.['applyFormulaCalculationResult'] === true;
-      if (id !== SetRangeValuesMutation.id || isCalculated) return;
-      const change = params as ISetRangeValuesMutationParams;
-      const sheet = grid.workbook.getSheetBySheetId(change.subUnitId);
-      if (sheet === null || !reachesBelow(grid, sheet, change)) return;
-      // The command that this is a part of ends first.
-      setTimeout(() => {
-        grow(sheet, change);
-      });
-    });
+  afterCellsWritten(grid, (sheet, change) => reachesBelow(grid, sheet, change), grow);
 }
