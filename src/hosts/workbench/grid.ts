@@ -11,6 +11,7 @@ import { mendEngine } from './engine-mends';
 import { askEntryRulesOnce } from './entry-rules';
 import { gridFunctionHelp, gridFunctions } from './functions';
 import { ENGLISH } from './language';
+import { calculateOwnSheets } from './own-formulas';
 import { takeOtherThanOffered } from './offered';
 import { pasteAsTyped } from './pasting';
 import { Sentences } from './sentences';
@@ -65,6 +66,7 @@ export function openGrid(
   }
   const api = FUniver.newAPI(univer);
   mendEngine(univer);
+  calculateOwnSheets(univer, sentences);
   try {
     const workbook = api.createWorkbook(kept ?? { name: 'Workbook' });
     askEntryRulesOnce(univer);

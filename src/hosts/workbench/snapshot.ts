@@ -15,6 +15,7 @@ import { CellError, type Cell } from '../../functions/cell';
 import type { Calculated } from '../../sheets/calculate/calculate';
 import type { Area } from '../../sheets/plan/area';
 import { filledDown } from '../../sheets/plan/fill-down';
+import { PLANNED } from './standing-sheets';
 import type { Block, CellContent, CellStyle, SheetPlan } from '../../sheets/plan/plan';
 
 /** Empty rows and columns around what the plan fills, so that there is room to go on typing. */
@@ -178,6 +179,7 @@ export function sheetSnapshot(plan: SheetPlan, values?: Calculated): Partial<IWo
   const lastColumn = Math.max(0, ...plan.blocks.map(({ area }) => area.column + area.columns));
   return {
     name: plan.name,
+    custom: { ...PLANNED },
     defaultStyle: { ff: TYPEFACE, fs: TYPE_SIZE_PT },
     rowCount: lastRow + SPARE_ROWS,
     columnCount: Math.max(LEAST_COLUMNS, lastColumn + 3),

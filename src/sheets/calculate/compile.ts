@@ -169,7 +169,7 @@ function onceForValue(compute: Compiled, cell: Compiled): Compiled {
 }
 
 function compileArea({ sheet: named, first, last }: Extract<Node, { kind: 'area' }>): Compiled {
-  const { column } = first;
+  const column = Math.min(first.column, last.column);
   if (first === last) {
     if (named !== undefined) {
       return (place) => place.reader.sheet(named).cell(rowAt(first, place), column);
@@ -178,12 +178,12 @@ function compileArea({ sheet: named, first, last }: Extract<Node, { kind: 'area'
       ? ({ sheet }) => sheet.cell(first.row, column)
       : ({ sheet, down }) => sheet.cell(first.row + down, column);
   }
-  const columns = last.column - column + 1;
+  const columns = Math.abs(last.column - first.column) + 1;
   return (place) => {
-    const row = rowAt(first, place);
-    const rows = rowAt(last, place) - row + 1;
+    // Filled down, the corner that stays may come to lie below the one that goes along.
+    const [one, other] = [rowAt(first, place), rowAt(last, place)];
     const sheet = named === undefined ? place.sheet : place.reader.sheet(named);
-    return sheet.cells(row, column, rows, columns);
+    return sheet.cells(Math.min(one, other), column, Math.abs(other - one) + 1, columns);
   };
 }
 
@@ -338,13 +338,13 @@ function position(name: 'ROW' | 'COLUMN', given: readonly Node[]): Compiled {
   const firstOf = (place: Place): NamedArea | undefined => {
     if (of.kind === 'name') return place.reader.named(of.name.toLowerCase());
     if (of.kind !== 'area') return undefined;
-    const row = rowAt(of.first, place);
+    const [one, other] = [rowAt(of.first, place), rowAt(of.last, place)];
     return {
       sheet: of.sheet === undefined ? place.sheet : place.reader.sheet(of.sheet),
-      row,
-      column: of.first.column,
-      rows: rowAt(of.last, place) - row + 1,
-      columns: of.last.column - of.first.column + 1,
+      row: Math.min(one, other),
+      column: Math.min(of.first.column, of.last.column),
+      rows: Math.abs(other - one) + 1,
+      columns: Math.abs(of.last.column - of.first.column) + 1,
     };
   };
   return (place) => {

@@ -14,6 +14,7 @@ import { watchChanges } from '../../../src/hosts/workbench/changes';
 import { gridFunctions } from '../../../src/hosts/workbench/functions';
 import type { Grid } from '../../../src/hosts/workbench/grid';
 import { insertName } from '../../../src/hosts/workbench/names';
+import { calculateOwnSheets } from '../../../src/hosts/workbench/own-formulas';
 import { readCell } from '../../../src/hosts/workbench/read';
 import { Sentences } from '../../../src/hosts/workbench/sentences';
 import { gridContent, sheetSnapshot } from '../../../src/hosts/workbench/snapshot';
@@ -37,10 +38,14 @@ export interface Engine {
   readonly close: () => void;
 }
 
+/** Who calculates the formulas of sheets that were laid out by a plan: in the workbench, our own evaluation does. */
+export type Calculates = 'the engine' | 'our evaluation';
+
 /** Opens the grid's engine with these sheets in it and our functions in its formulas, uncalculated. */
 export function openBareGrid(
   catalogue: readonly WorksheetFunction[],
   sheets: readonly Partial<IWorksheetData>[],
+  calculates: Calculates = 'the engine',
 ): Grid {
   const sentences = new Sentences();
   const univer = new Univer({
@@ -55,6 +60,7 @@ export function openBareGrid(
   univer.registerPlugin(UniverSheetsFormulaPlugin);
   const api = FUniver.newAPI(univer);
   mendEngine(univer);
+  if (calculates === 'our evaluation') calculateOwnSheets(univer, sentences);
   const keyed = sheets.map((sheet, index) => [`s${index}`, { id: `s${index}`, ...sheet }] as const);
   const workbook = api.createWorkbook({
     sheetOrder: keyed.map(([id]) => id),
@@ -67,10 +73,12 @@ export function openBareGrid(
 export async function openPlans(
   catalogue: readonly WorksheetFunction[],
   plans: readonly SheetPlan[],
+  calculates: Calculates = 'the engine',
 ): Promise<Grid> {
   const grid = openBareGrid(
     catalogue,
     plans.map((plan) => sheetSnapshot(plan)),
+    calculates,
   );
   for (const { name: sheetName, names } of plans) {
     for (const { name, area } of names) {

@@ -1,0 +1,467 @@
+/**
+ * The formulas of our own sheets are calculated by our own evaluation, as they are when the sheets are new. The grid's
+ * engine (0.25.1) needs eleven seconds for an edit in a schedule of 500 runs, a third of them to find out what hangs on
+ * what; evaluating everything anew takes half a second. What people write on other sheets, and formulas in a language that
+ * our evaluation does not know, stay the engine's, as do the rules of colours: it is told which cells have changed.
+ */
+import {
+  IUniverInstanceService,
+  ObjectMatrix,
+  UniverInstanceType,
+  type ICellData,
+  type IRange,
+  type IUnitRange,
+  type Nullable,
+  type Univer,
+  type Workbook as GridWorkbook,
+} from '@univerjs/core';
+import {
+  deserializeRangeWithSheet,
+  FormulaExecutedStateType,
+  FormulaExecuteStageType,
+  ICalculateFormulaService,
+  IDefinedNamesService,
+  IDependencyManagerService,
+  IFormulaCurrentConfigService,
+  IFormulaRuntimeService,
+  LexerTreeBuilder,
+  type IFormulaDataItem,
+} from '@univerjs/engine-formula';
+import { CellError, type Cell } from '../../functions/cell';
+import { BeyondThis, Workbook, type Elsewhere, type Sheet } from '../../sheets/calculate/workbook';
+import type { Area } from '../../sheets/plan/area';
+import { valueObjectOf } from './cells';
+import type { Sentences } from './sentences';
+import { gridValueOf } from './snapshot';
+import {
+  isPlanned,
+  KnownFormulas,
+  putStanding,
+  type OwnCell,
+  type PutIn,
+  type Spill,
+} from './standing-sheets';
+
+type Config = IFormulaCurrentConfigService;
+
+/** What the engine is to calculate, which it keeps to itself. */
+interface InnerConfig {
+  _formulaData: ReturnType<Config['getFormulaData']>;
+  _dirtyRanges: IUnitRange[];
+  _excludedCell: ReturnType<Config['getExcludedRange']>;
+  _forceCalculate: boolean;
+}
+
+/** The engine's calculation, with the part that it keeps to itself. */
+interface InnerCalculation {
+  _executeStep(): Promise<unknown>;
+}
+
+/** After so long, others on the page have their turn. */
+const TURN_MS = 40;
+/** Cells between looks at the time. */
+const CELLS_A_LOOK = 32;
+/** Where our formulas and those of the engine lead to each other in more steps than this, the engine calculates all. */
+const MOST_ROUNDS = 6;
+
+const turn = () =>
+  new Promise<void>((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(null);
+  });
+
+const isSame = (one: Nullable<ICellData>, other: Nullable<ICellData>) =>
+  one?.v === other?.v && one?.t === other?.t;
+
+const PLAIN_ADDRESS = /^(?:'(?:[^']|'')+'|[^'!]+)!\$?[A-Z]+\$?\d+(?::\$?[A-Z]+\$?\d+)?$/;
+const WHOLE_WORKBOOK = 'AllDefaultWorkbook';
+
+/** A sheet that our evaluation reads. */
+interface Opened {
+  readonly sheetId: string;
+  readonly isPlanned: boolean;
+  readonly putIn: PutIn;
+  readonly spills: readonly Spill[];
+}
+
+type FormulasOfSheet = Record<number, Record<number, Nullable<IFormulaDataItem>>>;
+
+/** All planned sheets as they stand, to be evaluated. */
+interface Evaluation {
+  readonly book: Workbook;
+  readonly opened: ReadonlyMap<string, Opened>;
+}
+
+class Stopped extends Error {}
+
+class OwnFormulas {
+  private readonly config: Config;
+  private readonly runtime: IFormulaRuntimeService;
+  private readonly dependencies: IDependencyManagerService;
+  private readonly defined: IDefinedNamesService;
+  private readonly lexer: LexerTreeBuilder;
+  private readonly instances: IUniverInstanceService;
+  private readonly known = new KnownFormulas();
+  private readonly shifts = new Map<string, string>();
+  /** Which cells of a planned sheet the engine knows the formulas of, by the sheet's id. */
+  private readonly knownToEngine = new Map<string, string>();
+  /** The ids of the sheets that the last evaluation read. */
+  private read = new Set<string>();
+
+  constructor(
+    univer: Univer,
+    private readonly sentences: Sentences,
+  ) {
+    const injector = univer.__getInjector();
+    this.config = injector.get(IFormulaCurrentConfigService);
+    this.runtime = injector.get(IFormulaRuntimeService);
+    this.dependencies = injector.get(IDependencyManagerService);
+    this.defined = injector.get(IDefinedNamesService);
+    this.lexer = injector.get(LexerTreeBuilder);
+    this.instances = injector.get(IUniverInstanceService);
+    const calculation = injector.get(ICalculateFormulaService) as unknown as InnerCalculation;
+    const step = calculation._executeStep.bind(calculation);
+    calculation._executeStep = () => this.calculate(step);
+  }
+
+  private get inner(): InnerConfig {
+    return this.config as unknown as InnerConfig;
+  }
+
+  private get gridWorkbook(): Nullable<GridWorkbook> {
+    return this.instances.getCurrentUnitOfType<GridWorkbook>(UniverInstanceType.UNIVER_SHEET);
+  }
+
+  private isPlannedId(sheetId: string): boolean {
+    const sheet = this.gridWorkbook?.getSheetBySheetId(sheetId);
+    return sheet !== null && sheet !== undefined && isPlanned(sheet.getConfig());
+  }
+
+  /** Calculates our sheets, and has the engine calculate the rest by `step`. */
+  private async calculate(step: () => Promise<unknown>): Promise<unknown> {
+    const unitId = this.gridWorkbook?.getUnitId();
+    const planned = (this.gridWorkbook?.getSheets() ?? []).filter((sheet) =>
+      isPlanned(sheet.getConfig()),
+    );
+    if (unitId === undefined || planned.length === 0) return step();
+    const { _formulaData: all, _dirtyRanges: dirty, _excludedCell: excluded } = this.inner;
+    const names = planned.map((sheet) => sheet.getName());
+    let isDone = false;
+    let isExecuted = false;
+    for (let round = 0; round < MOST_ROUNDS && !isDone; round += 1) {
+      let changed: IUnitRange[] = [];
+      let evaluation: Evaluation | undefined;
+      if (round > 0 || this.concerns(dirty)) {
+        try {
+          evaluation = await this.evaluated(unitId, names);
+        } catch (fault) {
+          if (!(fault instanceof Stopped)) throw fault;
+          this.runtime.setFormulaExecuteStage(FormulaExecuteStageType.IDLE);
+          this.runtime.markedAsStopFunctionsExecuted();
+          return undefined;
+        }
+        changed = this.writeResults(unitId, evaluation);
+        this.leaveToEngine(unitId, all, evaluation);
+      } else this.leaveToEngine(unitId, all, undefined);
+      this.inner._dirtyRanges = round === 0 ? [...dirty, ...changed] : changed;
+      this.inner._excludedCell = excluded;
+      if (round > 0) this.inner._forceCalculate = false;
+      const seen = evaluation === undefined ? undefined : this.cameOtherwise(unitId, evaluation);
+      await step();
+      if (this.runtime.isStopExecution()) return undefined;
+      const { functionsExecutedState } = this.runtime.getAllRuntimeData();
+      isExecuted ||=
+        changed.length > 0 || functionsExecutedState === FormulaExecutedStateType.SUCCESS;
+      isDone = !seen?.();
+    }
+    if (!isDone) {
+      for (const sheet of planned) this.knownToEngine.set(sheet.getSheetId(), 'all');
+      Object.assign(this.inner, { _formulaData: all, _dirtyRanges: dirty, _forceCalculate: true });
+      return step();
+    }
+    if (isExecuted) this.runtime.markedAsSuccessfullyExecuted();
+    return true;
+  }
+
+  /** Whether what has changed may be read by our sheets. */
+  private concerns(dirty: readonly IUnitRange[]): boolean {
+    const isOfNames = (map: object) => Object.keys(map).length > 0;
+    const isWholesale =
+      this.config.isForceCalculate() ||
+      isOfNames(this.config.getDirtyNameMap()) ||
+      isOfNames(this.config.getDirtyDefinedNameMap()) ||
+      isOfNames(this.config.getClearDependencyTreeCache());
+    if (isWholesale) this.known.forget();
+    return (
+      isWholesale ||
+      dirty.some(({ sheetId }) => this.read.has(sheetId) || this.isPlannedId(sheetId))
+    );
+  }
+
+  /** Evaluates all planned sheets; formulas that ask for more than is known here are left to the engine. */
+  private async evaluated(unitId: string, names: readonly string[]): Promise<Evaluation> {
+    for (;;) {
+      const evaluation = this.open(unitId);
+      try {
+        await this.evaluate(evaluation, names);
+        this.read = new Set([...evaluation.opened.values()].map(({ sheetId }) => sheetId));
+        return evaluation;
+      } catch (fault) {
+        if (!(fault instanceof BeyondThis) || fault.formula === undefined) throw fault;
+        this.known.leave(fault.formula.text);
+      }
+    }
+  }
+
+  private async evaluate({ book, opened }: Evaluation, names: readonly string[]): Promise<void> {
+    let began = performance.now();
+    for (const name of names) {
+      book.sheet(name);
+      for (const [index, { row, column }] of opened.get(name)!.putIn.own.entries()) {
+        book.at(name, row, column);
+        if (index % CELLS_A_LOOK !== 0 || performance.now() - began < TURN_MS) continue;
+        await turn();
+        if (this.runtime.isStopExecution()) throw new Stopped();
+        began = performance.now();
+      }
+    }
+  }
+
+  private open(unitId: string): Evaluation {
+    const opened = new Map<string, Opened>();
+    const fill = (sheet: Sheet): boolean => {
+      const sheetId = this.config.getSheetNameMap()[unitId]?.[sheet.name];
+      const data =
+        sheetId === undefined || sheetId === null ? undefined : this.data(unitId, sheetId);
+      if (sheetId === undefined || sheetId === null || data === undefined) return false;
+      const spills = this.spills(unitId, sheetId);
+      const putIn = putStanding(
+        sheet,
+        {
+          isPlanned: this.isPlannedId(sheetId),
+          cells: data.cellData,
+          came: (row, column) => this.came(unitId, sheetId)?.getValue(row, column),
+          spills,
+        },
+        {
+          known: this.known,
+          styles: this.config.getUnitStylesData()[unitId] ?? undefined,
+          shifted: (formula, columns) => this.shifted(formula, columns),
+        },
+      );
+      opened.set(sheet.name, { sheetId, isPlanned: this.isPlannedId(sheetId), putIn, spills });
+      return true;
+    };
+    const named: Elsewhere['named'] = (name) => this.named(unitId, name);
+    return { book: new Workbook({ fill, named }), opened };
+  }
+
+  private data(unitId: string, sheetId: string) {
+    return this.config.getUnitData()[unitId]?.[sheetId] ?? undefined;
+  }
+
+  /** What formulas of a sheet have come to in this calculation. */
+  private came(unitId: string, sheetId: string) {
+    return this.runtime.getUnitData()[unitId]?.[sheetId] ?? undefined;
+  }
+
+  /** The lists that formulas of a sheet spill, as they are by now. */
+  private spills(unitId: string, sheetId: string): readonly Spill[] {
+    const found = new Map<string, Spill>();
+    const take = (
+      ranges: Nullable<Record<number, Record<number, Nullable<IRange>>>>,
+      cells: Nullable<ObjectMatrix<ICellData>>,
+    ) => {
+      new ObjectMatrix(ranges ?? {}).forValue((row, column, range) => {
+        if (range) found.set(`${row} ${column}`, { range, cells: cells ?? undefined });
+      });
+    };
+    const { config, runtime } = this;
+    take(
+      config.getArrayFormulaRange()[unitId]?.[sheetId],
+      config.getArrayFormulaCellData()[unitId]?.[sheetId] as never,
+    );
+    take(
+      runtime.getUnitArrayFormula()[unitId]?.[sheetId],
+      runtime.getRuntimeArrayFormulaCellData()[unitId]?.[sheetId] as never,
+    );
+    return [...found.values()];
+  }
+
+  private named(
+    unitId: string,
+    name: string,
+  ): (Area & { readonly sheet: string }) | null | undefined {
+    const known = Object.values(this.defined.getDefinedNameMap(unitId) ?? {}).find(
+      (of) => of.name.toLowerCase() === name,
+    );
+    if (known === undefined) return undefined;
+    const { formulaOrRefString: address, localSheetId = WHOLE_WORKBOOK } = known;
+    if (!PLAIN_ADDRESS.test(address) || localSheetId !== WHOLE_WORKBOOK) return null;
+    const { sheetName, range } = deserializeRangeWithSheet(address);
+    return {
+      sheet: sheetName,
+      row: range.startRow,
+      column: range.startColumn,
+      rows: range.endRow - range.startRow + 1,
+      columns: range.endColumn - range.startColumn + 1,
+    };
+  }
+
+  private shifted(formula: string, columns: number): string {
+    const key = `${columns} ${formula}`;
+    let known = this.shifts.get(key);
+    if (known === undefined) {
+      known = this.lexer.moveFormulaRefOffset(formula, columns, 0);
+      this.shifts.set(key, known);
+    }
+    return known;
+  }
+
+  /** Hands the engine what our formulas have come to; returns where that is something new. */
+  private writeResults(unitId: string, { book, opened }: Evaluation): IUnitRange[] {
+    return [...opened].flatMap(([name, { sheetId, putIn }]) => {
+      const changed = new ChangedCells(unitId, sheetId);
+      const { rowCount = 0, columnCount = 0 } = this.data(unitId, sheetId) ?? {};
+      for (const cell of putIn.own) {
+        const { row, column, stands } = cell;
+        const value = book.at(name, row, column);
+        this.keepSentence(sheetId, cell, value);
+        const list = this.list(book, name, cell);
+        if (isSame(stands, gridValueOf(value ?? 0)) && list.every(({ isOld }) => isOld)) continue;
+        this.runtime.setCurrent(row, column, rowCount, columnCount, sheetId, unitId);
+        const values = list.length === 0 ? [value] : list.map((of) => of.value);
+        this.runtime.setRuntimeData(valueObjectOf(values.map((of) => [of ?? ''])));
+        for (let below = 0; below < values.length; below += 1) changed.add(row + below, column);
+      }
+      return changed.ranges();
+    });
+  }
+
+  /** The values that a formula fills cells with, where it fills more than its own. */
+  private list(book: Workbook, name: string, { row, column, spill }: OwnCell) {
+    if (spill === undefined) return [];
+    const { range, cells } = spill;
+    return Array.from({ length: range.endRow - row + 1 }, (_, below) => {
+      const value = book.at(name, row + below, column);
+      const stands = cells?.getValue(row + below, column);
+      return { value, isOld: isSame(stands, gridValueOf(value ?? '')) };
+    });
+  }
+
+  private keepSentence(sheetId: string, { row, column, stands }: OwnCell, value: Cell): void {
+    if (value instanceof CellError) this.sentences.keep(sheetId, row, column, [[value]]);
+    else if (typeof stands.v === 'string' && stands.v.startsWith('#')) {
+      this.sentences.forgetCell(sheetId, row, column);
+    }
+  }
+
+  /** Takes our own formulas out of what the engine is to calculate. */
+  private leaveToEngine(
+    unitId: string,
+    all: InnerConfig['_formulaData'],
+    evaluation: Evaluation | undefined,
+  ): void {
+    const sheets: Record<string, Nullable<FormulasOfSheet>> = { ...all[unitId] };
+    const byId = new Map([...(evaluation?.opened.values() ?? [])].map((of) => [of.sheetId, of]));
+    for (const sheetId of Object.keys(sheets)) {
+      if (!this.isPlannedId(sheetId)) continue;
+      const left = byId.get(sheetId)?.putIn.left ?? this.leftBefore.get(sheetId) ?? [];
+      this.leftBefore.set(sheetId, left);
+      const formulas = new ObjectMatrix<IFormulaDataItem>();
+      for (const { row, column } of left) {
+        const item = sheets[sheetId]?.[row]?.[column];
+        if (item) formulas.setValue(row, column, { f: this.textAt(item) });
+      }
+      sheets[sheetId] = formulas.getMatrix();
+      const places = left.map(({ row, column }) => `${row} ${column}`).join();
+      if ((this.knownToEngine.get(sheetId) ?? '') === places) continue;
+      this.knownToEngine.set(sheetId, places);
+      this.dependencies.clearFormulaDependency(unitId, sheetId);
+    }
+    this.inner._formulaData = { ...all, [unitId]: sheets };
+  }
+
+  /** What was left to the engine when our sheets were evaluated last. */
+  private readonly leftBefore = new Map<string, PutIn['left']>();
+
+  private textAt({ f, x = 0, y = 0 }: IFormulaDataItem): string {
+    return x === 0 && y === 0 ? f : this.lexer.moveFormulaRefOffset(f, x, y);
+  }
+
+  /** Notes what was read of the engine's formulas; the answer says whether they have come to something else since. */
+  private cameOtherwise(unitId: string, { opened }: Evaluation): () => boolean {
+    const cellsOf = ({ sheetId, putIn }: Opened) =>
+      putIn.left.map(
+        ({ row, column }) =>
+          this.came(unitId, sheetId)?.getValue(row, column) ??
+          this.data(unitId, sheetId)?.cellData.getValue(row, column),
+      );
+    const spillsOf = ({ sheetId, putIn }: Opened) => {
+      const own = new Set(putIn.own.filter(({ spill }) => spill).map(({ spill }) => spill!.range));
+      const isOwn = ({ startRow, startColumn }: IRange) =>
+        [...own].some((of) => of.startRow === startRow && of.startColumn === startColumn);
+      return this.spills(unitId, sheetId)
+        .filter(({ range }) => !isOwn(range))
+        .map(({ range, cells }) => {
+          const values: unknown[] = [
+            range.startRow,
+            range.startColumn,
+            range.endRow,
+            range.endColumn,
+          ];
+          for (let row = range.startRow; row <= range.endRow; row += 1) {
+            for (let column = range.startColumn; column <= range.endColumn; column += 1) {
+              values.push(cells?.getValue(row, column)?.v);
+            }
+          }
+          return values;
+        });
+    };
+    const all = () =>
+      JSON.stringify(
+        [...opened.values()].map((of) => [
+          cellsOf(of).map((cell) => [cell?.v, cell?.t]),
+          spillsOf(of),
+        ]),
+      );
+    const before = all();
+    return () => all() !== before;
+  }
+}
+
+/** Cells that have changed, as ranges. */
+class ChangedCells {
+  private readonly columns = new Map<number, IRange[]>();
+
+  constructor(
+    private readonly unitId: string,
+    private readonly sheetId: string,
+  ) {}
+
+  /** Cells of a column come in the order of their rows. */
+  add(row: number, column: number): void {
+    let ranges = this.columns.get(column);
+    if (ranges === undefined) this.columns.set(column, (ranges = []));
+    const last = ranges.at(-1);
+    if (last?.endRow === row - 1) last.endRow = row;
+    else ranges.push({ startRow: row, endRow: row, startColumn: column, endColumn: column });
+  }
+
+  ranges(): IUnitRange[] {
+    const { unitId, sheetId } = this;
+    return [...this.columns.values()].flat().map((range) => ({ unitId, sheetId, range }));
+  }
+}
+
+/**
+ * Calculates the formulas of planned sheets here from now on. To be called when the grid's plugins are registered and its
+ * engine is mended, before any workbook.
+ */
+export function calculateOwnSheets(univer: Univer, sentences: Sentences): void {
+  new OwnFormulas(univer, sentences);
+}
