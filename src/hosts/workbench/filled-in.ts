@@ -22,7 +22,10 @@ import { FormulaSyntaxError } from '../../sheets/calculate/syntax';
 import { formulasOf } from '../../sheets/plan/formulas-of';
 import type { SheetPlan } from '../../sheets/plan/plan';
 import type { Grid } from './grid';
+import type { Watch } from '../sheet-host';
+import { stepOf } from './insertion';
 import { gridValueOf } from './snapshot';
+import { Turns } from './turns';
 
 /** A sheet's name in front of an address. */
 const SHEET_NAMED = /(?:'((?:[^']|'')+)'|\b([A-Za-z_]\w*))!/g;
@@ -46,6 +49,33 @@ export function valuesOf(plans: readonly SheetPlan[]): Calculated | undefined {
     throw fault;
   }
   return calculate(plans);
+}
+
+/** The share of an insertion that is done when its formulas are evaluated. */
+export const EVALUATED = 0.6;
+
+/** Evaluates all that the plans have, a piece at a time, so that the page stands still for none of it. */
+export async function evaluate(
+  plans: readonly SheetPlan[],
+  values: Calculated,
+  watch: Watch,
+): Promise<void> {
+  const turns = new Turns();
+  const blocks = plans.flatMap(({ name, blocks: of }) => of.map((block) => ({ name, ...block })));
+  const filled = blocks.filter(({ cells, fill }) => cells !== undefined || fill !== undefined);
+  const all = filled.reduce((sum, { area }) => sum + area.rows, 0);
+  let done = 0;
+  stepOf(watch, 0);
+  for (const { name, area } of filled) {
+    for (let row = area.row; row < area.row + area.rows; row += 1, done += 1) {
+      for (let column = area.column; column < area.column + area.columns; column += 1) {
+        values.at(name, row, column);
+      }
+      if (!turns.isDue()) continue;
+      stepOf(watch, (EVALUATED * done) / all);
+      await turns.take();
+    }
+  }
 }
 
 /** Commands after which the engine would calculate a new sheet. */

@@ -30,7 +30,7 @@ import { gridRange, highlightRule, validationRule } from './rules';
 import { sheetSnapshot } from './snapshot';
 import { AddSheetDataValidationCommand } from '@univerjs/preset-sheets-data-validation';
 import type { Calculated } from '../../sheets/calculate/calculate';
-import { tellEngine, valuesOf, withoutCalculating } from './filled-in';
+import { EVALUATED, evaluate, tellEngine, valuesOf, withoutCalculating } from './filled-in';
 import { insertName } from './names';
 import { ICommandService, LifecycleService, LifecycleStages } from '@univerjs/core';
 import { ILayoutService } from '@univerjs/preset-sheets-core';
@@ -94,12 +94,11 @@ export class WorkbenchHost implements SheetHost {
   private async add(plans: readonly SheetPlan[], watch: Watch): Promise<Inserted> {
     const { workbook } = this.grid;
     const inView = workbook.getActiveSheet().getSheetId();
-    const taken = await this.taken();
     const added: FWorksheet[] = [];
     const named: string[] = [];
     const values = valuesOf(plans);
-    const add = () => {
-      stepOf(watch, 0);
+    const add = (taken: TakenNames) => {
+      stepOf(watch, EVALUATED);
       for (const plan of plans) added.push(this.addSheet(plan, taken, values));
       for (const plan of plans) named.push(...this.addNames(plan, taken));
       // The rules come last: their formulas may use names and other new sheets.
@@ -107,8 +106,14 @@ export class WorkbenchHost implements SheetHost {
       stepOf(watch, 0.9);
     };
     try {
-      if (values === undefined) add();
-      else withoutCalculating(this.grid, add);
+      if (values !== undefined) await evaluate(plans, values, watch);
+      const taken = await this.taken();
+      if (values === undefined) add(taken);
+      else {
+        withoutCalculating(this.grid, () => {
+          add(taken);
+        });
+      }
     } catch (fault) {
       removeSheets(this.grid, added, named);
       workbook.setActiveSheet(inView);
@@ -190,8 +195,10 @@ export class WorkbenchHost implements SheetHost {
     if (taken.sheets.has(plan.name.toLowerCase())) {
       throw new Error(`there is a sheet named ${plan.name} already.`);
     }
-    const sheet = this.grid.workbook.insertSheet(plan.name, {
-      sheet: sheetSnapshot(plan, values),
+    const { workbook } = this.grid;
+    const styles = workbook.getWorkbook().getStyles();
+    const sheet = workbook.insertSheet(plan.name, {
+      sheet: sheetSnapshot(plan, values, (style) => styles.setValue(style) ?? undefined),
     });
     if (sheet.getSheetName() !== plan.name) {
       throw new Error(`the grid refused a sheet named ${plan.name}.`);

@@ -41,6 +41,7 @@ import {
   type PutIn,
   type Spill,
 } from './standing-sheets';
+import { Turns } from './turns';
 
 type Config = IFormulaCurrentConfigService;
 
@@ -57,22 +58,10 @@ interface InnerCalculation {
   _executeStep(): Promise<unknown>;
 }
 
-/** After so long, others on the page have their turn. */
-const TURN_MS = 40;
 /** Cells between looks at the time. */
 const CELLS_A_LOOK = 32;
 /** Where our formulas and those of the engine lead to each other in more steps than this, the engine calculates all. */
 const MOST_ROUNDS = 6;
-
-const turn = () =>
-  new Promise<void>((resolve) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => {
-      port1.close();
-      resolve();
-    };
-    port2.postMessage(null);
-  });
 
 const isSame = (one: Nullable<ICellData>, other: Nullable<ICellData>) =>
   one?.v === other?.v && one?.t === other?.t;
@@ -218,15 +207,14 @@ class OwnFormulas {
   }
 
   private async evaluate({ book, opened }: Evaluation, names: readonly string[]): Promise<void> {
-    let began = performance.now();
+    const turns = new Turns();
     for (const name of names) {
       book.sheet(name);
       for (const [index, { row, column }] of opened.get(name)!.putIn.own.entries()) {
         book.at(name, row, column);
-        if (index % CELLS_A_LOOK !== 0 || performance.now() - began < TURN_MS) continue;
-        await turn();
+        if (index % CELLS_A_LOOK !== 0 || !turns.isDue()) continue;
+        await turns.take();
         if (this.runtime.isStopExecution()) throw new Stopped();
-        began = performance.now();
       }
     }
   }
