@@ -124,4 +124,34 @@ export const EXPLAINED: readonly Explained[] = [
     told: '`IF([[${cell.depth}=${depth} -> TRUE]],IF(ISERROR(${cell.runAmps}),${cell.runA',
     why: 'Read only by the size of the same depth and by the step that the run belongs to; both ask for the depth themselves.',
   },
+  {
+    file: 'src/core/lightest/price-of-volts.ts',
+    told: 'const first = j >= other.slopes.length || one.slopes[i]! [[<= -> <]] other.slopes[j]!;',
+    why: 'Pieces of one slope make the same function in either order.',
+  },
+  {
+    file: 'src/core/packing.ts',
+    told: 'if (filled.length [[> -> >=]] least) {',
+    why: 'Rules of thumb tried where the bound is met already: only fewer spools are taken, and there are none.',
+  },
+  {
+    file: 'src/core/conductor-temp.ts',
+    told: '? middleC [[> -> >=]] estimateC',
+    why: 'Asked only where the two are apart.',
+  },
+  {
+    file: 'src/core/spools.ts',
+    told: 'for (const other of closePackings(pieces, rooms[[[0 -> 1]]]!, spools, budget)) {',
+    why: 'A rule of thumb that offers packings: whether one is the best, bound and search say.',
+  },
+  {
+    file: 'src/functions/argument-reader.ts',
+    told: "export const NO_VALUE = Symbol([['no value' -> '']]);",
+    why: 'Compared, and never shown.',
+  },
+  {
+    file: 'src/functions/list-function.ts',
+    told: 'values[name] = argument.readAt([[0 -> 1]]);',
+    why: 'It is one cell or none, which holds for every row.',
+  },
 ];
