@@ -25,11 +25,6 @@ export const EXPLAINED: readonly Explained[] = [
     why: 'Asked only where something is typed, so that it divides by 1 for all that counts.',
   },
   {
-    file: 'src/sheets/schedule/judgement.ts',
-    told: "`IFERROR(IF(${cell.words}=\"\",IF([[${cell.judged}=1 -> TRUE]],${word('ok')},${word('checkEntries')}),",
-    why: 'The last of several defences: every known row without figures has a word of its own before.',
-  },
-  {
     file: 'src/core/lightest/choose.ts',
     told: 'const isProved = cost <= round.droppedFrom * (1 [[+ -> -]] ROUNDING_SHARE);',
     why: 'A slack for rounding, far below what any price differs by.',
@@ -153,5 +148,30 @@ export const EXPLAINED: readonly Explained[] = [
     file: 'src/functions/list-function.ts',
     told: 'values[name] = argument.readAt([[0 -> 1]]);',
     why: 'It is one cell or none, which holds for every row.',
+  },
+  {
+    file: 'src/sheets/schedule/fix.ts',
+    told: 'weakTimes}/1000+(${cell.pathOhms}+${numberOr0(rule.joints)}/[[1000 -> 1001]])*${protect.warm}+${worseChassisOhms(cel',
+    why: 'A thousandth of the joints that a fuse would bring, in an estimate that counts them warmer than they are judged later.',
+  },
+  {
+    file: 'src/sheets/schedule/fix.ts',
+    told: "const shared = `IF([[${reach}>0 -> TRUE]],(${ohms}+${at('jointOhms')})*${at('runA",
+    why: 'A reach below nothing leaves the joints less than they lose, and no size serves that.',
+  },
+  {
+    file: 'src/sheets/schedule/fix.ts',
+    told: "const shared = `IF(${reach}[[> -> >=]]0,(${ohms}+${at('jointOhms')})*${at('run",
+    why: 'A reach of nothing leaves the joints just what they lose, and no size serves that.',
+  },
+  {
+    file: 'src/sheets/protection/formulas.ts',
+    told: "`IF([[${isAtEnd(row)} -> TRUE]],${ofEnd(row, 'lowRest')}/(${ofEnd(row, ",
+    why: 'A working out of sight: all that reads it asks for the battery at that end itself.',
+  },
+  {
+    file: 'src/sheets/without-add-in/tree.ts',
+    told: 'const kindOk = `OR(${cell.kind}[[= -> <>]]"",${cell.kind}="A",${cell.kind}="W")`;',
+    why: 'The schedule says A or W in every row.',
   },
 ];

@@ -16,6 +16,7 @@ import {
   asBuiltName,
   BUILT_KEYS,
   BUILT_ROW,
+  BUILT_SHOWN_KEYS,
   builtColumn,
   type BuiltKey,
 } from '../../../src/sheets/as-built/layout';
@@ -199,6 +200,14 @@ describe('what cannot be used', () => {
 
   it('is nothing where nothing was measured', () => {
     expect(measured({}).rows[0]).toMatchObject({ verdict: '', beyond: '', run: 'Radio' });
+  });
+
+  it('is nothing where there is no run', () => {
+    const runs = [CABLE.runs[0]!, {}];
+    const [, cleared, below] = rowsOf({ ...CABLE, runs }, 1).rows;
+    for (const row of [cleared!, below!]) {
+      expect(BUILT_SHOWN_KEYS.filter((key) => row[key] !== '')).toEqual([]);
+    }
   });
 });
 

@@ -179,9 +179,23 @@ describe('the crew sheet', () => {
     expect(routes.get('Set')).toBe(`Trunk${ARROW}its load`);
   });
 
+  it('writes out what just fits its line, and ends in dots what does not', () => {
+    const fits = LINE_CHARS - `Hut${ARROW}`.length;
+    const runs = [fits, fits + 1].map((chars, at) => ({
+      ...{ run: `R${at}`, peak: 3, length: 2 },
+      load: 'x'.repeat(chars),
+    }));
+    const content = { title: 'Routes', sources: [{ name: 'Hut', kind: 'battery' }], runs };
+    const said = entriesOf(linesOf(copyOf(content, 4), 4)).map(({ figures }) => figures.route);
+    expect(said).toEqual([`Hut${ARROW}${'x'.repeat(fits)}`, `Hut${ARROW}${'x'.repeat(fits - 1)}…`]);
+  });
+
   it('has lengths as typed, and the unit of the house where none was', () => {
-    const lengths = [22, '22', '2.5 m', '8\' 6"', "8' 6", '18 in'];
-    const runs = lengths.map((length, index) => ({ run: `R${index}`, peak: 3, length }));
+    const lengths = [22, '22', '2.5 m', '8\' 6"', "8' 6", '18 in', undefined];
+    const runs = lengths.map((length, index) => ({
+      ...{ run: `R${index}`, peak: 3 },
+      ...(length !== undefined && { length }),
+    }));
     const content: StationContent = { title: 'Lengths', rules: { unit: 'ft' }, runs };
     const entries = entriesOf(linesOf(copyOf(content, 8), 8));
     const said = new Map(entries.map(({ figures }) => [figures.run, figures.length]));
@@ -192,6 +206,7 @@ describe('the crew sheet', () => {
       '8\' 6"',
       "8' 6",
       '18 in',
+      '?',
     ]);
   });
 
