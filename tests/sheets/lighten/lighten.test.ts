@@ -156,6 +156,24 @@ describe('of small trees', () => {
     },
     SLOW_MS,
   );
+
+  it('where a lamp asks for more volts, a load in watts beside it draws less than it is sized for', () => {
+    // At the 9 V that it works from the set draws 5.6 A; the lamp leaves it 11 V, and so 4.5 A.
+    const content: StationContent = {
+      title: 'Watts',
+      rules: { unit: 'ft', volts: 12, target: 0.3, series: 'AWG', fuseLimit: 'none' },
+      supply: { chemistry: 'lead-acid', milliohms: 20 },
+      runs: [
+        { run: 'Trunk', length: 6, unfused: 0.1 },
+        { run: 'Set', fedFrom: 'Trunk', length: 2, peak: 50, kind: 'W', leastVolts: 9 },
+        { run: 'Lamp', fedFrom: 'Trunk', length: 4, peak: 3, leastVolts: 11 },
+      ],
+    };
+    const found = lighten(content, KEEP);
+    const least = leastByTrying(content);
+    expect(found.then.kg).toBeGreaterThan(least * 1.1);
+    expect(found.then.kg / (1 + found.mostAboveBest)).toBeLessThanOrEqual(least);
+  });
 });
 
 describe('of ordinary stations', () => {
