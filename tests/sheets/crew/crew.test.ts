@@ -11,6 +11,7 @@ import {
   lineCount,
   type CrewKey,
 } from '../../../src/sheets/crew/layout';
+import { printing } from '../../../src/sheets/crew/sheet';
 import { ARROW, BOX, LINE_CHARS, NOT_COMPUTED } from '../../../src/sheets/crew/formulas';
 import type { SheetPlan } from '../../../src/sheets/plan/plan';
 import { columnOf, ROW } from '../../../src/sheets/schedule/layout';
@@ -177,6 +178,21 @@ describe('the crew sheet', () => {
     expect(routes.get('Trunk')).toBe(`Hut bank${ARROW}Lamps and 1 more`);
     expect(routes.get('Lamps')).toBe(`Trunk${ARROW}Three lamps`);
     expect(routes.get('Set')).toBe(`Trunk${ARROW}its load`);
+  });
+
+  it.each([
+    ['all of its lines', 0, ''],
+    ['one more than them', 1, ''],
+    ['three fewer', -3, 'Widen the print area: 3 lines stand below it.'],
+  ])('says what stands below its print of %s', (_, more, said) => {
+    const runs = ['Pump', 'Lamp', 'Radio'].map((run) => ({ run, peak: 40, length: 90 }));
+    const plans = copyOf({ title: 'Print', runs }, 5);
+    const lines = linesOf(plans, 5).filter(({ route }) => route !== '').length;
+    expect(lines).toBeGreaterThan(2 * runs.length);
+    const printed = plans.map((plan) =>
+      plan.name === names.crewSheet ? printing(plan, lines + more) : plan,
+    );
+    expect(calculate(printed).at(names.crewSheet, CREW_ROW.warning, 0)).toBe(said);
   });
 
   it('writes out what just fits its line, and ends in dots what does not', () => {
