@@ -174,4 +174,9 @@ export const EXPLAINED: readonly Explained[] = [
     told: 'const kindOk = `OR(${cell.kind}[[= -> <>]]"",${cell.kind}="A",${cell.kind}="W")`;',
     why: 'The schedule says A or W in every row.',
   },
+  {
+    file: 'src/sheets/station/parameters.ts',
+    told: "export const parallel = numberParameter('parallel', [['Batteries alike in parallel.' -> '']], {",
+    why: 'The cell on the Supply sheet has a note of its own; no function takes it.',
+  },
 ];
