@@ -179,4 +179,24 @@ export const EXPLAINED: readonly Explained[] = [
     told: "export const parallel = numberParameter('parallel', [['Batteries alike in parallel.' -> '']], {",
     why: 'The cell on the Supply sheet has a note of its own; no function takes it.',
   },
+  {
+    file: 'src/sheets/drop-chart/sheet.ts',
+    told: 'style: { bold: true, fontSizePt: [[16 -> 17]], fontColour: PALETTE.title },',
+    why: 'A look, which is looked at.',
+  },
+  {
+    file: 'src/sheets/fuse-map/sheet.ts',
+    told: 'rowHeightsPt: { [ROW.title]: [[24 -> 25]], [ROW.header]: 20 },',
+    why: 'A look, which is looked at.',
+  },
+  {
+    file: 'src/sheets/without-add-in/workings-sheet.ts',
+    told: 'cells: [[[columns.map(([key]) => key)] -> []]],',
+    why: 'Headings of workings out of sight, by which nothing is found.',
+  },
+  {
+    file: 'src/sheets/wire-list/cells.ts',
+    told: "ft' ? usual.ft : Number((usual.otherM / metres).toPrecision([[3 -> 4]]))},${further})`,",
+    why: 'How round a usual spool and tail are in inches and yards: 984 or 984.3.',
+  },
 ];

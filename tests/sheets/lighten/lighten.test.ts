@@ -441,6 +441,28 @@ describe('what the verdict rules out', () => {
   });
 });
 
+it('counts what its own battery loses inside for a load that is never on with the others', () => {
+  // 20 A through 50 milliohms are 1 V, of the 1.5 V from 12.0 V low to the 10.5 V that it works with.
+  const content: StationContent = {
+    title: 'Winch',
+    rules: { unit: 'm', volts: 12, target: 0.3, fuseLimit: 'none' },
+    sources: [
+      { name: 'Hut', kind: 'battery', chemistry: 'lead-acid', milliohms: 20 },
+      { name: 'Van', kind: 'battery', chemistry: 'lead-acid', milliohms: 50 },
+    ],
+    runs: [
+      {
+        ...{ run: 'Winch', fedFrom: 'Van', peak: 20, atOnce: 0, length: 4, unfused: 0.1 },
+        ...{ leastVolts: 10.5, ownSize: '2 AWG' },
+      },
+    ],
+  };
+  const { changes, ruledOut, mostAboveBest } = lighten(content, CHANGE);
+  expect(changes).toHaveLength(1);
+  // None was tried that leaves it too few volts.
+  expect([ruledOut, mostAboveBest]).toEqual([[], 0]);
+});
+
 describe('a branch that cannot be judged', () => {
   it('keeps its sizes and is named; the others are looked at', () => {
     const found = lighten(

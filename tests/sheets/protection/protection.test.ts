@@ -74,6 +74,9 @@ describe('the sheet', () => {
     const said = textsOf(sharedCopy(DEMO, { rows: 30 }).plans[4]!).join('\n');
     for (const part of [
       'by the published limits',
+      'never an approval',
+      'no fuse is promised to open sooner',
+      'insert rows above the blank one and copy the last row down',
       'up to 40 A as types C and F',
       'type E fuse of 20 to 40 A may take longer: 1 s at 6 times',
       'from memory',
