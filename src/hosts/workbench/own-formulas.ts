@@ -37,9 +37,12 @@ import {
   isPlanned,
   KnownFormulas,
   putStanding,
+  takeChanges,
   type OwnCell,
   type PutIn,
+  type Reading,
   type Spill,
+  type StandingSheet,
 } from './standing-sheets';
 import { Turns } from './turns';
 
@@ -72,9 +75,7 @@ const WHOLE_WORKBOOK = 'AllDefaultWorkbook';
 /** A sheet that our evaluation reads. */
 interface Opened {
   readonly sheetId: string;
-  readonly isPlanned: boolean;
   readonly putIn: PutIn;
-  readonly spills: readonly Spill[];
 }
 
 type FormulasOfSheet = Record<number, Record<number, Nullable<IFormulaDataItem>>>;
@@ -83,6 +84,8 @@ type FormulasOfSheet = Record<number, Record<number, Nullable<IFormulaDataItem>>
 interface Evaluation {
   readonly book: Workbook;
   readonly opened: ReadonlyMap<string, Opened>;
+  /** The sheets and names that there were. */
+  readonly index: string;
 }
 
 class Stopped extends Error {}
@@ -98,6 +101,8 @@ class OwnFormulas {
   private readonly shifts = new Map<string, string>();
   /** Which cells of a planned sheet the engine knows the formulas of, by the sheet's id. */
   private readonly knownToEngine = new Map<string, string>();
+  /** The last evaluation, to be gone on from. */
+  private last: Evaluation | undefined = undefined;
   /** The ids of the sheets that the last evaluation read. */
   private read = new Set<string>();
 
@@ -184,7 +189,10 @@ class OwnFormulas {
       isOfNames(this.config.getDirtyNameMap()) ||
       isOfNames(this.config.getDirtyDefinedNameMap()) ||
       isOfNames(this.config.getClearDependencyTreeCache());
-    if (isWholesale) this.known.forget();
+    if (isWholesale) {
+      this.known.forget();
+      this.last = undefined;
+    }
     return (
       isWholesale ||
       dirty.some(({ sheetId }) => this.read.has(sheetId) || this.isPlannedId(sheetId))
@@ -194,16 +202,36 @@ class OwnFormulas {
   /** Evaluates all planned sheets; formulas that ask for more than is known here are left to the engine. */
   private async evaluated(unitId: string, names: readonly string[]): Promise<Evaluation> {
     for (;;) {
-      const evaluation = this.open(unitId);
+      const last = this.last;
+      this.last = undefined;
+      const evaluation = last !== undefined && this.takeChanges(unitId, last) ? last : undefined;
+      const asked = evaluation ?? this.open(unitId);
       try {
-        await this.evaluate(evaluation, names);
-        this.read = new Set([...evaluation.opened.values()].map(({ sheetId }) => sheetId));
-        return evaluation;
+        await this.evaluate(asked, names);
       } catch (fault) {
+        if (fault instanceof Stopped) this.last = asked;
         if (!(fault instanceof BeyondThis) || fault.formula === undefined) throw fault;
         this.known.leave(fault.formula.text);
+        continue;
       }
+      this.read = new Set([...asked.opened.values()].map(({ sheetId }) => sheetId));
+      if (!asked.book.metCircle) this.last = asked;
+      // What comes of a circle hangs on who asked first: as where all is new.
+      if (asked.book.metCircle && evaluation !== undefined) continue;
+      return asked;
     }
+  }
+
+  /** Takes into an earlier evaluation what stands in the grid now; false where it cannot be gone on from. */
+  private takeChanges(unitId: string, { book, opened, index }: Evaluation): boolean {
+    if (index !== this.index(unitId)) return false;
+    book.revise();
+    return [...opened].every(([name, { sheetId, putIn }]) => {
+      const isThere = this.config.getSheetNameMap()[unitId]?.[name] === sheetId;
+      const standing = this.standing(unitId, sheetId);
+      if (!isThere || standing === undefined) return false;
+      return takeChanges(book.sheet(name), standing, putIn, this.reading(unitId));
+    });
   }
 
   private async evaluate({ book, opened }: Evaluation, names: readonly string[]): Promise<void> {
@@ -219,33 +247,47 @@ class OwnFormulas {
     }
   }
 
+  private index(unitId: string): string {
+    const names = Object.values(this.defined.getDefinedNameMap(unitId) ?? {});
+    return JSON.stringify([
+      this.config.getSheetNameMap()[unitId],
+      names.map(({ name, formulaOrRefString }) => [name, formulaOrRefString]),
+    ]);
+  }
+
   private open(unitId: string): Evaluation {
     const opened = new Map<string, Opened>();
     const fill = (sheet: Sheet): boolean => {
       const sheetId = this.config.getSheetNameMap()[unitId]?.[sheet.name];
-      const data =
-        sheetId === undefined || sheetId === null ? undefined : this.data(unitId, sheetId);
-      if (sheetId === undefined || sheetId === null || data === undefined) return false;
-      const spills = this.spills(unitId, sheetId);
-      const putIn = putStanding(
-        sheet,
-        {
-          isPlanned: this.isPlannedId(sheetId),
-          cells: data.cellData,
-          came: (row, column) => this.came(unitId, sheetId)?.getValue(row, column),
-          spills,
-        },
-        {
-          known: this.known,
-          styles: this.config.getUnitStylesData()[unitId] ?? undefined,
-          shifted: (formula, columns) => this.shifted(formula, columns),
-        },
-      );
-      opened.set(sheet.name, { sheetId, isPlanned: this.isPlannedId(sheetId), putIn, spills });
+      if (sheetId === undefined || sheetId === null) return false;
+      const standing = this.standing(unitId, sheetId);
+      if (standing === undefined) return false;
+      const putIn = putStanding(sheet, standing, this.reading(unitId));
+      opened.set(sheet.name, { sheetId, putIn });
       return true;
     };
     const named: Elsewhere['named'] = (name) => this.named(unitId, name);
-    return { book: new Workbook({ fill, named }), opened };
+    return { book: new Workbook({ fill, named }, true), opened, index: this.index(unitId) };
+  }
+
+  private standing(unitId: string, sheetId: string): StandingSheet | undefined {
+    const data = this.data(unitId, sheetId);
+    return (
+      data && {
+        isPlanned: this.isPlannedId(sheetId),
+        cells: data.cellData,
+        came: (row, column) => this.came(unitId, sheetId)?.getValue(row, column),
+        spills: this.spills(unitId, sheetId),
+      }
+    );
+  }
+
+  private reading(unitId: string): Reading {
+    return {
+      known: this.known,
+      styles: this.config.getUnitStylesData()[unitId] ?? undefined,
+      shifted: (formula, columns) => this.shifted(formula, columns),
+    };
   }
 
   private data(unitId: string, sheetId: string) {
