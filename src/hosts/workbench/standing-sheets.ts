@@ -278,7 +278,5 @@ export function takeChanges(
     } else isOther = true;
   });
   putIn.spills = spills;
-  return (
-    !isOther && nextOwn === own.length && nextLeft === left.length && typed === putIn.typed
-  );
+  return !isOther && nextOwn === own.length && nextLeft === left.length && typed === putIn.typed;
 }

@@ -53,4 +53,3 @@ export interface NamedArea {
 }
 
 export type Compiled = (place: Place) => Value;
-
