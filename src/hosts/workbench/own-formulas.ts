@@ -31,6 +31,7 @@ import { CellError, type Cell } from '../../functions/cell';
 import { BeyondThis, Workbook, type Elsewhere, type Sheet } from '../../sheets/calculate/workbook';
 import type { Area } from '../../sheets/plan/area';
 import { valueObjectOf } from './cells';
+import { OwnRules, type Rules, type Where } from './own-rules';
 import type { Sentences } from './sentences';
 import { gridValueOf } from './snapshot';
 import {
@@ -86,6 +87,7 @@ interface Evaluation {
   readonly opened: ReadonlyMap<string, Opened>;
   /** The sheets and names that there were. */
   readonly index: string;
+  readonly rules: Rules;
 }
 
 class Stopped extends Error {}
@@ -98,6 +100,7 @@ class OwnFormulas {
   private readonly lexer: LexerTreeBuilder;
   private readonly instances: IUniverInstanceService;
   private readonly known = new KnownFormulas();
+  private readonly rules: OwnRules;
   private readonly shifts = new Map<string, string>();
   /** Which cells of a planned sheet the engine knows the formulas of, by the sheet's id. */
   private readonly knownToEngine = new Map<string, string>();
@@ -117,6 +120,9 @@ class OwnFormulas {
     this.defined = injector.get(IDefinedNamesService);
     this.lexer = injector.get(LexerTreeBuilder);
     this.instances = injector.get(IUniverInstanceService);
+    this.rules = new OwnRules(univer, this.known, (formula, columns) =>
+      this.shifted(formula, columns),
+    );
     const calculation = injector.get(ICalculateFormulaService) as unknown as InnerCalculation;
     const step = calculation._executeStep.bind(calculation);
     calculation._executeStep = () => this.calculate(step);
@@ -146,6 +152,7 @@ class OwnFormulas {
     const names = planned.map((sheet) => sheet.getName());
     let isDone = false;
     let isExecuted = false;
+    this.rules.hide(new Set(planned.map((sheet) => sheet.getSheetId())));
     for (let round = 0; round < MOST_ROUNDS && !isDone; round += 1) {
       let changed: IUnitRange[] = [];
       let evaluation: Evaluation | undefined;
@@ -159,6 +166,7 @@ class OwnFormulas {
           return undefined;
         }
         changed = this.writeResults(unitId, evaluation);
+        if (this.writeRules(unitId, evaluation, names)) isExecuted = true;
         this.leaveToEngine(unitId, all, evaluation);
       } else this.leaveToEngine(unitId, all, undefined);
       this.inner._dirtyRanges = round === 0 ? [...dirty, ...changed] : changed;
@@ -166,7 +174,11 @@ class OwnFormulas {
       if (round > 0) this.inner._forceCalculate = false;
       const seen = evaluation === undefined ? undefined : this.cameOtherwise(unitId, evaluation);
       await step();
-      if (this.runtime.isStopExecution()) return undefined;
+      if (this.runtime.isStopExecution()) {
+        // What the rules came to has not reached the grid.
+        evaluation?.rules.clear();
+        return undefined;
+      }
       const { functionsExecutedState } = this.runtime.getAllRuntimeData();
       isExecuted ||=
         changed.length > 0 || functionsExecutedState === FormulaExecutedStateType.SUCCESS;
@@ -174,6 +186,7 @@ class OwnFormulas {
     }
     if (!isDone) {
       for (const sheet of planned) this.knownToEngine.set(sheet.getSheetId(), 'all');
+      this.rules.hide(new Set());
       Object.assign(this.inner, { _formulaData: all, _dirtyRanges: dirty, _forceCalculate: true });
       return step();
     }
@@ -181,20 +194,29 @@ class OwnFormulas {
     return true;
   }
 
+  private writeRules(unitId: string, evaluation: Evaluation, names: readonly string[]): boolean {
+    const written = names.map((name) => {
+      const { sheetId } = evaluation.opened.get(name)!;
+      return this.rules.write(unitId, sheetId, this.where(unitId, evaluation, name));
+    });
+    return written.includes(true);
+  }
+
   /** Whether what has changed may be read by our sheets. */
   private concerns(dirty: readonly IUnitRange[]): boolean {
-    const isOfNames = (map: object) => Object.keys(map).length > 0;
+    const isAny = (map: object) => Object.keys(map).length > 0;
     const isWholesale =
       this.config.isForceCalculate() ||
-      isOfNames(this.config.getDirtyNameMap()) ||
-      isOfNames(this.config.getDirtyDefinedNameMap()) ||
-      isOfNames(this.config.getClearDependencyTreeCache());
+      isAny(this.config.getDirtyNameMap()) ||
+      isAny(this.config.getDirtyDefinedNameMap()) ||
+      isAny(this.config.getClearDependencyTreeCache());
     if (isWholesale) {
       this.known.forget();
       this.last = undefined;
     }
     return (
       isWholesale ||
+      isAny(this.config.getDirtyUnitOtherFormulaMap()) ||
       dirty.some(({ sheetId }) => this.read.has(sheetId) || this.isPlannedId(sheetId))
     );
   }
@@ -207,7 +229,7 @@ class OwnFormulas {
       const evaluation = last !== undefined && this.takeChanges(unitId, last) ? last : undefined;
       const asked = evaluation ?? this.open(unitId);
       try {
-        await this.evaluate(asked, names);
+        await this.evaluate(unitId, asked, names);
       } catch (fault) {
         if (fault instanceof Stopped) this.last = asked;
         if (!(fault instanceof BeyondThis) || fault.formula === undefined) throw fault;
@@ -234,17 +256,38 @@ class OwnFormulas {
     });
   }
 
-  private async evaluate({ book, opened }: Evaluation, names: readonly string[]): Promise<void> {
+  private async evaluate(
+    unitId: string,
+    evaluation: Evaluation,
+    names: readonly string[],
+  ): Promise<void> {
+    const { book, opened } = evaluation;
     const turns = new Turns();
+    const goOn = async () => {
+      if (!turns.isDue()) return;
+      await turns.take();
+      if (this.runtime.isStopExecution()) throw new Stopped();
+    };
     for (const name of names) {
       book.sheet(name);
-      for (const [index, { row, column }] of opened.get(name)!.putIn.own.entries()) {
+      const { sheetId, putIn } = opened.get(name)!;
+      for (const [asked, { row, column }] of putIn.own.entries()) {
         book.at(name, row, column);
-        if (index % CELLS_A_LOOK !== 0 || !turns.isDue()) continue;
-        await turns.take();
-        if (this.runtime.isStopExecution()) throw new Stopped();
+        if (asked % CELLS_A_LOOK === 0) await goOn();
+      }
+      const coloured = this.rules.cells(unitId, sheetId, this.where(unitId, evaluation, name));
+      for (const [asked, { value }] of coloured.entries()) {
+        value();
+        if (asked % CELLS_A_LOOK === 0) await goOn();
       }
     }
+  }
+
+  /** Where the formulas of a sheet's rules are evaluated. */
+  private where(unitId: string, { book, opened, rules }: Evaluation, name: string): Where {
+    const { sheetId } = opened.get(name)!;
+    const { rowCount = 0, columnCount = 0 } = this.data(unitId, sheetId) ?? {};
+    return { book, sheet: book.sheet(name), rules, rowCount, columnCount };
   }
 
   private index(unitId: string): string {
@@ -267,7 +310,12 @@ class OwnFormulas {
       return true;
     };
     const named: Elsewhere['named'] = (name) => this.named(unitId, name);
-    return { book: new Workbook({ fill, named }, true), opened, index: this.index(unitId) };
+    return {
+      book: new Workbook({ fill, named }, true),
+      opened,
+      index: this.index(unitId),
+      rules: new Map(),
+    };
   }
 
   private standing(unitId: string, sheetId: string): StandingSheet | undefined {
@@ -412,6 +460,7 @@ class OwnFormulas {
       if ((this.knownToEngine.get(sheetId) ?? '') === places) continue;
       this.knownToEngine.set(sheetId, places);
       this.dependencies.clearFormulaDependency(unitId, sheetId);
+      this.dependencies.clearOtherFormulaDependency(unitId, sheetId);
     }
     this.inner._formulaData = { ...all, [unitId]: sheets };
   }

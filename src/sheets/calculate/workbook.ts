@@ -376,6 +376,15 @@ export class Workbook implements Reader {
     cell.verifiedAt = this.revision;
   }
 
+  /** A formula at a place without being its content, as those of colours are; what it comes to, whenever that is asked. */
+  beside(sheet: Sheet, formula: Formula, row: number, column: number): () => Cell {
+    const cell = formula.in(this, sheet, row, column);
+    return () => {
+      this.settle(cell);
+      return cell.value!;
+    };
+  }
+
   /** What a cell comes to; null where nothing stands. */
   at(name: string, row: number, column: number): Cell {
     const sheet = this.sheets.get(name);
