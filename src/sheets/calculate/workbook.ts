@@ -268,6 +268,8 @@ export class Workbook implements Reader {
   noted: Source[] | undefined = undefined;
   /** Whether a reference turned out to be circular: what comes of it hangs on who asked first. */
   metCircle = false;
+  /** How often a formula of a cell was worked out. */
+  workedOut = 0;
   private readonly sheets = new Map<string, Sheet>();
   private readonly names = new Map<string, NamedArea>();
   private depth = 0;
@@ -331,6 +333,7 @@ export class Workbook implements Reader {
       if (cell.value === undefined || hasChangedSince(this, cell.sources, cell.verifiedAt)) {
         const sources: Source[] = [];
         this.noted = this.keeps ? sources : undefined;
+        this.workedOut += 1;
         this.take(cell, cell.compute(cell), sources);
       }
       cell.verifiedAt = this.revision;

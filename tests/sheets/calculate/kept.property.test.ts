@@ -7,6 +7,7 @@ import { Workbook } from '../../../src/sheets/calculate/workbook';
 import { scheduleSheets } from '../../../src/sheets/new-schedule';
 import { area, cellAddress } from '../../../src/sheets/plan/area';
 import type { CellContent, SheetPlan } from '../../../src/sheets/plan/plan';
+import { columnOf, ROW } from '../../../src/sheets/schedule/layout';
 import { sharedCopy } from '../../../src/sheets/shared-copy';
 import { DEMO } from '../../../src/sheets/station/demo';
 import { EXTRA_KEYS } from '../../../src/sheets/station/extras';
@@ -109,6 +110,23 @@ test('entries of a copy in native formulas', { timeout: 300_000 }, () => {
   const { count } = samples({ all: 200, usual: 20 });
   const { plans } = sharedCopy({ ...DEMO, runs: RUNS }, { rows: RUNS.length });
   expect(holdsAfterEach(plans, editsOf(plans, 42, count))).toBeGreaterThan(count / 3);
+});
+
+test('an edit works out little more than what it changes', () => {
+  const plans = scheduleSheets(content, 'cells', NOTHING_TAKEN);
+  const [{ name }] = plans as [SheetPlan];
+  const book = workbookOf(plans, new Workbook(undefined, true));
+  all(plans, book);
+  const first = book.workedOut;
+  const lamp = RUNS.findIndex(({ fedFrom, peak }) => fedFrom !== undefined && peak !== undefined);
+  const before = all(plans, book);
+  expect(book.workedOut).toBe(first);
+  book.revise();
+  book.sheet(name).giveAnew(ROW.first + lamp, columnOf('length'), '31 ft');
+  const changed = differences(all(plans, book), before).length;
+  expect(changed).toBeGreaterThan(10);
+  // Ten columns of others read what may have changed, and come to the same.
+  expect(book.workedOut - first).toBeLessThan(changed + first / 10);
 });
 
 /** Branches that are taken or not, circles that come and go, whole columns, and what is asked with a cell of its row. */
