@@ -31,15 +31,19 @@ import { CellError, type Cell } from '../../functions/cell';
 import { BeyondThis, Workbook, type Elsewhere, type Sheet } from '../../sheets/calculate/workbook';
 import type { Area } from '../../sheets/plan/area';
 import { valueObjectOf } from './cells';
+import { OwnRules, type Rules, type Where } from './own-rules';
 import type { Sentences } from './sentences';
 import { gridValueOf } from './snapshot';
 import {
   isPlanned,
   KnownFormulas,
   putStanding,
+  takeChanges,
   type OwnCell,
   type PutIn,
+  type Reading,
   type Spill,
+  type StandingSheet,
 } from './standing-sheets';
 import { Turns } from './turns';
 
@@ -72,9 +76,7 @@ const WHOLE_WORKBOOK = 'AllDefaultWorkbook';
 /** A sheet that our evaluation reads. */
 interface Opened {
   readonly sheetId: string;
-  readonly isPlanned: boolean;
   readonly putIn: PutIn;
-  readonly spills: readonly Spill[];
 }
 
 type FormulasOfSheet = Record<number, Record<number, Nullable<IFormulaDataItem>>>;
@@ -83,6 +85,9 @@ type FormulasOfSheet = Record<number, Record<number, Nullable<IFormulaDataItem>>
 interface Evaluation {
   readonly book: Workbook;
   readonly opened: ReadonlyMap<string, Opened>;
+  /** The sheets and names that there were. */
+  readonly index: string;
+  readonly rules: Rules;
 }
 
 class Stopped extends Error {}
@@ -95,9 +100,12 @@ class OwnFormulas {
   private readonly lexer: LexerTreeBuilder;
   private readonly instances: IUniverInstanceService;
   private readonly known = new KnownFormulas();
+  private readonly rules: OwnRules;
   private readonly shifts = new Map<string, string>();
   /** Which cells of a planned sheet the engine knows the formulas of, by the sheet's id. */
   private readonly knownToEngine = new Map<string, string>();
+  /** The last evaluation, to be gone on from. */
+  private last: Evaluation | undefined = undefined;
   /** The ids of the sheets that the last evaluation read. */
   private read = new Set<string>();
 
@@ -112,6 +120,9 @@ class OwnFormulas {
     this.defined = injector.get(IDefinedNamesService);
     this.lexer = injector.get(LexerTreeBuilder);
     this.instances = injector.get(IUniverInstanceService);
+    this.rules = new OwnRules(univer, this.known, (formula, columns) =>
+      this.shifted(formula, columns),
+    );
     const calculation = injector.get(ICalculateFormulaService) as unknown as InnerCalculation;
     const step = calculation._executeStep.bind(calculation);
     calculation._executeStep = () => this.calculate(step);
@@ -141,6 +152,7 @@ class OwnFormulas {
     const names = planned.map((sheet) => sheet.getName());
     let isDone = false;
     let isExecuted = false;
+    this.rules.hide(new Set(planned.map((sheet) => sheet.getSheetId())));
     for (let round = 0; round < MOST_ROUNDS && !isDone; round += 1) {
       let changed: IUnitRange[] = [];
       let evaluation: Evaluation | undefined;
@@ -154,6 +166,7 @@ class OwnFormulas {
           return undefined;
         }
         changed = this.writeResults(unitId, evaluation);
+        if (this.writeRules(unitId, evaluation, names)) isExecuted = true;
         this.leaveToEngine(unitId, all, evaluation);
       } else this.leaveToEngine(unitId, all, undefined);
       this.inner._dirtyRanges = round === 0 ? [...dirty, ...changed] : changed;
@@ -161,7 +174,11 @@ class OwnFormulas {
       if (round > 0) this.inner._forceCalculate = false;
       const seen = evaluation === undefined ? undefined : this.cameOtherwise(unitId, evaluation);
       await step();
-      if (this.runtime.isStopExecution()) return undefined;
+      if (this.runtime.isStopExecution()) {
+        // What the rules came to has not reached the grid.
+        evaluation?.rules.clear();
+        return undefined;
+      }
       const { functionsExecutedState } = this.runtime.getAllRuntimeData();
       isExecuted ||=
         changed.length > 0 || functionsExecutedState === FormulaExecutedStateType.SUCCESS;
@@ -169,6 +186,7 @@ class OwnFormulas {
     }
     if (!isDone) {
       for (const sheet of planned) this.knownToEngine.set(sheet.getSheetId(), 'all');
+      this.rules.hide(new Set());
       Object.assign(this.inner, { _formulaData: all, _dirtyRanges: dirty, _forceCalculate: true });
       return step();
     }
@@ -176,17 +194,29 @@ class OwnFormulas {
     return true;
   }
 
+  private writeRules(unitId: string, evaluation: Evaluation, names: readonly string[]): boolean {
+    const written = names.map((name) => {
+      const { sheetId } = evaluation.opened.get(name)!;
+      return this.rules.write(unitId, sheetId, this.where(unitId, evaluation, name));
+    });
+    return written.includes(true);
+  }
+
   /** Whether what has changed may be read by our sheets. */
   private concerns(dirty: readonly IUnitRange[]): boolean {
-    const isOfNames = (map: object) => Object.keys(map).length > 0;
+    const isAny = (map: object) => Object.keys(map).length > 0;
     const isWholesale =
       this.config.isForceCalculate() ||
-      isOfNames(this.config.getDirtyNameMap()) ||
-      isOfNames(this.config.getDirtyDefinedNameMap()) ||
-      isOfNames(this.config.getClearDependencyTreeCache());
-    if (isWholesale) this.known.forget();
+      isAny(this.config.getDirtyNameMap()) ||
+      isAny(this.config.getDirtyDefinedNameMap()) ||
+      isAny(this.config.getClearDependencyTreeCache());
+    if (isWholesale) {
+      this.known.forget();
+      this.last = undefined;
+    }
     return (
       isWholesale ||
+      isAny(this.config.getDirtyUnitOtherFormulaMap()) ||
       dirty.some(({ sheetId }) => this.read.has(sheetId) || this.isPlannedId(sheetId))
     );
   }
@@ -194,58 +224,118 @@ class OwnFormulas {
   /** Evaluates all planned sheets; formulas that ask for more than is known here are left to the engine. */
   private async evaluated(unitId: string, names: readonly string[]): Promise<Evaluation> {
     for (;;) {
-      const evaluation = this.open(unitId);
+      const last = this.last;
+      this.last = undefined;
+      const evaluation = last !== undefined && this.takeChanges(unitId, last) ? last : undefined;
+      const asked = evaluation ?? this.open(unitId);
       try {
-        await this.evaluate(evaluation, names);
-        this.read = new Set([...evaluation.opened.values()].map(({ sheetId }) => sheetId));
-        return evaluation;
+        await this.evaluate(unitId, asked, names);
       } catch (fault) {
+        if (fault instanceof Stopped) this.last = asked;
         if (!(fault instanceof BeyondThis) || fault.formula === undefined) throw fault;
         this.known.leave(fault.formula.text);
+        continue;
+      }
+      this.read = new Set([...asked.opened.values()].map(({ sheetId }) => sheetId));
+      if (!asked.book.metCircle) this.last = asked;
+      // What comes of a circle hangs on who asked first: as where all is new.
+      if (asked.book.metCircle && evaluation !== undefined) continue;
+      return asked;
+    }
+  }
+
+  /** Takes into an earlier evaluation what stands in the grid now; false where it cannot be gone on from. */
+  private takeChanges(unitId: string, { book, opened, index }: Evaluation): boolean {
+    if (index !== this.index(unitId)) return false;
+    book.revise();
+    return [...opened].every(([name, { sheetId, putIn }]) => {
+      const isThere = this.config.getSheetNameMap()[unitId]?.[name] === sheetId;
+      const standing = this.standing(unitId, sheetId);
+      if (!isThere || standing === undefined) return false;
+      return takeChanges(book.sheet(name), standing, putIn, this.reading(unitId));
+    });
+  }
+
+  private async evaluate(
+    unitId: string,
+    evaluation: Evaluation,
+    names: readonly string[],
+  ): Promise<void> {
+    const { book, opened } = evaluation;
+    const turns = new Turns();
+    const goOn = async () => {
+      if (!turns.isDue()) return;
+      await turns.take();
+      if (this.runtime.isStopExecution()) throw new Stopped();
+    };
+    for (const name of names) {
+      book.sheet(name);
+      const { sheetId, putIn } = opened.get(name)!;
+      for (const [asked, { row, column }] of putIn.own.entries()) {
+        book.at(name, row, column);
+        if (asked % CELLS_A_LOOK === 0) await goOn();
+      }
+      const coloured = this.rules.cells(unitId, sheetId, this.where(unitId, evaluation, name));
+      for (const [asked, { value }] of coloured.entries()) {
+        value();
+        if (asked % CELLS_A_LOOK === 0) await goOn();
       }
     }
   }
 
-  private async evaluate({ book, opened }: Evaluation, names: readonly string[]): Promise<void> {
-    const turns = new Turns();
-    for (const name of names) {
-      book.sheet(name);
-      for (const [index, { row, column }] of opened.get(name)!.putIn.own.entries()) {
-        book.at(name, row, column);
-        if (index % CELLS_A_LOOK !== 0 || !turns.isDue()) continue;
-        await turns.take();
-        if (this.runtime.isStopExecution()) throw new Stopped();
-      }
-    }
+  /** Where the formulas of a sheet's rules are evaluated. */
+  private where(unitId: string, { book, opened, rules }: Evaluation, name: string): Where {
+    const { sheetId } = opened.get(name)!;
+    const { rowCount = 0, columnCount = 0 } = this.data(unitId, sheetId) ?? {};
+    return { book, sheet: book.sheet(name), rules, rowCount, columnCount };
+  }
+
+  private index(unitId: string): string {
+    const names = Object.values(this.defined.getDefinedNameMap(unitId) ?? {});
+    return JSON.stringify([
+      this.config.getSheetNameMap()[unitId],
+      names.map(({ name, formulaOrRefString }) => [name, formulaOrRefString]),
+    ]);
   }
 
   private open(unitId: string): Evaluation {
     const opened = new Map<string, Opened>();
     const fill = (sheet: Sheet): boolean => {
       const sheetId = this.config.getSheetNameMap()[unitId]?.[sheet.name];
-      const data =
-        sheetId === undefined || sheetId === null ? undefined : this.data(unitId, sheetId);
-      if (sheetId === undefined || sheetId === null || data === undefined) return false;
-      const spills = this.spills(unitId, sheetId);
-      const putIn = putStanding(
-        sheet,
-        {
-          isPlanned: this.isPlannedId(sheetId),
-          cells: data.cellData,
-          came: (row, column) => this.came(unitId, sheetId)?.getValue(row, column),
-          spills,
-        },
-        {
-          known: this.known,
-          styles: this.config.getUnitStylesData()[unitId] ?? undefined,
-          shifted: (formula, columns) => this.shifted(formula, columns),
-        },
-      );
-      opened.set(sheet.name, { sheetId, isPlanned: this.isPlannedId(sheetId), putIn, spills });
+      if (sheetId === undefined || sheetId === null) return false;
+      const standing = this.standing(unitId, sheetId);
+      if (standing === undefined) return false;
+      const putIn = putStanding(sheet, standing, this.reading(unitId));
+      opened.set(sheet.name, { sheetId, putIn });
       return true;
     };
     const named: Elsewhere['named'] = (name) => this.named(unitId, name);
-    return { book: new Workbook({ fill, named }), opened };
+    return {
+      book: new Workbook({ fill, named }, true),
+      opened,
+      index: this.index(unitId),
+      rules: new Map(),
+    };
+  }
+
+  private standing(unitId: string, sheetId: string): StandingSheet | undefined {
+    const data = this.data(unitId, sheetId);
+    return (
+      data && {
+        isPlanned: this.isPlannedId(sheetId),
+        cells: data.cellData,
+        came: (row, column) => this.came(unitId, sheetId)?.getValue(row, column),
+        spills: this.spills(unitId, sheetId),
+      }
+    );
+  }
+
+  private reading(unitId: string): Reading {
+    return {
+      known: this.known,
+      styles: this.config.getUnitStylesData()[unitId] ?? undefined,
+      shifted: (formula, columns) => this.shifted(formula, columns),
+    };
   }
 
   private data(unitId: string, sheetId: string) {
@@ -370,6 +460,7 @@ class OwnFormulas {
       if ((this.knownToEngine.get(sheetId) ?? '') === places) continue;
       this.knownToEngine.set(sheetId, places);
       this.dependencies.clearFormulaDependency(unitId, sheetId);
+      this.dependencies.clearOtherFormulaDependency(unitId, sheetId);
     }
     this.inner._formulaData = { ...all, [unitId]: sheets };
   }
