@@ -1,4 +1,5 @@
 /** What our own evaluation leaves in the sheets that it calculates, beside the grid's engine doing all of it. */
+import { setTimeout } from 'node:timers/promises';
 import * as fc from 'fast-check';
 import { afterEach, expect, test } from 'vitest';
 import { CATALOGUE } from '../../../src/functions/catalogue';
@@ -233,6 +234,27 @@ test('an entry that leads back to itself by a person’s formula ends, and heals
   await put(ours, inSchedule('leastVolts', 6, { formula: '=Mine!A3' }));
   await put(ours, inSchedule('leastVolts', 6, 11));
   expect(answersOf(ours)).toEqual(answersWith({ 6: { leastVolts: 11 } }));
+});
+
+test('edits that come while others are calculated are all taken up', async () => {
+  const ours = await opened('our evaluation');
+  const { grid, settled } = ours;
+  const sheet = grid.workbook.getSheetByName(SCHEDULE)!;
+  const lengths = Array.from({ length: RUNS }, (_, run) => `${20 + run} ft`);
+  // A calculation begins a tenth of a second after what it is for, and takes as long: each comes in the middle of one.
+  for (const pauseMs of [115, 150, 103]) {
+    for (const [run, length] of lengths.entries()) {
+      sheet.getRange(ROW.first + run, columnOf('length')).setValue(`${pauseMs + run} ft`);
+      await setTimeout(pauseMs);
+      sheet.getRange(ROW.first + run, columnOf('length')).setValue(length);
+      // One of another calculation of everything, which takes longest.
+      if (run === 4) grid.api.getFormula().executeCalculation();
+    }
+    await settled();
+    expect(answersOf(ours)).toEqual(
+      answersWith(Object.fromEntries(lengths.map((length, run) => [run, { length }]))),
+    );
+  }
 });
 
 test('rows put in and taken out, a sheet renamed and one removed', async () => {
