@@ -8,7 +8,8 @@ import {
   type AsBuiltTyped,
   type ReadingKey,
 } from '../sheets/station/as-built';
-import { entriesByPlace, inPlaces, type ByPlace } from './by-place';
+import type { ScheduleRun } from '../sheets/station/run';
+import { entriesByRun, entriesOfRuns, type EntriesByRun } from './by-run';
 import { companion, typedBeside } from './labelled';
 import type { RawTable } from './raw';
 
@@ -19,7 +20,7 @@ export const READING_HEADINGS = Object.fromEntries(
 
 export interface AsBuiltRead {
   readonly typed: AsBuiltTyped;
-  readonly readings: ByPlace<ReadingKey>;
+  readonly readings: EntriesByRun<ReadingKey>;
 }
 
 /** The As built sheet that belongs to the schedule on a sheet; undefined where there is none. */
@@ -34,14 +35,15 @@ export function readAsBuilt(
     table.rows,
     BUILT_CELL_KEYS.map((key) => ({ key, label: BUILT_LABELS[key], right })),
   );
-  return { typed: { cells }, readings: entriesByPlace(table, READING_HEADINGS) };
+  return { typed: { cells }, readings: entriesByRun(table, READING_HEADINGS) };
 }
 
-/** With the readings of the runs that were taken, in their order. */
+/** With the readings of the runs that were taken, in their order: of each the ones that are said to be for it. */
 export function withReadings(
   { typed, readings }: AsBuiltRead,
   places: readonly number[],
+  runs: readonly ScheduleRun[],
 ): AsBuiltTyped {
-  const runs = inPlaces(readings, places);
-  return runs === undefined ? typed : { ...typed, runs };
+  const measured = entriesOfRuns(readings, places, runs);
+  return measured === undefined ? typed : { ...typed, runs: measured };
 }

@@ -39,11 +39,11 @@ export function entriesByPlace<Key extends string, Later extends string = never>
 }
 
 /** The entries of the runs that were taken, in their order, down to the last that has some; undefined where none has. */
-export function inPlaces<Key extends string>(
-  entries: ByPlace<Key>,
+export function inPlaces<Typed extends object>(
+  entries: ReadonlyMap<number, Typed>,
   places: readonly number[],
-): readonly Entries<Key>[] | undefined {
-  const listed = places.map((place) => entries.get(place) ?? ({} as Entries<Key>));
+): readonly Typed[] | undefined {
+  const listed = places.map((place) => entries.get(place) ?? ({} as Typed));
   const last = listed.findLastIndex((one) => Object.keys(one).length > 0);
   return last < 0 ? undefined : listed.slice(0, last + 1);
 }

@@ -2,6 +2,7 @@
 import type { ExtrasContent } from '../sheets/station/content';
 import { EXTRA_KEYS } from '../sheets/station/extras';
 import type { LabelsTyped } from '../sheets/station/labels';
+import type { ScheduleRun } from '../sheets/station/run';
 import { hasDrawing } from './drawing';
 import { hasDropChart } from './drop-chart';
 import { readFuseMap, withPositions, type FuseMapRead } from './fuse-map';
@@ -41,7 +42,11 @@ export function extrasIn(tables: readonly RawTable[], schedule: string): ExtrasR
 }
 
 /** The same for the runs that were taken, in their order; nothing where the schedule has no such sheet. */
-export function withExtrasOf(read: ExtrasRead, places: readonly number[]): ExtrasContent {
+export function withExtrasOf(
+  read: ExtrasRead,
+  places: readonly number[],
+  runs: readonly ScheduleRun[],
+): ExtrasContent {
   const { wireList, parts, labels, asBuilt, fuseMap } = read;
   const extras = EXTRA_KEYS.filter((key) => read[key] !== undefined);
   if (extras.length === 0) return {};
@@ -50,7 +55,7 @@ export function withExtrasOf(read: ExtrasRead, places: readonly number[]): Extra
     ...(wireList && { wireList: withColours(wireList, places) }),
     ...(parts && { parts: withContacts(parts, places) }),
     ...(labels && { labels }),
-    ...(asBuilt && { asBuilt: withReadings(asBuilt, places) }),
+    ...(asBuilt && { asBuilt: withReadings(asBuilt, places, runs) }),
     ...(fuseMap && { fuseMap: withPositions(fuseMap, places) }),
   };
 }

@@ -120,7 +120,7 @@ export function openStation(
       runs,
     ),
     duty: dutyIn(supply),
-    ...withExtrasOf(extrasIn(tables, sheetName), places),
+    ...withExtrasOf(extrasIn(tables, sheetName), places, runs),
     title: title === undefined ? sheetName : cellText(title),
   };
   // Lines count from 1.

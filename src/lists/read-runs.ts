@@ -327,7 +327,7 @@ function report(
     ...(given.sources === undefined ? {} : { sources: given.sources }),
     duty,
     protection: withFuses(protection, fuses, places, runs),
-    ...withExtrasOf(extras, places),
+    ...withExtrasOf(extras, places, runs),
     lengthUnit: units.wanted,
     understood: columns.map((column) => understood(column, units.given)),
     computedAnew: list.computed,

@@ -3,6 +3,7 @@ import { nameKey } from '../core/feeder-tree';
 import type { ComputedGrid } from '../sheets/plan/grid';
 import { PROTECTION_CELLS } from '../sheets/protection/cells';
 import { PROTECTION_COLUMNS } from '../sheets/protection/columns';
+import { FOR_RUN } from '../sheets/station/for-run';
 import { FORMER_CONTACT_HEADING, LASTING_PROTECTION } from '../sheets/station/former';
 import { FUSE_ENTRY_KEYS } from '../sheets/station/protection-keys';
 import { BUILT_SIGNS, READING_HEADINGS } from './as-built';
@@ -23,13 +24,16 @@ export const PROTECTION_SIGNS: readonly string[] = LASTING_PROTECTION.map(
   (key) => PROTECTION_CELLS[key].label,
 );
 
+/** Of the sheets whose entries say for which run they are. */
+const FOR_RUN_SIGNS = [PROTECTION_SIGNS, BUILT_SIGNS];
+
 export const RUN_ENTRY_SHEETS: readonly RunEntrySheet[] = [
   {
     signs: PROTECTION_SIGNS,
     headings: FUSE_ENTRY_KEYS.map((key) => PROTECTION_COLUMNS[key].heading),
   },
   // By itself: former sheets have none.
-  { signs: PROTECTION_SIGNS, headings: [PROTECTION_COLUMNS.forRun.heading] },
+  ...FOR_RUN_SIGNS.map((signs) => ({ signs, headings: [FOR_RUN.heading] })),
   { signs: WIRE_SIGNS, headings: Object.values(COLOUR_HEADINGS) },
   { signs: PARTS_SIGNS, headings: Object.values(MY_CONTACT_HEADINGS) },
   { signs: PARTS_SIGNS, headings: [FORMER_CONTACT_HEADING] },
@@ -49,29 +53,30 @@ export function protectionOf(
   return companion(grids.map(gridTable), sheetName, PROTECTION_SIGNS)?.sheetName;
 }
 
-/** A cell of a Protection sheet that names a run. */
+/** A cell that names the run that the entries beside it are for. */
 export interface NamedThere {
   readonly sheetName: string;
   readonly row: number;
   readonly column: number;
 }
 
-/** The cells of the schedule's Protection sheet in which entries are said to be for a run of this name. */
+/** The cells on the schedule's sheets in which entries are said to be for a run of this name. */
 export function entriesFor(
   grids: readonly ComputedGrid[],
   schedule: string,
   name: string,
 ): readonly NamedThere[] {
-  const sheetName = protectionOf(grids, schedule);
-  const grid = grids.find((one) => one.sheetName === sheetName);
-  if (grid === undefined || sheetName === undefined) return [];
-  const heading = PROTECTION_COLUMNS.forRun.heading;
-  const header = grid.values.findIndex((cells) => cells.includes(heading));
-  if (header < 0) return [];
-  const column = grid.values[header]!.indexOf(heading);
-  return grid.values.flatMap((cells, row): NamedThere[] =>
-    row > header && nameKey(String(cells[column] ?? '')) === nameKey(name)
-      ? [{ sheetName, row, column }]
-      : [],
-  );
+  const tables = grids.map(gridTable);
+  return FOR_RUN_SIGNS.flatMap((signs) => {
+    const sheetName = companion(tables, schedule, signs)?.sheetName;
+    const grid = grids.find((one) => one.sheetName === sheetName);
+    const header = grid?.values.findIndex((cells) => cells.includes(FOR_RUN.heading)) ?? -1;
+    if (grid === undefined || sheetName === undefined || header < 0) return [];
+    const column = grid.values[header]!.indexOf(FOR_RUN.heading);
+    return grid.values.flatMap((cells, row): NamedThere[] =>
+      row > header && nameKey(String(cells[column] ?? '')) === nameKey(name)
+        ? [{ sheetName, row, column }]
+        : [],
+    );
+  });
 }

@@ -1,4 +1,6 @@
 /** Heights of rows whose words want more than a line, and how much the crew's page prints, by what they come to. */
+import { BUILT_COLUMNS } from './as-built/columns';
+import { asBuiltName, BUILT_ROW, builtColumn } from './as-built/layout';
 import { HEAD_AREAS } from './crew/layout';
 import { forLines } from './crew/sheet';
 import { PROTECTION_COLUMNS } from './protection/columns';
@@ -45,12 +47,13 @@ function withHeights(plan: SheetPlan, first: number, rows: readonly Wrapped[]): 
   return { ...plan, rowHeightsPt: { ...plan.rowHeightsPt, ...Object.fromEntries(heights) } };
 }
 
-/** The sheets of a station, with rows of the schedule and of Protection as high as their words need at the start. */
+/** The sheets of a station, with rows of runs as high as their words need at the start. */
 export function withRowHeights(
   plans: readonly SheetPlan[],
-  { sheet, supplySheet, protectionSheet, crewSheet }: ScheduleNames,
+  names: ScheduleNames,
   { runs, supply, protection, sheets }: StationValues,
 ): readonly SheetPlan[] {
+  const { sheet, supplySheet, protectionSheet, crewSheet } = names;
   const { verdict, mend } = SCHEDULE_COLUMNS;
   const heights = new Map([
     [
@@ -86,6 +89,18 @@ export function withRowHeights(
         ),
     ],
   ]);
+  heights.set(asBuiltName(names), (plan) =>
+    withHeights(
+      plan,
+      BUILT_ROW.first,
+      runs.map((_, index) => [
+        [
+          sheets.at(plan.name, BUILT_ROW.first + index, builtColumn('verdict')) ?? '',
+          BUILT_COLUMNS.verdict.widthChars,
+        ],
+      ]),
+    ),
+  );
   const { row, column } = HEAD_AREAS.wanted;
   const wanted = Number(sheets.at(crewSheet, row, column));
   heights.set(crewSheet, (plan) => forLines(plan, wanted));

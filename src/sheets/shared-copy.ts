@@ -133,7 +133,7 @@ function withNamesInUse(plans: readonly SheetPlan[], names: ScheduleNames): read
 }
 
 /** Sheets whose entries stand by rows and say nothing of their run. */
-const BY_ROWS: readonly ExtraKey[] = ['wireList', 'parts', 'asBuilt', 'fuseMap'];
+const BY_ROWS: readonly ExtraKey[] = ['wireList', 'parts', 'fuseMap'];
 const maySort = ({ extras = [] }: StationContent) =>
   !extras.some((extra) => BY_ROWS.includes(extra));
 

@@ -152,13 +152,13 @@ export async function putInOrder(host: SheetHost, key: OrderKey): Promise<string
   return `The runs stand ${ORDERS[key]}. Undo puts them back.`;
 }
 
-/** A run that got another name while others are still fed from it by the old one, or entries on Protection are for it. */
+/** A run that got another name while others are still fed from it by the old one, or entries on other sheets are for it. */
 export interface Renamed {
   readonly before: string;
   readonly after: string;
   /** Cells that still name it as it was. */
   readonly cells: readonly TypedCell[];
-  /** The same on Protection. */
+  /** The same on Protection and As built. */
   readonly entries: readonly NamedThere[];
   readonly sheetName: string;
 }
@@ -236,9 +236,10 @@ export async function renameThere(host: SheetHost, renamed: Renamed): Promise<vo
 /** Where the old name stands still, in words. */
 export function stillSays({ before, cells, entries }: Renamed): string {
   const fed = cells.length === 1 ? '1 row is' : `${cells.length} rows are`;
+  const sheets = [...new Set(entries.map(({ sheetName }) => sheetName))].join(' and ');
   const said = [
     ...(cells.length === 0 ? [] : [`${fed} still fed from “${before}”`]),
-    ...(entries.length === 0 ? [] : [`entries on Protection are still for “${before}”`]),
+    ...(entries.length === 0 ? [] : [`entries on ${sheets} are still for “${before}”`]),
   ];
   return said.join(', and ');
 }

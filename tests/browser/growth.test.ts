@@ -8,6 +8,8 @@ import { calculate } from '../../src/sheets/calculate/calculate';
 import { CellError } from '../../src/functions/cell';
 import { cellAddress } from '../../src/sheets/plan/area';
 import { stationOf } from '../../src/lists/grids';
+import { BUILT_WRONG } from '../../src/sheets/as-built/formulas';
+import { BUILT_ROW, builtColumn, type BuiltKey } from '../../src/sheets/as-built/layout';
 import { columnOf, ROW } from '../../src/sheets/schedule/layout';
 import { roomyRows } from '../../src/sheets/schedule/sheet';
 import { PROTECTION_ROW, protectionColumn } from '../../src/sheets/protection/layout';
@@ -170,6 +172,46 @@ test(
     expect(await grids()).toEqual(after);
     await page.keyboard.press('Control+z');
     await expect.poll(() => read(12, 'run')).toBe(null);
+  },
+);
+
+test(
+  'a reading is named for its run, and one undo takes back both',
+  { timeout: PATIENCE_MS },
+  async () => {
+    const { page } = workbench;
+    const built = 'As built 2';
+    const there = (place: number, key: BuiltKey) =>
+      cellAddress(BUILT_ROW.first + place, builtColumn(key)).replaceAll('$', '');
+    const told = async () => {
+      const found = await Promise.all(
+        (['forRun', 'amps', 'verdict'] as const).map((key) => workbench.read(built, there(3, key))),
+      );
+      return found.map((value) => value ?? '');
+    };
+    const before = await grids();
+    expect(await told()).toEqual(['', '', '']);
+    await workbench.type(built, there(3, 'amps'), '1.2');
+    await expect.poll(told).toEqual(['Run 4', 1.2, BUILT_WRONG.missing]);
+    expect(await wrongCells()).toEqual([]);
+    await workbench.write(built, there(3, 'forRun'), 'Run 5');
+    const remedy = 'is for "Run 5": move its entries there, or write "Run 4" under For run';
+    await expect.poll(told).toEqual(['Run 5', 1.2, `row ${BUILT_ROW.first + 4} ${remedy}`]);
+    await workbench.select(built, there(3, 'amps'));
+    await page.evaluate(() => {
+      window.loomWorkbench!.host.takeKeys?.();
+    });
+    await page.keyboard.press('Control+z');
+    await expect.poll(told).toEqual(['Run 4', 1.2, BUILT_WRONG.missing]);
+    await page.keyboard.press('Control+z');
+    await expect.poll(told).toEqual(['', '', '']);
+    expect(await grids()).toEqual(before);
+    // Below the last run there is none to name.
+    await workbench.type(built, there(20, 'amps'), '3');
+    await expect.poll(() => workbench.read(built, there(20, 'verdict'))).toBe(BUILT_WRONG.noRun);
+    expect(await workbench.read(built, there(20, 'forRun'))).toBe(null);
+    await workbench.write(built, there(20, 'amps'), null);
+    expect(await grids()).toEqual(before);
   },
 );
 

@@ -150,35 +150,32 @@ describe('a run edited by hand', () => {
     await workbench.write(reading.sheetName, own, '12 AWG');
   });
 
-  test('has little more calculated than what the edit changes', async () => {
+  test('leaves none of our formulas to the grid’s engine, which is slow with them', async () => {
     const reading = await schedule();
     const length = at(reading, rowNamed(reading, 'Case 3 lamp'), 'length');
-    // Formulas calculated for the last of these, by the hundreds in which the grid tells of them.
-    const counted = await workbench.page.evaluate(
+    const most = await workbench.page.evaluate(
       async ([sheet, cell]) => {
         const page = window.loomWorkbench!;
         const { api } = (page.host as unknown as { readonly grid: Grid }).grid;
-        let most = { done: 0, of: 0 };
+        let told = 0;
+        let formulas = 0;
         const listener = api.addEvent(api.Event.CommandExecuted, ({ params }) => {
           const { stageInfo } = (params ?? {}) as {
-            stageInfo?: { completedFormulasCount: number; totalFormulasToCalculate: number };
+            stageInfo?: { totalFormulasToCalculate: number };
           };
           if (stageInfo === undefined) return;
-          most = {
-            done: Math.max(most.done, stageInfo.completedFormulasCount),
-            of: Math.max(most.of, stageInfo.totalFormulasToCalculate),
-          };
+          told += 1;
+          formulas = Math.max(formulas, stageInfo.totalFormulasToCalculate);
         });
         await page.writeCell(sheet, cell, 13);
-        most = { done: 0, of: 0 };
         await page.writeCell(sheet, cell, 12);
         listener.dispose();
-        return most;
+        return { told, formulas };
       },
       [reading.sheetName, length] as const,
     );
-    expect(counted.of).toBeGreaterThan(0);
-    expect(counted.done).toBeLessThan(2001);
+    expect(most.told).toBeGreaterThan(0);
+    expect(most.formulas).toBe(0);
   });
 
   test('says under the grid what belongs into a cell', async () => {

@@ -1,6 +1,6 @@
 /**
- * Runs that a spreadsheet sorts, while what is typed of their fuses stays on Protection: none is right by another's fuse,
- * and whoever takes the list in finds each fuse at its run.
+ * Runs that a spreadsheet sorts, while what is typed of their fuses stays on Protection and their readings on As built: none
+ * is right by another's, and whoever takes the list in finds each at its run.
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -8,6 +8,10 @@ import { stationOf } from '../../src/lists/grids';
 import { entriesFor } from '../../src/lists/run-entries';
 import { scheduleSheets } from '../../src/sheets/new-schedule';
 import { stationValues } from '../../src/sheets/station-values';
+import { BUILT_WORDS } from '../../src/sheets/as-built/formulas';
+import { asBuiltName, BUILT_ROW, builtColumn } from '../../src/sheets/as-built/layout';
+import type { Readings } from '../../src/sheets/station/as-built';
+import { scheduleNames } from '../../src/sheets/station/naming';
 import type { StationContent } from '../../src/sheets/station/content';
 import type { NamesInUse } from '../../src/sheets/station/naming';
 import type { FuseEntries } from '../../src/sheets/station/protection';
@@ -136,6 +140,153 @@ describe('runs that are sorted away from what is typed of their fuses', () => {
     expect(found).toHaveLength(1);
     const [{ sheetName, row, column }] = found as [(typeof found)[number]];
     expect(grids.find((grid) => grid.sheetName === sheetName)!.values[row]![column]).toBe('Siren');
+    expect(entriesFor(grids, NAME, 'Case')).toEqual([]);
+  });
+});
+
+describe('runs that are sorted away from their readings', () => {
+  // Each is told otherwise by its own readings than by those of the next.
+  const CABLES: readonly ScheduleRun[] = [
+    { run: 'Radio', peak: 10, length: 6, ownSize: '12 AWG', joints: 3 },
+    { run: 'Siren', peak: 10, length: 6, ownSize: '12 AWG', joints: 3 },
+    { run: 'Gauge', peak: 1, length: 40, ownSize: '14 AWG', joints: 3 },
+    { run: 'Lamp', peak: 2, length: 12, ownSize: '14 AWG', joints: 3 },
+    { run: 'Case', peak: 6, length: 9, ownSize: '12 AWG', joints: 3 },
+  ];
+  const READINGS: readonly Readings[] = [
+    { voltsIn: 12.9, voltsOut: 12.45, amps: 10, by: 'workshop' },
+    { voltsIn: 12.9, voltsOut: 12.68, amps: 10 },
+    {},
+    { voltsIn: 12.9, voltsOut: 12.83, amps: 1.2, date: '2026-05-16' },
+    {},
+  ];
+  const measured = (runs: readonly ScheduleRun[], readings: readonly Readings[]) =>
+    ({
+      title: 'Watch',
+      rules: { unit: 'ft', tempC: 20 },
+      runs,
+      extras: ['asBuilt'],
+      asBuilt: { runs: readings },
+    }) satisfies StationContent;
+  const named = READINGS.map((one, place) =>
+    Object.keys(one).length === 0 ? one : { ...one, forRun: CABLES[place]!.run! },
+  );
+  const sortedCables = (order: readonly number[]) =>
+    measured(
+      order.map((place) => CABLES[place]!),
+      named,
+    );
+  const gridsOf = (content: StationContent) => openGrids(scheduleSheets(content, 'cells', FREE));
+  const sheet = asBuiltName(scheduleNames());
+  const cellsOf = (content: StationContent, key: Parameters<typeof builtColumn>[0]) => {
+    const { values } = gridsOf(content).find(({ sheetName }) => sheetName === sheet)!;
+    return content.runs.map((_, index) =>
+      String(values[BUILT_ROW.first + index]![builtColumn(key)] ?? ''),
+    );
+  };
+  const unsorted = cellsOf(measured(CABLES, READINGS), 'finding');
+  const order = fc.shuffledSubarray([0, 1, 2, 3, 4], { minLength: CABLES.length });
+
+  it('are told by their own or not at all, and the row says whose its readings are', () => {
+    expect(unsorted).toEqual([BUILT_WORDS.look, BUILT_WORDS.sound, '', BUILT_WORDS.unsure, '']);
+    fc.assert(
+      fc.property(order, (places) => {
+        const content = sortedCables(places);
+        const findings = cellsOf(content, 'finding');
+        const told = cellsOf(content, 'verdict');
+        for (const [index, place] of places.entries()) {
+          expect(findings[index]).toBe(place === index ? unsorted[place] : '');
+          if (place === index || named[index]!.forRun === undefined) continue;
+          expect(told[index]).toBe(
+            `row ${BUILT_ROW.first + index + 1} is for "${CABLES[index]!.run!}": move its entries there, or write "${CABLES[place]!.run!}" under For run`,
+          );
+        }
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it('have them again where the list is taken in', () => {
+    fc.assert(
+      fc.property(order, (places) => {
+        const read = stationOf(gridsOf(sortedCables(places)), NAME)!;
+        expect(read.runs.map((_, index) => read.asBuilt?.runs?.[index] ?? {})).toEqual(
+          places.map((place) => READINGS[place]),
+        );
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  it('have theirs again where others stay in doubt', () => {
+    // Two say that they are for "Gauge"; "Lamp" and "Radio" have changed places.
+    const readings = [
+      { amps: 1, forRun: 'Gauge' },
+      { amps: 2, forRun: 'Gauge' },
+      { amps: 3, forRun: 'Lamp' },
+      { amps: 4, forRun: 'Gauge' },
+      { amps: 5, forRun: 'case ' },
+    ];
+    const read = stationOf(gridsOf(measured(CABLES, readings)), NAME)!;
+    // What is for "Lamp" cannot go there, where one for "Gauge" has to stay.
+    expect(read.asBuilt?.runs).toEqual([...readings.slice(0, 4), { amps: 5 }]);
+    const free = [{ amps: 1, forRun: 'Gauge' }, { amps: 2, forRun: 'Gauge' }, {}, {}, named[0]!];
+    // With nothing of its own in the way, "Gauge" still cannot have both; "Radio" cannot have its own back then, either.
+    expect(stationOf(gridsOf(measured(CABLES, free)), NAME)!.asBuilt?.runs).toEqual(free);
+    const apart = [{}, { amps: 1, forRun: 'Gauge' }, {}, { amps: 2, forRun: 'Gauge' }, named[0]!];
+    expect(stationOf(gridsOf(measured(CABLES, apart)), NAME)!.asBuilt?.runs).toEqual([
+      READINGS[0],
+      apart[1],
+      {},
+      apart[3],
+    ]);
+  });
+
+  it('keep what is said of nobody as it is', () => {
+    const readings = [
+      { ...READINGS[0]!, forRun: 'Nobody' },
+      { ...READINGS[1]!, forRun: '' },
+    ];
+    const read = stationOf(gridsOf(measured(CABLES, readings)), NAME)!;
+    expect(read.asBuilt?.runs).toEqual(readings);
+    expect(cellsOf({ ...measured(CABLES, []), ...read }, 'finding').join('')).toBe('');
+  });
+
+  it('have those of their place where an old sheet says nothing of runs', () => {
+    const old = gridsOf(sortedCables([1, 0, 2, 3, 4])).map((grid) => {
+      const without = <Of>(cells: readonly Of[]) =>
+        grid.sheetName === sheet ? cells.toSpliced(builtColumn('forRun'), 1) : [...cells];
+      return {
+        ...grid,
+        // The labels and values of the head stand left of the column.
+        values: grid.values.map(without),
+        computed: grid.computed.map(without),
+      };
+    });
+    const read = stationOf(old, NAME)!;
+    expect(read.asBuilt?.runs).toEqual(READINGS.slice(0, 4));
+    expect(cellsOf({ ...measured(CABLES, []), ...read }, 'forRun')).toEqual([
+      'Siren',
+      'Radio',
+      '',
+      'Lamp',
+      '',
+    ]);
+  });
+
+  it('are found by their names, which a renaming follows, beside those of their fuses', () => {
+    const content = {
+      ...measured(CABLES, READINGS),
+      protection: { fuses: [{}, { breaks: 1500 }] },
+    };
+    const grids = gridsOf(content);
+    const found = entriesFor(grids, NAME, 'SIREN');
+    expect(found.map(({ sheetName }) => sheetName)).toEqual(['Protection', sheet]);
+    for (const { sheetName, row, column } of found) {
+      expect(grids.find((grid) => grid.sheetName === sheetName)!.values[row]![column]).toBe(
+        'Siren',
+      );
+    }
     expect(entriesFor(grids, NAME, 'Case')).toEqual([]);
   });
 });

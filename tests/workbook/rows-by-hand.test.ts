@@ -4,6 +4,13 @@
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { writeWorkbook } from '../../src/hosts/xlsx/write';
+import { BUILT_WORDS } from '../../src/sheets/as-built/formulas';
+import {
+  asBuiltName,
+  BUILT_ROW,
+  builtColumn,
+  type BuiltKey,
+} from '../../src/sheets/as-built/layout';
 import { columnOf, ROW } from '../../src/sheets/schedule/layout';
 import { COLUMN_KEYS } from '../../src/sheets/station/schedule-keys';
 import { sharedCopy } from '../../src/sheets/shared-copy';
@@ -22,11 +29,13 @@ const RUNS: readonly ScheduleRun[] = [
   { run: 'Case', peak: '12 A', length: 6 },
 ];
 const SHEET = scheduleNames().sheet;
+const BUILT_SHEET = asBuiltName(scheduleNames());
 /** Runs that the copy has room for. */
 const ROOM = 12;
 /** Where "Gauge" stands; a row put in there comes between it and "Siren". */
 const MIDDLE = ROW.first + 2;
-/** What is typed of the fuse of "Siren", by its row. */
+/** What is typed of the fuse of "Siren", by its row, and read of its cable. */
+const READINGS = [{}, { voltsIn: 12.9, voltsOut: 12.2, amps: 10 }];
 const FUSES = [{}, { kind: 'high-breaking', breaks: 15_000 }];
 const ANSWERS = ['verdict', 'size', 'fuse', 'dropShare'] as const;
 
@@ -55,7 +64,13 @@ beforeAll(async () => {
     ),
   });
   const withEntries = sharedCopy(
-    { title: 'By hand', runs: RUNS, protection: { fuses: FUSES } },
+    {
+      title: 'By hand',
+      runs: RUNS,
+      protection: { fuses: FUSES },
+      extras: ['asBuilt'],
+      asBuilt: { runs: READINGS },
+    },
     { rows: ROOM },
   );
   const sorting = { rows: ROOM, columns: COLUMN_KEYS.length, by: columnOf('run') };
@@ -132,6 +147,23 @@ describe('a row of a shared copy', () => {
     expect(Object.fromEntries(answers(copies.sorted))).toEqual(
       Object.fromEntries(answers(copies.before)),
     );
+  });
+
+  it('is told by no other readings where the runs are sorted', () => {
+    const told = (copy: WorkbookCells) =>
+      RUNS.map((_, index) => {
+        const here = (key: BuiltKey) =>
+          copy.at(BUILT_SHEET, BUILT_ROW.first + index, builtColumn(key));
+        return [here('run'), here('beyond') ?? '', here('verdict')] as const;
+      }).filter(([, , verdict]) => verdict !== '' && verdict !== null);
+    const onTop = (copy: WorkbookCells) => copy.at(BUILT_SHEET, BUILT_ROW.summary, 0);
+    const [[siren, beyond, verdict]] = told(copies.entries) as [ReturnType<typeof told>[number]];
+    expect([siren, verdict]).toEqual(['Siren', BUILT_WORDS.look]);
+    expect(beyond).toBeGreaterThan(20);
+    expect(onTop(copies.entries)).toMatch(/^1 of 6 runs measured/);
+    const remedy = `row ${BUILT_ROW.first + 2} is for "Siren": move its entries there, or write "Gauge" under For run`;
+    expect(told(copies.entriesSorted)).toEqual([['Gauge', '', remedy]]);
+    expect(onTop(copies.entriesSorted)).toContain(`Not judged: ${remedy}. 0 of 6 runs measured`);
   });
 
   it('written below the last one with formulas is told, and the others stand', () => {

@@ -4,7 +4,6 @@ import { calculateTakenBranches } from './branches';
 import { compareAfresh, compareTextAsItStands } from './comparisons';
 import { fillNoCellsByRules, noteAreasOnce, searchTreesOnce } from './dependencies';
 import { readEmptyTextAsText } from './empty-text';
-import { leaveUnchanged } from './unchanged';
 import { keepByWholeText } from './whole-keys';
 
 /** Mends the engine of this grid. To be called when its plugins are registered and its facade is made, before any workbook. */
@@ -17,5 +16,4 @@ export function mendEngine(univer: Univer): void {
   calculateTakenBranches(univer);
   noteAreasOnce(univer);
   searchTreesOnce(univer);
-  leaveUnchanged(univer);
 }

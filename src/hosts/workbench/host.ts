@@ -26,9 +26,12 @@ import { insertedSheets, removeSheets, stepOf } from './insertion';
 import { workbenchProbe } from './probe';
 import { readComputed, readSheet } from './read';
 import { growRows } from './row-heights';
-import { gridRange, highlightRule, validationRule } from './rules';
+import { AS_IT_STANDS, gridRange, highlightRule, validationRule } from './rules';
 import { sheetSnapshot } from './snapshot';
-import { AddSheetDataValidationCommand } from '@univerjs/preset-sheets-data-validation';
+import {
+  AddDataValidationMutation,
+  SheetDataValidationModel,
+} from '@univerjs/preset-sheets-data-validation';
 import type { Calculated } from '../../sheets/calculate/calculate';
 import { EVALUATED, evaluate, tellEngine, valuesOf, withoutCalculating } from './filled-in';
 import { insertName } from './names';
@@ -233,14 +236,20 @@ export class WorkbenchHost implements SheetHost {
   }
 
   private addRules(sheet: FWorksheet, plan: SheetPlan): void {
-    const commands = this.grid.univer.__getInjector().get(ICommandService);
+    const injector = this.grid.univer.__getInjector();
+    const commands = injector.get(ICommandService);
+    const model = injector.get(SheetDataValidationModel);
+    const [unitId, subUnitId] = [this.grid.workbook.getId(), sheet.getSheetId()];
     for (const entry of plan.entries) {
       // What is typed stays, whatever it is; the row itself says that a formula is missing.
       if (entry.workedOut) continue;
-      const done = commands.syncExecuteCommand(AddSheetDataValidationCommand.id, {
-        unitId: this.grid.workbook.getId(),
-        subUnitId: sheet.getSheetId(),
-        rule: validationRule(entry),
+      const rule = validationRule(entry);
+      const formulas = model.getValidator(rule.type)?.normalizeFormula(rule, unitId, subUnitId);
+      const done = commands.syncExecuteCommand(AddDataValidationMutation.id, {
+        unitId,
+        subUnitId,
+        rule: { ...rule, ...formulas },
+        source: AS_IT_STANDS,
       });
       if (!done) throw new Error(`the grid refused the rule for ${areaAddress(entry.area)}.`);
     }

@@ -1,5 +1,5 @@
 /** The grid's workbook as a text that can be put away, and back: sheets, names, rules of entry, conditional formats. */
-import type { IWorkbookData } from '@univerjs/core';
+import { IResourceManagerService, UniverInstanceType, type IWorkbookData } from '@univerjs/core';
 import type { Grid } from './grid';
 
 /** Raised whenever an older text could no longer be opened. */
@@ -12,12 +12,19 @@ export interface KeptWorkbook {
   readonly inView: string;
 }
 
-/** The workbook as it stands. What formulas come to is in it too, but is not to be trusted: a calculation may be under way. */
-export function keptText({ workbook }: Grid): string {
+/**
+ * The workbook as it stands. What formulas come to is in it too, but is not to be trusted: a calculation may be under way.
+ * The grid's own way makes a copy of it all first.
+ */
+export function keptText({ univer, workbook }: Grid): string {
+  const resources = univer
+    .__getInjector()
+    .get(IResourceManagerService)
+    .getResources(workbook.getId(), UniverInstanceType.UNIVER_SHEET);
   return JSON.stringify({
     form: FORM,
     inView: workbook.getActiveSheet().getSheetId(),
-    workbook: workbook.save(),
+    workbook: { ...workbook.getWorkbook().getSnapshot(), resources },
   });
 }
 

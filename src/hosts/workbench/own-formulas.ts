@@ -1,26 +1,15 @@
 /**
  * The formulas of our own sheets are calculated by our own evaluation, as they are when the sheets are new. The grid's
  * engine (0.25.1) needs eleven seconds for an edit in a schedule of 500 runs, a third of them to find out what hangs on
- * what; evaluating everything anew takes half a second. What people write on other sheets, and formulas in a language that
- * our evaluation does not know, stay the engine's, as do the rules of colours: it is told which cells have changed.
+ * what. What people write on other sheets, and formulas in a language that our evaluation does not know, stay the engine's:
+ * it is told which cells have changed, and we look at what its formulas came to.
  */
+import { ObjectMatrix, type ICellData, type IUnitRange, type Nullable } from '@univerjs/core';
+import type { IRange, Univer } from '@univerjs/core';
 import {
-  IUniverInstanceService,
-  ObjectMatrix,
-  UniverInstanceType,
-  type ICellData,
-  type IRange,
-  type IUnitRange,
-  type Nullable,
-  type Univer,
-  type Workbook as GridWorkbook,
-} from '@univerjs/core';
-import {
-  deserializeRangeWithSheet,
   FormulaExecutedStateType,
   FormulaExecuteStageType,
   ICalculateFormulaService,
-  IDefinedNamesService,
   IDependencyManagerService,
   IFormulaCurrentConfigService,
   IFormulaRuntimeService,
@@ -28,78 +17,49 @@ import {
   type IFormulaDataItem,
 } from '@univerjs/engine-formula';
 import { CellError, type Cell } from '../../functions/cell';
-import { BeyondThis, Workbook, type Elsewhere, type Sheet } from '../../sheets/calculate/workbook';
-import type { Area } from '../../sheets/plan/area';
+import type { Workbook } from '../../sheets/calculate/workbook';
 import { valueObjectOf } from './cells';
+import { EngineData } from './engine-data';
+import { OwnEvaluation, Stopped, type Evaluation, type Opened } from './own-evaluation';
 import type { Sentences } from './sentences';
 import { gridValueOf } from './snapshot';
-import {
-  isPlanned,
-  KnownFormulas,
-  putStanding,
-  type OwnCell,
-  type PutIn,
-  type Spill,
-} from './standing-sheets';
-import { Turns } from './turns';
+import type { OwnCell, PutIn } from './standing-sheets';
 
-type Config = IFormulaCurrentConfigService;
+/** The engine's calculation, with the parts that it keeps to itself. */
+interface InnerCalculation {
+  _executeStep(): Promise<unknown>;
+  readonly _executionInProgressListener$: { next(state: unknown): void };
+}
+
+type FormulasOfSheet = Record<number, Record<number, Nullable<IFormulaDataItem>>>;
+type Formulas = ReturnType<IFormulaCurrentConfigService['getFormulaData']>;
 
 /** What the engine is to calculate, which it keeps to itself. */
-interface InnerConfig {
-  _formulaData: ReturnType<Config['getFormulaData']>;
-  _dirtyRanges: IUnitRange[];
-  _excludedCell: ReturnType<Config['getExcludedRange']>;
+interface Task {
+  _formulaData: Formulas;
+  _dirtyRanges: readonly IUnitRange[];
+  _excludedCell: ReturnType<IFormulaCurrentConfigService['getExcludedRange']>;
   _forceCalculate: boolean;
 }
 
-/** The engine's calculation, with the part that it keeps to itself. */
-interface InnerCalculation {
-  _executeStep(): Promise<unknown>;
-}
-
-/** Cells between looks at the time. */
-const CELLS_A_LOOK = 32;
 /** Where our formulas and those of the engine lead to each other in more steps than this, the engine calculates all. */
 const MOST_ROUNDS = 6;
 
 const isSame = (one: Nullable<ICellData>, other: Nullable<ICellData>) =>
   one?.v === other?.v && one?.t === other?.t;
 
-const PLAIN_ADDRESS = /^(?:'(?:[^']|'')+'|[^'!]+)!\$?[A-Z]+\$?\d+(?::\$?[A-Z]+\$?\d+)?$/;
-const WHOLE_WORKBOOK = 'AllDefaultWorkbook';
-
-/** A sheet that our evaluation reads. */
-interface Opened {
-  readonly sheetId: string;
-  readonly isPlanned: boolean;
-  readonly putIn: PutIn;
-  readonly spills: readonly Spill[];
-}
-
-type FormulasOfSheet = Record<number, Record<number, Nullable<IFormulaDataItem>>>;
-
-/** All planned sheets as they stand, to be evaluated. */
-interface Evaluation {
-  readonly book: Workbook;
-  readonly opened: ReadonlyMap<string, Opened>;
-}
-
-class Stopped extends Error {}
-
 class OwnFormulas {
-  private readonly config: Config;
+  private readonly config: IFormulaCurrentConfigService;
   private readonly runtime: IFormulaRuntimeService;
   private readonly dependencies: IDependencyManagerService;
-  private readonly defined: IDefinedNamesService;
   private readonly lexer: LexerTreeBuilder;
-  private readonly instances: IUniverInstanceService;
-  private readonly known = new KnownFormulas();
-  private readonly shifts = new Map<string, string>();
+  private readonly calculation: InnerCalculation;
+  private readonly data: EngineData;
+  private readonly evaluation: OwnEvaluation;
+  /** What was left to the engine when our sheets were evaluated last, by the sheet's id. */
+  private readonly left = new Map<string, PutIn['left']>();
   /** Which cells of a planned sheet the engine knows the formulas of, by the sheet's id. */
   private readonly knownToEngine = new Map<string, string>();
-  /** The ids of the sheets that the last evaluation read. */
-  private read = new Set<string>();
 
   constructor(
     univer: Univer,
@@ -109,217 +69,118 @@ class OwnFormulas {
     this.config = injector.get(IFormulaCurrentConfigService);
     this.runtime = injector.get(IFormulaRuntimeService);
     this.dependencies = injector.get(IDependencyManagerService);
-    this.defined = injector.get(IDefinedNamesService);
     this.lexer = injector.get(LexerTreeBuilder);
-    this.instances = injector.get(IUniverInstanceService);
-    const calculation = injector.get(ICalculateFormulaService) as unknown as InnerCalculation;
-    const step = calculation._executeStep.bind(calculation);
-    calculation._executeStep = () => this.calculate(step);
+    this.data = new EngineData(univer);
+    this.evaluation = new OwnEvaluation(univer, this.data);
+    this.calculation = injector.get(ICalculateFormulaService) as unknown as InnerCalculation;
+    const step = this.calculation._executeStep.bind(this.calculation);
+    this.calculation._executeStep = () => this.calculate(step);
   }
 
-  private get inner(): InnerConfig {
-    return this.config as unknown as InnerConfig;
-  }
-
-  private get gridWorkbook(): Nullable<GridWorkbook> {
-    return this.instances.getCurrentUnitOfType<GridWorkbook>(UniverInstanceType.UNIVER_SHEET);
-  }
-
-  private isPlannedId(sheetId: string): boolean {
-    const sheet = this.gridWorkbook?.getSheetBySheetId(sheetId);
-    return sheet !== null && sheet !== undefined && isPlanned(sheet.getConfig());
+  private get task(): Task {
+    return this.config as unknown as Task;
   }
 
   /** Calculates our sheets, and has the engine calculate the rest by `step`. */
   private async calculate(step: () => Promise<unknown>): Promise<unknown> {
-    const unitId = this.gridWorkbook?.getUnitId();
-    const planned = (this.gridWorkbook?.getSheets() ?? []).filter((sheet) =>
-      isPlanned(sheet.getConfig()),
-    );
-    if (unitId === undefined || planned.length === 0) return step();
-    const { _formulaData: all, _dirtyRanges: dirty, _excludedCell: excluded } = this.inner;
-    const names = planned.map((sheet) => sheet.getName());
-    let isDone = false;
+    const planned = this.data.planned();
+    if (planned.length === 0) return step();
+    const given = { ...this.task };
+    this.evaluation.rules.hide(new Set(planned.map(({ sheetId }) => sheetId)));
+    this.sayUnderWay();
+    try {
+      const names = planned.map(({ name }) => name);
+      if (await this.inTurns(names, given, step)) return true;
+    } catch (fault) {
+      if (fault instanceof Stopped) {
+        this.runtime.setFormulaExecuteStage(FormulaExecuteStageType.IDLE);
+        this.runtime.markedAsStopFunctionsExecuted();
+        return undefined;
+      }
+      // Whatever it is, the cells are calculated: by the engine. The page hears of it.
+      setTimeout(() => {
+        throw fault;
+      });
+    }
+    for (const { sheetId } of planned) this.knownToEngine.set(sheetId, 'all');
+    this.evaluation.rules.hide(new Set());
+    const { _formulaData, _dirtyRanges, _excludedCell } = given;
+    Object.assign(this.task, { _formulaData, _dirtyRanges, _excludedCell, _forceCalculate: true });
+    return step();
+  }
+
+  /**
+   * From now on a change stops this calculation and begins the next with what was to be done in both. Before it is said, the
+   * grid would begin another beside it.
+   */
+  private sayUnderWay(): void {
+    this.runtime.setFormulaExecuteStage(FormulaExecuteStageType.CURRENTLY_CALCULATING);
+    this.calculation._executionInProgressListener$.next(this.runtime.getRuntimeState());
+  }
+
+  /** Our evaluation and the engine in turns; false where they do not come to an end. Throws Stopped. */
+  private async inTurns(
+    names: readonly string[],
+    given: Task,
+    step: () => Promise<unknown>,
+  ): Promise<boolean> {
     let isExecuted = false;
-    for (let round = 0; round < MOST_ROUNDS && !isDone; round += 1) {
-      let changed: IUnitRange[] = [];
-      let evaluation: Evaluation | undefined;
-      if (round > 0 || this.concerns(dirty)) {
-        try {
-          evaluation = await this.evaluated(unitId, names);
-        } catch (fault) {
-          if (!(fault instanceof Stopped)) throw fault;
-          this.runtime.setFormulaExecuteStage(FormulaExecuteStageType.IDLE);
-          this.runtime.markedAsStopFunctionsExecuted();
-          return undefined;
-        }
-        changed = this.writeResults(unitId, evaluation);
-        this.leaveToEngine(unitId, all, evaluation);
-      } else this.leaveToEngine(unitId, all, undefined);
-      this.inner._dirtyRanges = round === 0 ? [...dirty, ...changed] : changed;
-      this.inner._excludedCell = excluded;
-      if (round > 0) this.inner._forceCalculate = false;
-      const seen = evaluation === undefined ? undefined : this.cameOtherwise(unitId, evaluation);
+    for (let round = 0; round < MOST_ROUNDS; round += 1) {
+      const isAsked = round > 0 || this.concerns(given._dirtyRanges);
+      const evaluated = isAsked ? await this.evaluation.evaluated(names) : undefined;
+      const changed = evaluated === undefined ? [] : this.writeCells(evaluated);
+      if (evaluated !== undefined && this.writeRules(evaluated, names)) isExecuted = true;
+      Object.assign(this.task, {
+        _formulaData: this.leftToEngine(given._formulaData, evaluated),
+        _dirtyRanges: round === 0 ? [...given._dirtyRanges, ...changed] : changed,
+        _excludedCell: given._excludedCell,
+        _forceCalculate: round === 0 && given._forceCalculate,
+      });
+      const seen = evaluated === undefined ? undefined : this.ofEngine(evaluated);
       await step();
-      if (this.runtime.isStopExecution()) return undefined;
-      const { functionsExecutedState } = this.runtime.getAllRuntimeData();
-      isExecuted ||=
-        changed.length > 0 || functionsExecutedState === FormulaExecutedStateType.SUCCESS;
-      isDone = !seen?.();
+      if (this.runtime.isStopExecution()) {
+        // What the rules came to has not reached the grid.
+        evaluated?.rules.clear();
+        throw new Stopped();
+      }
+      const { functionsExecutedState: state } = this.runtime.getAllRuntimeData();
+      isExecuted ||= changed.length > 0 || state === FormulaExecutedStateType.SUCCESS;
+      if (evaluated === undefined || this.ofEngine(evaluated) === seen) {
+        if (isExecuted) this.runtime.markedAsSuccessfullyExecuted();
+        return true;
+      }
     }
-    if (!isDone) {
-      for (const sheet of planned) this.knownToEngine.set(sheet.getSheetId(), 'all');
-      Object.assign(this.inner, { _formulaData: all, _dirtyRanges: dirty, _forceCalculate: true });
-      return step();
-    }
-    if (isExecuted) this.runtime.markedAsSuccessfullyExecuted();
-    return true;
+    return false;
   }
 
   /** Whether what has changed may be read by our sheets. */
   private concerns(dirty: readonly IUnitRange[]): boolean {
-    const isOfNames = (map: object) => Object.keys(map).length > 0;
+    const { config } = this;
+    const isAny = (map: object) => Object.keys(map).length > 0;
     const isWholesale =
-      this.config.isForceCalculate() ||
-      isOfNames(this.config.getDirtyNameMap()) ||
-      isOfNames(this.config.getDirtyDefinedNameMap()) ||
-      isOfNames(this.config.getClearDependencyTreeCache());
-    if (isWholesale) this.known.forget();
+      config.isForceCalculate() ||
+      isAny(config.getDirtyNameMap()) ||
+      isAny(config.getDirtyDefinedNameMap()) ||
+      isAny(config.getClearDependencyTreeCache());
+    if (isWholesale) this.evaluation.beginAnew();
     return (
       isWholesale ||
-      dirty.some(({ sheetId }) => this.read.has(sheetId) || this.isPlannedId(sheetId))
+      isAny(config.getDirtyUnitOtherFormulaMap()) ||
+      dirty.some(({ sheetId }) => this.evaluation.hasRead(sheetId) || this.data.isPlanned(sheetId))
     );
-  }
-
-  /** Evaluates all planned sheets; formulas that ask for more than is known here are left to the engine. */
-  private async evaluated(unitId: string, names: readonly string[]): Promise<Evaluation> {
-    for (;;) {
-      const evaluation = this.open(unitId);
-      try {
-        await this.evaluate(evaluation, names);
-        this.read = new Set([...evaluation.opened.values()].map(({ sheetId }) => sheetId));
-        return evaluation;
-      } catch (fault) {
-        if (!(fault instanceof BeyondThis) || fault.formula === undefined) throw fault;
-        this.known.leave(fault.formula.text);
-      }
-    }
-  }
-
-  private async evaluate({ book, opened }: Evaluation, names: readonly string[]): Promise<void> {
-    const turns = new Turns();
-    for (const name of names) {
-      book.sheet(name);
-      for (const [index, { row, column }] of opened.get(name)!.putIn.own.entries()) {
-        book.at(name, row, column);
-        if (index % CELLS_A_LOOK !== 0 || !turns.isDue()) continue;
-        await turns.take();
-        if (this.runtime.isStopExecution()) throw new Stopped();
-      }
-    }
-  }
-
-  private open(unitId: string): Evaluation {
-    const opened = new Map<string, Opened>();
-    const fill = (sheet: Sheet): boolean => {
-      const sheetId = this.config.getSheetNameMap()[unitId]?.[sheet.name];
-      const data =
-        sheetId === undefined || sheetId === null ? undefined : this.data(unitId, sheetId);
-      if (sheetId === undefined || sheetId === null || data === undefined) return false;
-      const spills = this.spills(unitId, sheetId);
-      const putIn = putStanding(
-        sheet,
-        {
-          isPlanned: this.isPlannedId(sheetId),
-          cells: data.cellData,
-          came: (row, column) => this.came(unitId, sheetId)?.getValue(row, column),
-          spills,
-        },
-        {
-          known: this.known,
-          styles: this.config.getUnitStylesData()[unitId] ?? undefined,
-          shifted: (formula, columns) => this.shifted(formula, columns),
-        },
-      );
-      opened.set(sheet.name, { sheetId, isPlanned: this.isPlannedId(sheetId), putIn, spills });
-      return true;
-    };
-    const named: Elsewhere['named'] = (name) => this.named(unitId, name);
-    return { book: new Workbook({ fill, named }), opened };
-  }
-
-  private data(unitId: string, sheetId: string) {
-    return this.config.getUnitData()[unitId]?.[sheetId] ?? undefined;
-  }
-
-  /** What formulas of a sheet have come to in this calculation. */
-  private came(unitId: string, sheetId: string) {
-    return this.runtime.getUnitData()[unitId]?.[sheetId] ?? undefined;
-  }
-
-  /** The lists that formulas of a sheet spill, as they are by now. */
-  private spills(unitId: string, sheetId: string): readonly Spill[] {
-    const found = new Map<string, Spill>();
-    const take = (
-      ranges: Nullable<Record<number, Record<number, Nullable<IRange>>>>,
-      cells: Nullable<ObjectMatrix<ICellData>>,
-    ) => {
-      new ObjectMatrix(ranges ?? {}).forValue((row, column, range) => {
-        if (range) found.set(`${row} ${column}`, { range, cells: cells ?? undefined });
-      });
-    };
-    const { config, runtime } = this;
-    take(
-      config.getArrayFormulaRange()[unitId]?.[sheetId],
-      config.getArrayFormulaCellData()[unitId]?.[sheetId] as never,
-    );
-    take(
-      runtime.getUnitArrayFormula()[unitId]?.[sheetId],
-      runtime.getRuntimeArrayFormulaCellData()[unitId]?.[sheetId] as never,
-    );
-    return [...found.values()];
-  }
-
-  private named(
-    unitId: string,
-    name: string,
-  ): (Area & { readonly sheet: string }) | null | undefined {
-    const known = Object.values(this.defined.getDefinedNameMap(unitId) ?? {}).find(
-      (of) => of.name.toLowerCase() === name,
-    );
-    if (known === undefined) return undefined;
-    const { formulaOrRefString: address, localSheetId = WHOLE_WORKBOOK } = known;
-    if (!PLAIN_ADDRESS.test(address) || localSheetId !== WHOLE_WORKBOOK) return null;
-    const { sheetName, range } = deserializeRangeWithSheet(address);
-    return {
-      sheet: sheetName,
-      row: range.startRow,
-      column: range.startColumn,
-      rows: range.endRow - range.startRow + 1,
-      columns: range.endColumn - range.startColumn + 1,
-    };
-  }
-
-  private shifted(formula: string, columns: number): string {
-    const key = `${columns} ${formula}`;
-    let known = this.shifts.get(key);
-    if (known === undefined) {
-      known = this.lexer.moveFormulaRefOffset(formula, columns, 0);
-      this.shifts.set(key, known);
-    }
-    return known;
   }
 
   /** Hands the engine what our formulas have come to; returns where that is something new. */
-  private writeResults(unitId: string, { book, opened }: Evaluation): IUnitRange[] {
+  private writeCells({ book, opened }: Evaluation): IUnitRange[] {
+    const { unitId } = this.data;
     return [...opened].flatMap(([name, { sheetId, putIn }]) => {
       const changed = new ChangedCells(unitId, sheetId);
-      const { rowCount = 0, columnCount = 0 } = this.data(unitId, sheetId) ?? {};
+      const { rowCount = 0, columnCount = 0 } = this.data.data(sheetId) ?? {};
       for (const cell of putIn.own) {
         const { row, column, stands } = cell;
         const value = book.at(name, row, column);
         this.keepSentence(sheetId, cell, value);
-        const list = this.list(book, name, cell);
+        const list = listOf(book, name, cell);
         if (isSame(stands, gridValueOf(value ?? 0)) && list.every(({ isOld }) => isOld)) continue;
         this.runtime.setCurrent(row, column, rowCount, columnCount, sheetId, unitId);
         const values = list.length === 0 ? [value] : list.map((of) => of.value);
@@ -330,17 +191,6 @@ class OwnFormulas {
     });
   }
 
-  /** The values that a formula fills cells with, where it fills more than its own. */
-  private list(book: Workbook, name: string, { row, column, spill }: OwnCell) {
-    if (spill === undefined) return [];
-    const { range, cells } = spill;
-    return Array.from({ length: range.endRow - row + 1 }, (_, below) => {
-      const value = book.at(name, row + below, column);
-      const stands = cells?.getValue(row + below, column);
-      return { value, isOld: isSame(stands, gridValueOf(value ?? '')) };
-    });
-  }
-
   private keepSentence(sheetId: string, { row, column, stands }: OwnCell, value: Cell): void {
     if (value instanceof CellError) this.sentences.keep(sheetId, row, column, [[value]]);
     else if (typeof stands.v === 'string' && stands.v.startsWith('#')) {
@@ -348,78 +198,92 @@ class OwnFormulas {
     }
   }
 
-  /** Takes our own formulas out of what the engine is to calculate. */
-  private leaveToEngine(
-    unitId: string,
-    all: InnerConfig['_formulaData'],
-    evaluation: Evaluation | undefined,
-  ): void {
+  private writeRules(evaluated: Evaluation, names: readonly string[]): boolean {
+    const written = names.map((name) => {
+      const { sheetId } = evaluated.opened.get(name)!;
+      const where = this.evaluation.where(evaluated, name);
+      return this.evaluation.rules.write(this.data.unitId, sheetId, where);
+    });
+    return written.includes(true);
+  }
+
+  /** What of all formulas the engine is to calculate: those that we do not. */
+  private leftToEngine(all: Formulas, evaluated: Evaluation | undefined): Formulas {
+    const { unitId } = this.data;
+    for (const { sheetId, putIn } of evaluated?.opened.values() ?? []) {
+      this.left.set(sheetId, putIn.left);
+    }
     const sheets: Record<string, Nullable<FormulasOfSheet>> = { ...all[unitId] };
-    const byId = new Map([...(evaluation?.opened.values() ?? [])].map((of) => [of.sheetId, of]));
     for (const sheetId of Object.keys(sheets)) {
-      if (!this.isPlannedId(sheetId)) continue;
-      const left = byId.get(sheetId)?.putIn.left ?? this.leftBefore.get(sheetId) ?? [];
-      this.leftBefore.set(sheetId, left);
+      if (!this.data.isPlanned(sheetId)) continue;
+      const left = this.left.get(sheetId) ?? [];
       const formulas = new ObjectMatrix<IFormulaDataItem>();
       for (const { row, column } of left) {
         const item = sheets[sheetId]?.[row]?.[column];
-        if (item) formulas.setValue(row, column, { f: this.textAt(item) });
+        if (item) formulas.setValue(row, column, { f: this.textOf(item) });
       }
       sheets[sheetId] = formulas.getMatrix();
-      const places = left.map(({ row, column }) => `${row} ${column}`).join();
-      if ((this.knownToEngine.get(sheetId) ?? '') === places) continue;
-      this.knownToEngine.set(sheetId, places);
-      this.dependencies.clearFormulaDependency(unitId, sheetId);
+      this.tellEngine(sheetId, left.map(({ row, column }) => `${row} ${column}`).join());
     }
-    this.inner._formulaData = { ...all, [unitId]: sheets };
+    return { ...all, [unitId]: sheets };
   }
 
-  /** What was left to the engine when our sheets were evaluated last. */
-  private readonly leftBefore = new Map<string, PutIn['left']>();
+  /** The engine keeps what hangs on what by cells: where others are left to it, it has to begin anew. */
+  private tellEngine(sheetId: string, places: string): void {
+    if ((this.knownToEngine.get(sheetId) ?? '') === places) return;
+    this.knownToEngine.set(sheetId, places);
+    this.dependencies.clearFormulaDependency(this.data.unitId, sheetId);
+    this.dependencies.clearOtherFormulaDependency(this.data.unitId, sheetId);
+  }
 
-  private textAt({ f, x = 0, y = 0 }: IFormulaDataItem): string {
+  private textOf({ f, x = 0, y = 0 }: IFormulaDataItem): string {
     return x === 0 && y === 0 ? f : this.lexer.moveFormulaRefOffset(f, x, y);
   }
 
-  /** Notes what was read of the engine's formulas; the answer says whether they have come to something else since. */
-  private cameOtherwise(unitId: string, { opened }: Evaluation): () => boolean {
-    const cellsOf = ({ sheetId, putIn }: Opened) =>
-      putIn.left.map(
-        ({ row, column }) =>
-          this.came(unitId, sheetId)?.getValue(row, column) ??
-          this.data(unitId, sheetId)?.cellData.getValue(row, column),
-      );
-    const spillsOf = ({ sheetId, putIn }: Opened) => {
-      const own = new Set(putIn.own.filter(({ spill }) => spill).map(({ spill }) => spill!.range));
-      const isOwn = ({ startRow, startColumn }: IRange) =>
-        [...own].some((of) => of.startRow === startRow && of.startColumn === startColumn);
-      return this.spills(unitId, sheetId)
-        .filter(({ range }) => !isOwn(range))
-        .map(({ range, cells }) => {
-          const values: unknown[] = [
-            range.startRow,
-            range.startColumn,
-            range.endRow,
-            range.endColumn,
-          ];
-          for (let row = range.startRow; row <= range.endRow; row += 1) {
-            for (let column = range.startColumn; column <= range.endColumn; column += 1) {
-              values.push(cells?.getValue(row, column)?.v);
-            }
-          }
-          return values;
-        });
-    };
-    const all = () =>
-      JSON.stringify(
-        [...opened.values()].map((of) => [
-          cellsOf(of).map((cell) => [cell?.v, cell?.t]),
-          spillsOf(of),
-        ]),
-      );
-    const before = all();
-    return () => all() !== before;
+  /** All that the engine's formulas have come to on the sheets that ours read. */
+  private ofEngine({ opened }: Evaluation): string {
+    return JSON.stringify(
+      [...opened.values()].map((of) => [this.cellsOfEngine(of), this.listsOfEngine(of)]),
+    );
   }
+
+  private cellsOfEngine({ sheetId, putIn }: Opened) {
+    const cells = this.data.data(sheetId)?.cellData;
+    return putIn.left.map(({ row, column }) => {
+      const cell = this.data.came(sheetId)?.getValue(row, column) ?? cells?.getValue(row, column);
+      return [cell?.v, cell?.t];
+    });
+  }
+
+  private listsOfEngine({ sheetId, putIn }: Opened) {
+    const isOwn = ({ startRow, startColumn }: IRange) =>
+      putIn.own.some(
+        ({ row, column, spill }) => spill && row === startRow && column === startColumn,
+      );
+    return this.data
+      .spills(sheetId)
+      .filter(({ range }) => !isOwn(range))
+      .map(({ range: { startRow, endRow, startColumn, endColumn }, cells }) => {
+        const values: unknown[] = [startRow, endRow, startColumn, endColumn];
+        for (let row = startRow; row <= endRow; row += 1) {
+          for (let column = startColumn; column <= endColumn; column += 1) {
+            values.push(cells?.getValue(row, column)?.v);
+          }
+        }
+        return values;
+      });
+  }
+}
+
+/** The values that a formula fills cells with, where it fills more than its own. */
+function listOf(book: Workbook, name: string, { row, column, spill }: OwnCell) {
+  if (spill === undefined) return [];
+  const { range, cells } = spill;
+  return Array.from({ length: range.endRow - row + 1 }, (_, below) => {
+    const value = book.at(name, row + below, column);
+    const stands = cells?.getValue(row + below, column);
+    return { value, isOld: isSame(stands, gridValueOf(value ?? '')) };
+  });
 }
 
 /** Cells that have changed, as ranges. */

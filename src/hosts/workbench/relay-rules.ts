@@ -14,7 +14,7 @@ import type { FWorksheet } from '@univerjs/sheets/facade';
 import { areaAddress, quotedSheetName, type Area } from '../../sheets/plan/area';
 import type { SheetPlan } from '../../sheets/plan/plan';
 import type { Grid } from './grid';
-import { gridRange, highlightRule, validationRule } from './rules';
+import { AS_IT_STANDS, gridRange, highlightRule, validationRule } from './rules';
 import type { Step } from './steps';
 
 const isSame = (a: Area, b: Area) => areaAddress(a) === areaAddress(b);
@@ -50,6 +50,7 @@ export function entrySteps(
         ...place,
         ruleId: rule.uid,
         payload: { type: UpdateRuleType.ALL, payload },
+        source: AS_IT_STANDS,
       },
     });
     return [

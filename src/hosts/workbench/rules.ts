@@ -18,6 +18,12 @@ import { areaAddress, type Area } from '../../sheets/plan/area';
 import type { EntryPlan, HighlightPlan } from '../../sheets/plan/plan';
 import { gridStyle } from './snapshot';
 
+/**
+ * For rules that come with a layout: the grid works out the heights of all rows that a list is offered in where a person
+ * asks for one, of the sheet in view whichever it is, and a layout has its heights.
+ */
+export const AS_IT_STANDS = 'patched';
+
 /** An area as the grid's range. */
 export function gridRange(area: Area): IRange {
   return {

@@ -15,7 +15,7 @@ import {
 import { CellError, ERROR_CODES, type Cell, type ErrorCode } from '../../functions/cell';
 import { compileFormula } from '../../sheets/calculate/compile';
 import { FormulaSyntaxError } from '../../sheets/calculate/syntax';
-import { CalculatedCell, Formula, SpilledCell, type Sheet } from '../../sheets/calculate/workbook';
+import { GivenCell, Formula, SpilledCell, type Sheet } from '../../sheets/calculate/workbook';
 import { hasFormula } from './relay';
 
 /** The grid keeps this with a sheet that was laid out by a plan. */
@@ -45,19 +45,29 @@ export interface StandingSheet {
   readonly spills: readonly Spill[];
 }
 
-/** A formula that is calculated here, in its cell. */
-export interface OwnCell {
+/** Where a formula stands, and what the grid has of it. */
+interface FormulaAt {
   readonly row: number;
   readonly column: number;
-  readonly stands: ICellData;
+  readonly text: ICellData['f'];
+  readonly id: ICellData['si'];
+}
+
+/** A formula that is calculated here, in its cell. */
+export interface OwnCell extends FormulaAt {
+  /** What it came to before. */
+  stands: ICellData;
   /** The list that it fills cells with, where it does. */
-  readonly spill: Spill | undefined;
+  spill: Spill | undefined;
 }
 
 /** Which formulas of a sheet are calculated here, and which the grid's engine calculates. */
 export interface PutIn {
   readonly own: readonly OwnCell[];
-  readonly left: readonly { readonly row: number; readonly column: number }[];
+  readonly left: readonly FormulaAt[];
+  spills: readonly Spill[];
+  /** How many cells hold something that was typed. */
+  typed: number;
 }
 
 const CODES = new Set<unknown>(ERROR_CODES);
@@ -147,20 +157,28 @@ export interface Reading {
   readonly shifted: (formula: string, columns: number) => string;
 }
 
+/** The cells that lists fill, with what stands there. */
+function* cellsOfLists(spills: readonly Spill[]): Generator<readonly [number, number, ICellData]> {
+  for (const { range, cells } of spills) {
+    for (let row = range.startRow; row <= range.endRow; row += 1) {
+      for (let column = range.startColumn; column <= range.endColumn; column += 1) {
+        const cell = cells?.getValue(row, column);
+        if (cell) yield [row, column, cell];
+      }
+    }
+  }
+}
+
+/** What a formula of the engine's came to; empty text is text there, and no blank. */
+const calculated = (stands: ICellData, { styles }: Reading) =>
+  contentOf({ ...stands, f: '=' }, styles);
+
 /** Puts what stands on a sheet of the grid into one of our evaluation. */
-export function putStanding(
-  sheet: Sheet,
-  standing: StandingSheet,
-  { known, styles, shifted }: Reading,
-): PutIn {
+export function putStanding(sheet: Sheet, standing: StandingSheet, reading: Reading): PutIn {
   const { cells, came, spills } = standing;
-  for (const spill of spills) {
-    spill.cells?.forValue((row, column, cell) => {
-      const { startRow, endRow, startColumn, endColumn } = spill.range;
-      const isOfList =
-        row >= startRow && row <= endRow && column >= startColumn && column <= endColumn;
-      if (cell && isOfList) sheet.put(row, column, contentOf(cell, styles));
-    });
+  const { known, styles, shifted } = reading;
+  for (const [row, column, cell] of cellsOfLists(spills)) {
+    sheet.put(row, column, contentOf(cell, styles));
   }
   const shared = standing.isPlanned ? sharedFormulas(cells) : new Map<string, Written>();
   const formulaOf = (cell: ICellData, row: number, column: number, spill: Spill | undefined) => {
@@ -174,28 +192,91 @@ export function putStanding(
     return new Formula(shifted(text, column - written.column), firstRow);
   };
   const own: OwnCell[] = [];
-  const left: { row: number; column: number }[] = [];
+  const left: FormulaAt[] = [];
+  let typed = 0;
   cells.forValue((row, column, cell) => {
     if (!cell) return;
     if (!hasFormula(cell)) {
       const content = contentOf(cell, styles);
-      if (content !== null) sheet.put(row, column, content);
+      if (content === null) return;
+      sheet.put(row, column, content);
+      typed += 1;
       return;
     }
     const stands = came(row, column) ?? cell;
+    const at: FormulaAt = { row, column, text: cell.f, id: cell.si };
     const spill = spills.length > 0 ? listFrom(standing, row, column) : undefined;
     const formula = standing.isPlanned ? formulaOf(cell, row, column, spill) : undefined;
-    if (formula !== undefined && known.has(formula.text)) {
-      sheet.put(row, column, formula);
-      own.push({ row, column, stands, spill });
-      for (let below = 1; below < formula.spillRows; below += 1) {
-        sheet.put(row + below, column, new SpilledCell(row, below));
-      }
+    if (formula === undefined || !known.has(formula.text)) {
+      sheet.put(row, column, new GivenCell(calculated(stands, reading), true));
+      left.push(at);
       return;
     }
-    // Empty text that a formula came to is text, and no blank.
-    sheet.put(row, column, new CalculatedCell(contentOf({ ...stands, f: '=' }, styles)));
-    left.push({ row, column });
+    sheet.put(row, column, formula);
+    own.push({ ...at, stands, spill });
+    for (let below = 1; below < formula.spillRows; below += 1) {
+      sheet.put(row + below, column, new SpilledCell(row, below));
+    }
   });
-  return { own, left };
+  return { own, left, spills, typed };
+}
+
+const isSameList = (one: Spill, other: Spill | undefined) =>
+  one.range.startRow === other?.range.startRow &&
+  one.range.endRow === other.range.endRow &&
+  one.range.startColumn === other.range.startColumn &&
+  one.range.endColumn === other.range.endColumn;
+
+/**
+ * Gives a sheet that was put in before what stands there now, in the revision that the evaluation is in. False where more
+ * than values has become something else: then all has to be put in anew.
+ */
+export function takeChanges(
+  sheet: Sheet,
+  standing: StandingSheet,
+  putIn: PutIn,
+  reading: Reading,
+): boolean {
+  const { cells, came, spills } = standing;
+  const { own, left, spills: before } = putIn;
+  if (spills.length !== before.length) return false;
+  if (!spills.every((spill, index) => isSameList(spill, before[index]))) return false;
+  const filled = new Set<string>();
+  for (const [row, column, cell] of cellsOfLists(spills)) {
+    filled.add(`${row} ${column}`);
+    if (sheet.givenAt(row, column) === undefined) continue;
+    sheet.giveAnew(row, column, contentOf(cell, reading.styles));
+  }
+  let [nextOwn, nextLeft, typed, isOther] = [0, 0, 0, false];
+  const give = (row: number, column: number, now: Cell) => {
+    const was = sheet.givenAt(row, column);
+    if (was === undefined) isOther = true;
+    else sheet.giveAnew(row, column, now);
+    if (now !== null) typed += 1;
+    if (was === null && now !== null) putIn.typed += 1;
+    if (was !== null && now === null) putIn.typed -= 1;
+  };
+  const isStill = ({ f, si }: ICellData, row: number, column: number, at: FormulaAt | undefined) =>
+    at?.row === row && at.column === column && at.text === f && at.id === si;
+  cells.forValue((row, column, cell) => {
+    if (!cell || isOther) return;
+    if (!hasFormula(cell)) {
+      const content = contentOf(cell, reading.styles);
+      const isOfList = content === null && filled.size > 0 && filled.has(`${row} ${column}`);
+      if (!isOfList) give(row, column, content);
+      return;
+    }
+    const stands = came(row, column) ?? cell;
+    const [ours, theirs] = [own[nextOwn], left[nextLeft]];
+    if (ours !== undefined && isStill(cell, row, column, ours)) {
+      ours.stands = stands;
+      if (ours.spill !== undefined) ours.spill = spills[before.indexOf(ours.spill)];
+      nextOwn += 1;
+    } else if (isStill(cell, row, column, theirs)) {
+      sheet.giveAnew(row, column, calculated(stands, reading));
+      nextLeft += 1;
+    } else isOther = true;
+  });
+  putIn.spills = spills;
+  return !isOther && nextOwn === own.length && nextLeft === left.length && typed === putIn.typed;
 }

@@ -2,6 +2,7 @@
 import type { Parameter } from '../../functions/parameter';
 import { measuredAmps, voltsIn, voltsOut } from '../../functions/parameters/building';
 import type { CellStyle } from '../plan/plan';
+import { FOR_RUN } from '../station/for-run';
 import type { BuiltKey } from './layout';
 
 export interface BuiltColumn {
@@ -29,6 +30,10 @@ export const BUILT_COLUMNS: Readonly<Record<BuiltKey, BuiltColumn>> = {
     heading: 'Wire as listed',
     note: 'Size and one-way length of the schedule.',
     widthChars: 18,
+  },
+  forRun: {
+    ...FOR_RUN,
+    note: 'The name of the run that the readings of this row were taken on. They stay in their row when a spreadsheet sorts the runs: where another run stands here then, it is not judged by them.',
   },
   voltsIn: {
     heading: 'Read at source',
@@ -104,8 +109,11 @@ export const BUILT_COLUMNS: Readonly<Record<BuiltKey, BuiltColumn>> = {
     heading: 'What it tells',
     note: 'Sure as far as the head says: it holds wherever within their doubt the true values are.',
     widthChars: 58,
+    style: { wrap: true },
   },
   there: working('There', '1 where a run stands.'),
+  name: working('Name', 'Of the run, as the schedule has it.'),
+  astray: working('Astray', '1 where readings are not said to be for the run in their row.'),
   wireMilliohms: working('Wire mΩ', 'All its conductors, at the temperature of the reading.'),
   limit: working('Limit', 'Planned, and what may come on top.'),
   wrong: working('Not usable', 'Why its readings cannot be used.'),

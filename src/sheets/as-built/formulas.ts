@@ -6,6 +6,7 @@ import { JOINT_FINDINGS } from '../../core/joints';
 import { saidOfRun } from '../crew/said';
 import { text } from '../plan/formula';
 import { columnReferences, runsFollowed } from '../schedule/layout';
+import { forRunRemedy, isForRun } from '../station/for-run';
 import { conductorTempInForce } from '../station/house-rules';
 import type { Layout } from '../station/layout';
 import type { ColumnKey } from '../station/schedule-keys';
@@ -30,7 +31,10 @@ export const BUILT_WORDS = {
   less: 'resists less than its wire: check length, wire and readings',
 } as const;
 
-type FormulaKey = Exclude<BuiltKey, (typeof READING_KEYS)[number]>;
+/** Before the row that readings stand in, where they are not said to be for its run. */
+const ROW_WORD = 'row ';
+
+type FormulaKey = Exclude<BuiltKey, (typeof READING_KEYS)[number] | 'forRun'>;
 
 /** How the wire resists at the temperature of the reading, over how it does at that of the house rules. */
 function warmth({ names: { rule } }: Layout, { typed }: BuiltReferences): string {
@@ -53,20 +57,24 @@ export function builtFormulas(
     `IF(ISNUMBER(${typed[key]}),${typed[key]}${key === 'tempC' ? '<-100' : '<0'},TRUE)`;
   const tempBad = `IF(${typed.tempC}="",FALSE,${isBad('tempC')})`;
   const wrong: readonly (readonly [string, string])[] = [
-    [`${cell.there}=0`, BUILT_WRONG.noRun],
-    [`OR(${readings.map((reading) => `LEN(TRIM(${reading}))=0`).join(',')})`, BUILT_WRONG.missing],
+    [`AND(${cell.there}=0,LEN(TRIM(${cell.forRun}))=0)`, text(BUILT_WRONG.noRun)],
+    [`${cell.astray}=1`, `${text(ROW_WORD)}&ROW()&${forRunRemedy(cell.forRun, cell.name)}`],
+    [
+      `OR(${readings.map((reading) => `LEN(TRIM(${reading}))=0`).join(',')})`,
+      text(BUILT_WRONG.missing),
+    ],
     [
       `NOT(AND(${readings.map((reading) => `ISNUMBER(${reading})`).join(',')}))`,
-      BUILT_WRONG.notRead,
+      text(BUILT_WRONG.notRead),
     ],
-    [`OR(${cell.voltsIn}<=0,${cell.voltsOut}<0)`, BUILT_WRONG.backwards],
-    [`${cell.amps}<=0`, BUILT_WRONG.noAmps],
-    [`${cell.voltsOut}>${cell.voltsIn}`, BUILT_WRONG.swapped],
+    [`OR(${cell.voltsIn}<=0,${cell.voltsOut}<0)`, text(BUILT_WRONG.backwards)],
+    [`${cell.amps}<=0`, text(BUILT_WRONG.noAmps)],
+    [`${cell.voltsOut}>${cell.voltsIn}`, text(BUILT_WRONG.swapped)],
     [
       `OR(${isBad('excess')},${isBad('voltsStep')},${isBad('ampsStep')},${isBad('wireDoubt')},${tempBad})`,
-      BUILT_WRONG.badHead,
+      text(BUILT_WRONG.badHead),
     ],
-    [`NOT(ISNUMBER(${cell.wireMilliohms}))`, BUILT_WRONG.noWire],
+    [`NOT(ISNUMBER(${cell.wireMilliohms}))`, text(BUILT_WRONG.noWire)],
   ];
   const usable = `AND(${typedIn}>0,LEN(${cell.wrong})=0)`;
   const where = (formula: string) => `IF(${usable},${formula},"")`;
@@ -93,20 +101,25 @@ export function builtFormulas(
     ),
     verdict: `IF(${typedIn}=0,"",IF(LEN(${cell.wrong})>0,${cell.wrong},IF(${cell.finding}=${text(BUILT_WORDS.unsure)},${cell.finding}&": "&${range}&"; more amps, or a finer meter",${cell.finding})))`,
     there: `IF(${number}>ROWS(${schedule.level}),0,IF(ISERROR(${there('level')}),1,IF(OR(LEN(${there('level')})>0,LEN(TRIM(${there('run')}))>0),1,0)))`,
+    name: `IFERROR(TRIM(${there('run')}),"")`,
+    astray: `IF(${typedIn}=0,0,IF(${isForRun(cell.forRun, cell.name)},0,1))`,
     wireMilliohms: `IF(${cell.there}=0,"",IFERROR(IF(ISNUMBER(${there('ohms')}),1000*(${there('ohms')}-${there('jointOhms')})*${warmth(layout, references)},""),""))`,
     limit: where(`${cell.planned}+${typed.excess}`),
-    wrong: `IF(${typedIn}=0,"",${wrong.reduceRight((further, [test, why]) => `IF(${test},${text(why)},${further})`, '""')})`,
+    wrong: `IF(${typedIn}=0,"",${wrong.reduceRight((further, [test, why]) => `IF(${test},${why},${further})`, '""')})`,
     finding: `IF(NOT(${usable}),"",IF(${cell.least}>${cell.limit},${text(BUILT_WORDS.look)},IF(ISNUMBER(${cell.most}),IF(${cell.most}<0,${text(BUILT_WORDS.less)},IF(${cell.most}<=${cell.limit},${text(BUILT_WORDS.sound)},${text(BUILT_WORDS.unsure)})),${text(BUILT_WORDS.unsure)})))`,
   };
 }
 
-/** How many runs are measured, and what came of it. */
+/** How many runs are measured, and what came of it; first of all, whether readings are not for the run in their row. */
 export function summaryFormula(layout: Layout, { column }: BuiltReferences): string {
   const schedule = columnReferences(layout, true);
   const found = (word: string) => `COUNTIF(${column.finding},${text(word)})`;
   const unusable = `SUMPRODUCT(--(LEN(${column.wrong})>0))`;
   const measured = `SUMPRODUCT(--(LEN(${column.finding})>0))`;
+  const astray = `SUM(${column.astray})`;
+  const first = `INDEX(${column.wrong},MATCH(1,${column.astray},0))`;
   return [
+    `IF(${astray}=0,"","Not judged: "&IF(${astray}=1,"",${astray}&" rows; ")&${first}&". ")`,
     `${measured}&" of "&SUM(${column.there})&" runs measured: "`,
     `${found(BUILT_WORDS.look)}&${text(`: ${BUILT_WORDS.look}, `)}`,
     `${found(BUILT_WORDS.unsure)}&${text(`: ${BUILT_WORDS.unsure}, `)}`,

@@ -23,6 +23,7 @@ export const CELL_PLACES: CellPlaces = { first: BUILT_ROW.cells, label: 0, value
 export const BUILT_SHOWN_KEYS = [
   'run',
   'wire',
+  'forRun',
   'voltsIn',
   'voltsOut',
   'amps',
@@ -38,7 +39,15 @@ export const BUILT_SHOWN_KEYS = [
   'verdict',
 ] as const;
 /** Workings: right of what is printed. */
-export const BUILT_WORKING_KEYS = ['there', 'wireMilliohms', 'limit', 'wrong', 'finding'] as const;
+export const BUILT_WORKING_KEYS = [
+  'there',
+  'name',
+  'astray',
+  'wireMilliohms',
+  'limit',
+  'wrong',
+  'finding',
+] as const;
 export const BUILT_KEYS = [...BUILT_SHOWN_KEYS, ...BUILT_WORKING_KEYS] as const;
 export type BuiltKey = (typeof BUILT_KEYS)[number];
 

@@ -15,6 +15,7 @@ import {
 } from '../station/as-built';
 import type { StationContent } from '../station/content';
 import { EXTRAS } from '../station/extras';
+import { FOR_RUN, forRunCells } from '../station/for-run';
 import type { Layout } from '../station/layout';
 import { namedCellBlocks, namedCellEntries } from '../station/named-cells';
 import { builtCells } from './cells';
@@ -37,10 +38,12 @@ import {
 
 /** Names the schedule that the sheet belongs to, by which a reader finds it again. */
 export const builtOf = (sheet: string) =>
-  `Readings of the finished runs of the sheet "${sheet}". Rows follow the places of its runs: put the schedule in order before you measure.`;
+  `Readings of the finished runs of the sheet "${sheet}". Write the name of the run under "${FOR_RUN.heading}" beside them: they stay in their row when a spreadsheet sorts the runs.`;
 
 const HOW =
   'Read both ends while the load runs, meter leads on the conductors themselves. Do not touch a joint that may be hot; if one is, switch off and cut it out.';
+
+const BUILT_ENTRY_KEYS = ['forRun', ...READING_KEYS] as const;
 
 const isReading = (key: BuiltKey): key is ReadingKey =>
   (READING_KEYS as readonly string[]).includes(key);
@@ -73,18 +76,25 @@ function headBlocks(layout: Layout, references: BuiltReferences, typed: AsBuiltT
   ];
 }
 
-function rowBlocks(layout: Layout, references: BuiltReferences, typed: AsBuiltTyped): Block[] {
+function rowBlocks(
+  layout: Layout,
+  references: BuiltReferences,
+  { asBuilt: typed = {}, runs: named }: StationContent,
+): Block[] {
   const rows = runsFollowed(layout);
   const formulas = builtFormulas(layout, references);
   const working = new Set<string>(BUILT_WORKING_KEYS);
   const runs = typed.runs ?? [];
   return BUILT_KEYS.map((key): Block => {
     const of = builtArea(key, rows);
-    const style = { ...BUILT_COLUMNS[key].style, border: 'all' } as const;
-    return isReading(key)
+    const style = { ...BUILT_COLUMNS[key].style, border: 'all', atTop: true } as const;
+    return key === 'forRun' || isReading(key)
       ? {
           area: of,
-          cells: Array.from({ length: rows }, (_, index) => [runs[index]?.[key] ?? null]),
+          cells:
+            key === 'forRun'
+              ? forRunCells(rows, runs, named)
+              : Array.from({ length: rows }, (_, index) => [runs[index]?.[key] ?? null]),
           style: { ...style, fill: PALETTE.input },
         }
       : {
@@ -131,11 +141,11 @@ export function asBuiltSheet(layout: Layout, content: StationContent): SheetPlan
     name: asBuiltName(layout.names),
     columnWidths: BUILT_KEYS.map((key) => BUILT_COLUMNS[key].widthChars),
     hiddenColumns: BUILT_WORKING_KEYS.map(builtColumn),
-    blocks: [...headBlocks(layout, references, typed), ...rowBlocks(layout, references, typed)],
+    blocks: [...headBlocks(layout, references, typed), ...rowBlocks(layout, references, content)],
     names: BUILT_CELL_KEYS.map((key) => ({ name: named[key], area: builtCellArea(key) })),
     entries: [
       ...namedCellEntries(builtCells(layout.names.rule), BUILT_CELL_KEYS, CELL_PLACES),
-      ...READING_KEYS.map((key) => {
+      ...BUILT_ENTRY_KEYS.map((key) => {
         const { heading, note, parameter } = BUILT_COLUMNS[key];
         return entry(builtArea(key, rows), { title: heading, sentences: [note] }, { parameter });
       }),

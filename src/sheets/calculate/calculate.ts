@@ -44,7 +44,11 @@ function fill(sheet: Sheet, plan: SheetPlan): void {
  * asked for.
  */
 export function calculate(plans: readonly SheetPlan[]): Calculated {
-  const workbook = new Workbook();
+  return workbookOf(plans, new Workbook());
+}
+
+/** Puts sheets into a workbook that evaluates them. */
+export function workbookOf(plans: readonly SheetPlan[], workbook: Workbook): Workbook {
   const sheets = plans.map((plan) => workbook.addSheet(plan.name));
   for (const [index, { names }] of plans.entries()) {
     for (const { name, area } of names) workbook.addName(name, sheets[index]!, area);

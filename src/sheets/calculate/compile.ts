@@ -1,8 +1,10 @@
 /** A formula's tree turned into a function once, to be called for every row that it is filled down to. */
 import { NAMESPACE, findFunction } from '../../functions/catalogue';
-import { CellError, type Cell, type Matrix, type ResultMatrix } from '../../functions/cell';
+import { CellError, type Matrix, type ResultMatrix } from '../../functions/cell';
 import { equalPlaces } from './equal-places';
+import { KeptPart } from './kept';
 import { NATIVE_FUNCTIONS } from './native-functions';
+import type { Compiled, NamedArea, Place, SheetReader } from './place';
 import { askedOf, forgetParts, isWholeArea } from './same-for-rows';
 import { FormulaSyntaxError, parseFormula, type Address, type Node } from './syntax';
 import {
@@ -14,44 +16,8 @@ import {
   OPERATIONS,
   spread,
   spreadTwo,
-  type Cells,
   type Value,
 } from './values';
-
-/** Where a formula stands when it is computed, and what it reads from. */
-export interface Place {
-  readonly reader: Reader;
-  readonly sheet: SheetReader;
-  readonly row: number;
-  readonly column: number;
-  /** Rows below the one that the formula is written for. */
-  readonly down: number;
-}
-
-/** Cells of one sheet as formulas read them. */
-export interface SheetReader {
-  cell(row: number, column: number): Cell;
-  cells(row: number, column: number, rows: number, columns: number): Cells;
-  hasFormula(row: number, column: number): boolean;
-}
-
-/** What formulas read beyond their own sheet. */
-export interface Reader {
-  /** A sheet by its name; one without cells where there is none. */
-  sheet(name: string): SheetReader;
-  /** What a defined name (in lower case) stands for. */
-  named(name: string): NamedArea | undefined;
-}
-
-export interface NamedArea {
-  readonly sheet: SheetReader;
-  readonly row: number;
-  readonly column: number;
-  readonly rows: number;
-  readonly columns: number;
-}
-
-export type Compiled = (place: Place) => Value;
 
 const NO_NAME = new CellError('#NAME?', 'an unknown name');
 
@@ -100,7 +66,7 @@ function compileNode(node: Node): Compiled {
   if (!asked?.hasAreas) return plain;
   if (asked.cells.length === 0) return onceForSheet(plain);
   return node.kind === 'call' && asked.cells.length === 1
-    ? onceForValue(plain, compileNode(asked.cells[0]!))
+    ? onceForValue(plain, asked.cells[0]!)
     : plain;
 }
 
@@ -146,27 +112,37 @@ function compilePlain(node: Node): Compiled {
 
 /** What is the same in every row is computed once for a sheet. */
 function onceForSheet(compute: Compiled): Compiled {
-  const known = new WeakMap<SheetReader, Value>();
+  const known = new WeakMap<SheetReader, KeptPart>();
   return (place) => {
-    let value = known.get(place.sheet);
-    if (value === undefined) known.set(place.sheet, (value = compute(place)));
-    return value;
+    let part = known.get(place.sheet);
+    if (part === undefined) known.set(place.sheet, (part = new KeptPart(place.reader, compute)));
+    return part.at(place);
   };
 }
 
+type CellNode = Extract<Node, { kind: 'area' }>;
+
 /** What follows from one cell of the row is computed once for each of its values. */
-function onceForValue(compute: Compiled, cell: Compiled): Compiled {
-  const ofSheets = new WeakMap<SheetReader, Map<Value, Value>>();
+function onceForValue(compute: Compiled, node: CellNode): Compiled {
+  const ofSheets = new WeakMap<SheetReader, Map<Value, KeptPart>>();
+  const cell = compileNode(node);
+  const sourceOf = (place: Place) =>
+    sheetOf(node, place).source(rowAt(node.first, place), node.first.column);
   return (place) => {
     const given = cell(place);
     if (given instanceof CellError) return compute(place);
     let known = ofSheets.get(place.sheet);
-    if (known === undefined) ofSheets.set(place.sheet, (known = new Map<Value, Value>()));
-    let value = known.get(given);
-    if (value === undefined) known.set(given, (value = compute(place)));
-    return value;
+    if (known === undefined) ofSheets.set(place.sheet, (known = new Map<Value, KeptPart>()));
+    let part = known.get(given);
+    if (part === undefined) {
+      known.set(given, (part = new KeptPart(place.reader, compute, sourceOf)));
+    }
+    return part.at(place);
   };
 }
+
+const sheetOf = ({ sheet: named }: CellNode, { reader, sheet }: Place) =>
+  named === undefined ? sheet : reader.sheet(named);
 
 function compileArea({ sheet: named, first, last }: Extract<Node, { kind: 'area' }>): Compiled {
   const column = Math.min(first.column, last.column);

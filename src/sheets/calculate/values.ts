@@ -133,6 +133,17 @@ export function isSame(left: Cell, right: Cell): boolean {
   return !(left instanceof CellError) && !(right instanceof CellError) && isEqual(left, right);
 }
 
+/** Whether a value stands as it did: alike in kind and content, an error with its reason. */
+export function isUnchanged(before: Value | undefined, now: Value): boolean {
+  if (before === now) return true;
+  return (
+    before instanceof CellError &&
+    now instanceof CellError &&
+    before.code === now.code &&
+    before.sentence === now.sentence
+  );
+}
+
 function finite(number: number): Cell {
   return Number.isFinite(number) ? number : ERRORS.tooLarge;
 }

@@ -4,25 +4,23 @@
  */
 import { CellError, type Cell } from '../../functions/cell';
 import type { Area } from '../plan/area';
-import {
-  compileFormula,
-  type Compiled,
-  type NamedArea,
-  type Place,
-  type Reader,
-  type SheetReader,
-} from './compile';
-import { isCells, type Cells } from './values';
+import { compileFormula } from './compile';
+import { hasChangedSince } from './kept';
+import type { Compiled, NamedArea, Place, Reader, SheetReader, Source } from './place';
+import { isCells, isUnchanged, type Cells, type Value } from './values';
 
 /** How deep cells may lead to one another before the rest is put off: far less than what a call stack bears. */
 const DEEPEST = 120;
 
 /** A formula in its cell, which is also the place that it is computed at. */
-class FormulaCell implements Place {
+class FormulaCell implements Place, Source {
   value: Cell | undefined = undefined;
   /** The whole answer of a formula that spills. */
   spilled: Cells | undefined = undefined;
   isBusy = false;
+  sources: readonly Source[] = [];
+  verifiedAt = 0;
+  changedAt = 0;
 
   constructor(
     readonly reader: Workbook,
@@ -35,6 +33,11 @@ class FormulaCell implements Place {
 
   get down(): number {
     return this.row - this.formula.firstRow;
+  }
+
+  refresh(): number {
+    this.reader.valueOf(this);
+    return this.changedAt;
   }
 }
 
@@ -79,16 +82,79 @@ export class SpilledCell {
   ) {}
 }
 
-/** A cell whose formula somebody else calculates, with what that came to. */
-export class CalculatedCell {
-  constructor(readonly value: Cell) {}
+/** A cell with a value that comes from outside: typed, or of a formula that somebody else calculates. */
+export class GivenCell implements Source {
+  changedAt = 0;
+
+  constructor(
+    public value: Cell,
+    readonly hasFormula: boolean,
+  ) {}
+
+  refresh(): number {
+    return this.changedAt;
+  }
 }
 
 /** A cell: what was typed, a formula, or where in a spilled answer it lies. */
-export type Held = Cell | Formula | FormulaCell | SpilledCell | CalculatedCell;
+export type Held = Cell | Formula | FormulaCell | SpilledCell | GivenCell;
 
 /** Areas are kept by one number: their place and size side by side, as far as those go. */
 const MOST = { columns: 2 ** 10, rows: 2 ** 16, width: 2 ** 6 } as const;
+
+/** Cells side by side, read when they are asked for. */
+class CellArea implements Cells, Source {
+  private whole: readonly Cell[] | undefined = undefined;
+  private verifiedAt = 0;
+  private changedAt = 0;
+
+  constructor(
+    private readonly workbook: Workbook,
+    private readonly sheet: Sheet,
+    private readonly row: number,
+    private readonly column: number,
+    readonly rows: number,
+    readonly columns: number,
+  ) {}
+
+  at(down: number, across: number): Cell {
+    return this.sheet.cell(this.row + down, this.column + across);
+  }
+
+  all(): readonly Cell[] {
+    this.workbook.noted?.push(this);
+    this.refresh();
+    return this.whole!;
+  }
+
+  /** The list stays the same one while no cell of it changes, for all that is kept with it. */
+  refresh(): number {
+    const { workbook } = this;
+    if (this.verifiedAt === workbook.revision) return this.changedAt;
+    const before = workbook.noted;
+    workbook.noted = undefined;
+    try {
+      const { rows, columns, whole } = this;
+      const cells = new Array<Cell>(rows * columns);
+      let isSame = whole !== undefined;
+      for (let down = 0, index = 0; down < rows; down += 1) {
+        for (let across = 0; across < columns; across += 1, index += 1) {
+          const cell = this.at(down, across);
+          isSame &&= isUnchanged(whole![index], cell);
+          cells[index] = cell;
+        }
+      }
+      if (!isSame) {
+        this.whole = cells;
+        this.changedAt = workbook.revision;
+      }
+      this.verifiedAt = workbook.revision;
+      return this.changedAt;
+    } finally {
+      workbook.noted = before;
+    }
+  }
+}
 
 export class Sheet implements SheetReader {
   private readonly rows: (Held | undefined)[][] = [];
@@ -114,14 +180,23 @@ export class Sheet implements SheetReader {
 
   cell(row: number, column: number): Cell {
     const held = this.get(row, column);
-    if (held instanceof FormulaCell) return held.value ?? this.workbook.valueOf(held);
+    if (held instanceof FormulaCell) {
+      this.workbook.noted?.push(held);
+      return this.workbook.valueOf(held);
+    }
     if (held instanceof SpilledCell) {
       const anchor = this.anchorOf(held, column);
+      this.workbook.noted?.push(anchor);
       this.workbook.valueOf(anchor);
       const { spilled } = anchor;
       return spilled !== undefined && held.down < spilled.rows ? spilled.at(held.down, 0) : null;
     }
-    return held instanceof CalculatedCell ? held.value : (held ?? null);
+    if (this.workbook.noted !== undefined) {
+      const given = this.given(row, column);
+      this.workbook.noted.push(given);
+      return given.value;
+    }
+    return held instanceof GivenCell ? held.value : (held ?? null);
   }
 
   /** The formula whose answer spills over a cell. */
@@ -129,36 +204,51 @@ export class Sheet implements SheetReader {
     return this.get(anchorRow, column) as FormulaCell;
   }
 
+  source(row: number, column: number): Source | undefined {
+    const held = this.get(row, column);
+    if (held instanceof SpilledCell) return undefined;
+    return held instanceof FormulaCell ? held : this.given(row, column);
+  }
+
+  /** A cell without a formula of ours as one that values may hang on. */
+  private given(row: number, column: number): GivenCell {
+    const held = this.rows[row]?.[column];
+    if (held instanceof GivenCell) return held;
+    const given = new GivenCell((held ?? null) as Cell, false);
+    this.put(row, column, given);
+    return given;
+  }
+
+  /** What stands in a cell that has no formula of ours, by itself or by one that spills; undefined where it has. */
+  givenAt(row: number, column: number): Cell | undefined {
+    const held = this.rows[row]?.[column];
+    if (held instanceof GivenCell) return held.value;
+    const isOurs =
+      held instanceof Formula || held instanceof FormulaCell || held instanceof SpilledCell;
+    return isOurs ? undefined : (held ?? null);
+  }
+
+  /** Gives a cell without a formula of ours another value, in this revision. */
+  giveAnew(row: number, column: number, value: Cell): void {
+    if (isUnchanged(this.givenAt(row, column), value)) return;
+    const given = this.given(row, column);
+    given.value = value;
+    given.changedAt = this.workbook.revision;
+  }
+
   hasFormula(row: number, column: number): boolean {
     const held = this.rows[row]?.[column];
-    return held instanceof FormulaCell || held instanceof Formula || held instanceof CalculatedCell;
+    if (held instanceof GivenCell) return held.hasFormula;
+    return held instanceof FormulaCell || held instanceof Formula;
   }
 
   cells(row: number, column: number, rows: number, columns: number): Cells {
-    if (column >= MOST.columns || rows >= MOST.rows || columns >= MOST.width) {
-      return this.area(row, column, rows, columns);
-    }
+    const area = () => new CellArea(this.workbook, this, row, column, rows, columns);
+    if (column >= MOST.columns || rows >= MOST.rows || columns >= MOST.width) return area();
     const key = ((row * MOST.columns + column) * MOST.rows + rows) * MOST.width + columns;
     let known = this.areas.get(key);
-    if (known === undefined) {
-      this.areas.set(key, (known = this.area(row, column, rows, columns)));
-    }
+    if (known === undefined) this.areas.set(key, (known = area()));
     return known;
-  }
-
-  private area(row: number, column: number, rows: number, columns: number): Cells {
-    let whole: readonly Cell[] | undefined;
-    const at = (down: number, across: number) => this.cell(row + down, column + across);
-    const all = () => {
-      const cells = new Array<Cell>(rows * columns);
-      for (let down = 0, index = 0; down < rows; down += 1) {
-        for (let across = 0; across < columns; across += 1, index += 1) {
-          cells[index] = at(down, across);
-        }
-      }
-      return cells;
-    };
-    return { rows, columns, at, all: () => (whole ??= all()) };
   }
 }
 
@@ -174,12 +264,29 @@ export interface Elsewhere {
 }
 
 export class Workbook implements Reader {
+  revision = 1;
+  noted: Source[] | undefined = undefined;
+  /** Whether a reference turned out to be circular: what comes of it hangs on who asked first. */
+  metCircle = false;
+  /** How often a formula of a cell was worked out. */
+  workedOut = 0;
   private readonly sheets = new Map<string, Sheet>();
   private readonly names = new Map<string, NamedArea>();
   private depth = 0;
 
-  /** Without `elsewhere`, a sheet that is not there is empty, and an unknown name an error. */
-  constructor(private readonly elsewhere?: Elsewhere) {}
+  /**
+   * Without `elsewhere`, a sheet that is not there is empty, and an unknown name an error. A workbook that `keeps` may be
+   * given other values in a next revision.
+   */
+  constructor(
+    private readonly elsewhere?: Elsewhere,
+    readonly keeps = false,
+  ) {}
+
+  /** Begins another revision: cells are given other values now, and whoever asks is answered by them. */
+  revise(): void {
+    this.revision += 1;
+  }
 
   addSheet(name: string): Sheet {
     const sheet = new Sheet(name, this);
@@ -213,29 +320,42 @@ export class Workbook implements Reader {
   }
 
   valueOf(cell: FormulaCell): Cell {
-    if (cell.value !== undefined) return cell.value;
-    if (cell.isBusy) return circular(cell);
+    if (cell.verifiedAt === this.revision) return cell.value!;
+    if (cell.isBusy) {
+      this.metCircle = true;
+      return circular(cell);
+    }
     if (this.depth >= DEEPEST) throw new TooDeep(cell);
+    const before = this.noted;
     cell.isBusy = true;
     this.depth += 1;
     try {
-      const value = cell.compute(cell);
-      if (isCells(value)) {
-        if (this.elsewhere !== undefined) hold(cell.formula, value);
-        cell.spilled = value;
-        cell.value = value.at(0, 0);
-      } else {
-        // A formula that only points at an empty cell shows 0, as spreadsheets have it.
-        cell.value = value ?? 0;
+      if (cell.value === undefined || hasChangedSince(this, cell.sources, cell.verifiedAt)) {
+        const sources: Source[] = [];
+        this.noted = this.keeps ? sources : undefined;
+        this.workedOut += 1;
+        this.take(cell, cell.compute(cell), sources);
       }
-      return cell.value;
+      cell.verifiedAt = this.revision;
+      return cell.value!;
     } catch (reason) {
       if (reason instanceof BeyondThis) reason.formula ??= cell.formula;
       throw reason;
     } finally {
+      this.noted = before;
       cell.isBusy = false;
       this.depth -= 1;
     }
+  }
+
+  private take(cell: FormulaCell, value: Value, sources: readonly Source[]): void {
+    if (isCells(value) && this.elsewhere !== undefined) hold(cell.formula, value);
+    // A formula that only points at an empty cell shows 0, as spreadsheets have it.
+    const first = isCells(value) ? value.at(0, 0) : (value ?? 0);
+    if (isCells(value) || !isUnchanged(cell.value, first)) cell.changedAt = this.revision;
+    cell.spilled = isCells(value) ? value : undefined;
+    cell.value = first;
+    cell.sources = sources;
   }
 
   /** Computes a cell, and first whatever lies too deep below it. */
@@ -247,10 +367,25 @@ export class Workbook implements Reader {
         waiting.pop();
       } catch (reason) {
         if (!(reason instanceof TooDeep)) throw reason;
-        if (waiting.includes(reason.cell)) reason.cell.value = circular(reason.cell);
+        if (waiting.includes(reason.cell)) this.takeCircle(reason.cell);
         else waiting.push(reason.cell);
       }
     }
+  }
+
+  private takeCircle(cell: FormulaCell): void {
+    this.metCircle = true;
+    this.take(cell, circular(cell), []);
+    cell.verifiedAt = this.revision;
+  }
+
+  /** A formula at a place without being its content, as those of colours are; what it comes to, whenever that is asked. */
+  beside(sheet: Sheet, formula: Formula, row: number, column: number): () => Cell {
+    const cell = formula.in(this, sheet, row, column);
+    return () => {
+      this.settle(cell);
+      return cell.value!;
+    };
   }
 
   /** What a cell comes to; null where nothing stands. */

@@ -4,6 +4,7 @@ import type { Parameter } from '../../functions/parameter';
 import * as parameter from '../../functions/parameters/run';
 import * as protection from '../../functions/parameters/protection';
 import type { CellStyle } from '../plan/plan';
+import { FOR_RUN } from '../station/for-run';
 import { fuseKind } from '../station/fuse-kind';
 import { i2t } from '../station/parameters';
 import type { ProtectionKey } from '../station/protection-keys';
@@ -57,9 +58,8 @@ export const PROTECTION_COLUMNS: Readonly<Record<ProtectionKey, ProtectionColumn
     style: { align: 'centre' },
   },
   forRun: {
-    heading: 'For run',
+    ...FOR_RUN,
     note: 'The name of the run that the green cells of this row are filled in for. They stay in their row when a spreadsheet sorts the runs: where another run stands here then, none of the two is judged.',
-    widthChars: 14,
     entry: true,
   },
   kind: {

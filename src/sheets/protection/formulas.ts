@@ -10,6 +10,7 @@ import type { ProtectionKey } from '../station/protection-keys';
 import { PROTECTION_FIGURES, PROTECTION_WORDS, STATE } from '../station/protection-words';
 import { FEEDER_KEYS, type ColumnKey } from '../station/schedule-keys';
 import { ARCING_ALLOWANCE_S } from '../../core/fuse-time';
+import { forRunRemedy, isForRun } from '../station/for-run';
 import { figureByKind, kindInForce } from '../station/fuse-kind';
 import { conductorsOf, hasFuse, worseChassisOhms } from '../schedule/row';
 import { WHEN_OVER } from '../station/parameters';
@@ -372,12 +373,9 @@ const sortedOut = (row: ProtectionReferences) => {
   const { own, ownColumn, header, column } = row;
   const name = nameHere(row);
   const rowHere = `${text(VERDICT_JOINT + FIX_WORDS.entriesRow)}&ROW()`;
-  const write = (before: string) =>
-    `IF(LEN(${name})=0,${text(FIX_WORDS.nameRun)},${before}&${name}&${text(FIX_WORDS.underForRun)})`;
-  const isOthers = `IF(LEN(TRIM(${own.forRun}))=0,${write(text(FIX_WORDS.writeName))},${text(FIX_WORDS.entriesFor)}&TRIM(${own.forRun})&${text(FIX_WORDS.moveEntries)}&${name}&${text(FIX_WORDS.underForRun)})`;
   const elsewhere = `${text(FIX_WORDS.entriesThere)}&(ROW(${header})+SUMPRODUCT(MAX((${ownColumn.forRun}=${name})*${ownColumn.place})))`;
   const ofFeeder = `${text(VERDICT_JOINT + FIX_WORDS.first)}&INDEX(${column.run},${own.fuseAt})`;
-  return `IF(${own.astray}=1,${rowHere}&${isOthers},IF(${own.astray}=2,${rowHere}&${elsewhere},IF(${isAstray(row)},${ofFeeder},"")))`;
+  return `IF(${own.astray}=1,${rowHere}&${forRunRemedy(own.forRun, name)},IF(${own.astray}=2,${rowHere}&${elsewhere},IF(${isAstray(row)},${ofFeeder},"")))`;
 };
 
 const wrong = (word: VerdictKey) => text(VERDICT_JOINT + WORD[word]);
@@ -442,9 +440,8 @@ export const PROTECTION_FORMULAS: Readonly<
   astray: (row) => {
     const { own, ownColumn } = row;
     const name = nameHere(row);
-    const isHere = `IF(LEN(${name})=0,FALSE,TRIM(${own.forRun})=${name})`;
     const isElsewhere = `IF(LEN(${name})=0,FALSE,SUMPRODUCT(--(${ownColumn.forRun}=${name}))>0)`;
-    return `IF(${isHere},0,IF(${own.entered}=1,1,IF(${isElsewhere},2,0)))`;
+    return `IF(${isForRun(own.forRun, name)},0,IF(${own.entered}=1,1,IF(${isElsewhere},2,0)))`;
   },
   homeless: (row) =>
     `IF(AND(${row.own.entered}=1,${row.own.state}="",LEN(${nameHere(row)})=0),ROW(),0)`,

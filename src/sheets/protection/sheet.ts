@@ -6,9 +6,10 @@ import { callAddIn, type Call } from '../plan/formula';
 import { HEADING_STYLE, PALETTE, QUIET_STYLE, SMALL_STYLE } from '../plan/palette';
 import type { Block, CellContent, SheetPlan } from '../plan/plan';
 import type { ProtectionContent, ScheduleContent } from '../station/content';
+import { forRunCells } from '../station/for-run';
 import { perLayout, type Layout } from '../station/layout';
 import { ofSource } from '../station/references';
-import type { FuseEntries, ProtectionTyped } from '../station/protection';
+import type { ProtectionTyped } from '../station/protection';
 import {
   PROTECTION_CELL_KEYS,
   PROTECTION_KEYS,
@@ -160,12 +161,6 @@ function cellBlocks({ cells }: ProtectionSheetFormulas, typed: ProtectionTyped):
 const isEntry = (key: ProtectionKey) =>
   PROTECTION_COLUMNS[key].parameter !== undefined || PROTECTION_COLUMNS[key].entry === true;
 
-/** The name that stands beside what is typed of a fuse. */
-function runOf({ forRun, ...entries }: FuseEntries, name = ''): CellContent {
-  const said = forRun ?? (Object.keys(entries).length === 0 ? '' : name.trim());
-  return said === '' ? null : said;
-}
-
 function rowBlocks(
   layout: Layout,
   { rows: formulas }: ProtectionSheetFormulas,
@@ -174,12 +169,7 @@ function rowBlocks(
 ): Block[] {
   const working = new Set<string>(PROTECTION_WORKING_KEYS);
   const typedIn = (key: ProtectionKey): Pick<Block, 'cells'> => {
-    if (key === 'forRun') {
-      const cells = Array.from({ length: layout.rows }, (_, index) => [
-        runOf(fuses[index] ?? {}, runs[index]?.run),
-      ]);
-      return { cells };
-    }
+    if (key === 'forRun') return { cells: forRunCells(layout.rows, fuses, runs) };
     const entry = key as FuseEntryKey;
     return FUSE_ENTRY_KEYS.includes(entry)
       ? {

@@ -222,6 +222,79 @@ describe('what cannot be used', () => {
   });
 });
 
+describe('readings and the run that they are said to be for', () => {
+  // As worked by hand above: 12 AWG with a bad crimp.
+  const bad = { voltsIn: 12.9, voltsOut: 12.45, amps: 10 };
+  const runs = [CABLE.runs[0]!, { run: 'Siren', peak: 10, length: 6, ownSize: '12 AWG' }];
+  const rowsWith = (readings: readonly Readings[], of = runs) =>
+    rowsOf({ ...CABLE, runs: of, asBuilt: { runs: readings } });
+  const first = BUILT_ROW.first + 1;
+
+  it.each(['Radio', 'radio', ' RADIO '])('are judged where they are said for %j', (forRun) => {
+    const { rows, summary } = rowsWith([{ ...bad, forRun }]);
+    expect(rows[0]).toMatchObject({ finding: BUILT_WORDS.look, verdict: BUILT_WORDS.look });
+    expect(summary).toMatch(/^1 of 2 runs measured: 1: look at the joints/);
+  });
+
+  it('say for whom they are without being told', () => {
+    expect(rowsWith([bad]).rows[0]).toMatchObject({ forRun: 'Radio', verdict: BUILT_WORDS.look });
+    expect(rowsWith([{}, bad]).rows.map(({ forRun }) => forRun)).toEqual(['', 'Siren', '']);
+  });
+
+  it.each([
+    [
+      'another run',
+      'Siren',
+      `row ${first} is for "Siren": move its entries there, or write "Radio" under For run`,
+    ],
+    [
+      'no run of the list',
+      'Gauge',
+      `row ${first} is for "Gauge": move its entries there, or write "Radio" under For run`,
+    ],
+    ['nobody', '', `row ${first}: write "Radio" under For run`],
+    ['nobody, with a space', ' ', `row ${first}: write "Radio" under For run`],
+  ])('are not judged where they are for %s, in its row and on top', (_, forRun, told) => {
+    for (const readings of [bad, { date: '2026-05-16' }, { ...bad, voltsIn: 'much' }]) {
+      const { rows, summary } = rowsWith([{ ...readings, forRun }]);
+      const nothing = { drop: '', expected: '', beyond: '', least: '', most: '', heat: '' };
+      expect(rows[0]).toMatchObject({ ...nothing, finding: '', verdict: told });
+      expect(rows[1]).toMatchObject({ finding: '', verdict: '' });
+      expect(summary).toContain(`Not judged: ${told}. 0 of 2 runs measured`);
+    }
+  });
+
+  it('count where they are several, the first one told on top', () => {
+    const { rows, summary } = rowsWith([
+      { ...bad, forRun: 'Siren' },
+      { ...bad, forRun: 'Radio' },
+    ]);
+    expect(summary).toContain(`Not judged: 2 rows; ${String(rows[0]!.verdict)}. 0 of 2`);
+    expect(summary).toContain('Not usable: 2');
+  });
+
+  it('want a name where the run has none, and another row where no run stands', () => {
+    const nameless = [{ peak: 10, length: 6, ownSize: '12 AWG' }];
+    expect(rowsWith([bad], nameless).rows[0]!.verdict).toBe(
+      `row ${first}: give the run a name, and write it under For run`,
+    );
+    expect(rowsWith([{ ...bad, forRun: 'Radio' }], nameless).rows[0]!.verdict).toBe(
+      `row ${first} is for "Radio": move its entries there`,
+    );
+    const below = rowsWith([{}, {}, { ...bad, forRun: 'Radio' }]);
+    const told = `row ${first + 2} is for "Radio": move its entries there`;
+    expect(below.rows[2]!.verdict).toBe(told);
+    expect(below.summary).toContain(`Not judged: ${told}. 0 of 2`);
+    expect(rowsWith([{}, {}, bad]).rows[2]!.verdict).toBe(BUILT_WRONG.noRun);
+  });
+
+  it('name a run beside nothing that was measured: nothing is said', () => {
+    const { rows, summary } = rowsWith([{ forRun: 'Siren' }]);
+    expect(rows[0]).toMatchObject({ forRun: 'Siren', verdict: '', finding: '' });
+    expect(summary).toMatch(/^0 of 2 runs measured/);
+  });
+});
+
 /** Readings about as far off as a good and a bad cable are. */
 const readingsArbitrary = fc
   .record({
