@@ -171,10 +171,8 @@ class Search {
     const state = `${this.roomsLeft.join()}/${this.left.counts.subarray(first).join()}`;
     if (this.hopeless.has(state)) return false;
     for (const { slack, room, taken } of this.fillings(first, spare)) {
-      if (this.budget.steps < 0) {
-        this.complete = false;
-        return false;
-      }
+      // The fillings that it ended have said that the search is not complete.
+      if (this.budget.steps < 0) return false;
       const kind = this.spools.rooms.indexOf(room);
       takeOut(this.left, taken, 1);
       this.roomsLeft[kind]! -= 1;

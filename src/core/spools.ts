@@ -229,13 +229,14 @@ export function planSpools(
   }
   const wire = cut.reduce((sum, { length }) => sum + length, 0);
   const leastLength = (leastRoom / GRAINS) * longest;
+  // Grains are rounded down, by less than one a spool.
+  const rounding = (cut.length / GRAINS) * longest;
   return {
     spools: cut.map(({ length, places }) => {
       const left = places.reduce((rest, place) => rest - pieceLengths[place]!, length);
       return { length, pieces: places, leftOver: left > NOTHING_SHARE * length ? left : 0 };
     }),
     leastSpools: Math.max(fewest.least, cut.length > 0 ? 1 : 0),
-    // Grains are rounded down.
-    leastLength: wire - leastLength <= NOTHING_SHARE * wire ? wire : leastLength,
+    leastLength: wire - leastLength <= rounding ? wire : leastLength,
   };
 }

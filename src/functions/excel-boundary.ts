@@ -26,14 +26,6 @@ const LEAVES_AS = {
 /** The codes whose message Excel shows; with the others none may be given. */
 const SHOWS_SENTENCE: ReadonlySet<string> = new Set(['invalidValue', 'notAvailable']);
 
-/** Types of Excel's cell values that hold one plain value in `basicValue`. */
-const PLAIN_TYPES: ReadonlySet<string> = new Set([
-  'Boolean',
-  'Double',
-  'FormattedNumber',
-  'String',
-]);
-
 /** An argument as Excel delivers it; undefined where it was left out. */
 export function matrixFromExcel(given: unknown): Matrix | undefined {
   if (given === null || given === undefined) return undefined;
@@ -113,18 +105,11 @@ function cellFromObject(given: object): Cell {
   if (type === undefined && typeof code === 'string') return errorFrom(code, message);
   if (type === 'Error') return errorFrom(basicValue, undefined);
   if (type === 'Empty') return null;
-  if (typeof type === 'string' && PLAIN_TYPES.has(type)) {
-    if (
-      typeof basicValue === 'string' ||
-      typeof basicValue === 'number' ||
-      typeof basicValue === 'boolean'
-    ) {
-      return basicValue;
-    }
-  }
-  // Entities, pictures and the like: their basic value is either plain, or #VALUE! for want of one.
   if (typeof basicValue === 'number' || typeof basicValue === 'boolean') return basicValue;
-  if (typeof basicValue === 'string' && !isErrorCode(basicValue)) return basicValue;
+  // Entities, pictures and the like have #VALUE! where they have no plain value; in a text it is what somebody wrote.
+  if (typeof basicValue === 'string' && (type === 'String' || !isErrorCode(basicValue))) {
+    return basicValue;
+  }
   return unreadable(
     typeof type === 'string' ? `a cell of the kind ${type}` : 'a cell of an unknown kind',
   );

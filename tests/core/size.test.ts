@@ -99,6 +99,18 @@ describe('refusals say what to write', () => {
   });
 });
 
+/** "2 x 6 mm2" is two conductors, and no thinner than it says: a size is the whole text or none. */
+test.each(['12', '12 AWG', 'AWG 12', '#12', '0', '1/0', '0000 AWG', '2.5 mm2', '2,5mm²'])(
+  'a text that only begins or ends with the size %j is refused',
+  (size) => {
+    expect(parseSize(size)).toHaveProperty('kind');
+    for (const more of ['2 x ', '2x', 'red ', '6 mm2 ', '6 AWG ', '+'])
+      expect(parseSize(more + size)).toHaveProperty('refused', 'invalid');
+    for (const more of [' x 2', 'x2', ' red', ' 6 mm2', ' 6 AWG', '+'])
+      expect(parseSize(size + more)).toHaveProperty('refused', 'invalid');
+  },
+);
+
 const anySize: fc.Arbitrary<ConductorSize> = fc.oneof(
   fc.integer({ min: -3, max: 40 }).map(awg),
   fc.double({ min: LEAST_AREA_MM2, max: MOST_AREA_MM2, noNaN: true }).map(mm2),

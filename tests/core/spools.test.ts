@@ -86,7 +86,8 @@ describe('planSpools', () => {
         expect(plan.spools.length).toBe(best.spools);
         expect(wireOn(plan)).toBeCloseTo(best.wire, 6);
         expect(plan.leastSpools).toBe(best.spools);
-        expect(plan.leastLength).toBeCloseTo(best.wire, 6);
+        // Rounding is no doubt of what is proven.
+        expect(plan.leastLength).toBe(wireOn(plan));
       }),
       { numRuns: 1500, seed: 21 },
     );
@@ -132,6 +133,17 @@ describe('planSpools', () => {
     expect(planSpools([60, 30, 11], [100, 20]).spools.map(({ length }) => length)).toEqual([
       100, 20,
     ]);
+  });
+
+  test('a spool that is short beside the others is proven as well as they', () => {
+    // 7 of 1009 is no whole number of grains.
+    for (const offered of [
+      [1009, 7],
+      [7, 1009, 31],
+    ]) {
+      const plan = planSpools([6], offered);
+      expect([wireOn(plan), plan.leastLength]).toEqual([7, 7]);
+    }
   });
 
   test('pieces of no length need no spool of their own, and one where there is no other', () => {

@@ -71,7 +71,9 @@ describe('what Excel delivers', () => {
     ],
     ['a double', { type: 'Double', basicType: 'Double', basicValue: 2.5 }, 2.5],
     ['a text value', { type: 'String', basicValue: '#12' }, '#12'],
+    ['a text that reads as an error', { type: 'String', basicValue: '#N/A' }, '#N/A'],
     ['a truth value', { type: 'Boolean', basicValue: false }, false],
+    ['an entity with a text', { type: 'Entity', text: 'Wire', basicValue: 'red' }, 'red'],
     ['an entity with a number', { type: 'Entity', text: 'Wire', basicValue: 7 }, 7],
   ])('reads %s', (_, delivered, cell) => {
     expect(cellFromExcel(delivered)).toBe(cell);

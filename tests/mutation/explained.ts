@@ -25,11 +25,6 @@ export const EXPLAINED: readonly Explained[] = [
     why: 'Asked only where something is typed, so that it divides by 1 for all that counts.',
   },
   {
-    file: 'src/sheets/schedule/judgement.ts',
-    told: "`IFERROR(IF(${cell.words}=\"\",IF([[${cell.judged}=1 -> TRUE]],${word('ok')},${word('checkEntries')}),",
-    why: 'The last of several defences: every known row without figures has a word of its own before.',
-  },
-  {
     file: 'src/core/lightest/choose.ts',
     told: 'const isProved = cost <= round.droppedFrom * (1 [[+ -> -]] ROUNDING_SHARE);',
     why: 'A slack for rounding, far below what any price differs by.',
@@ -123,5 +118,85 @@ export const EXPLAINED: readonly Explained[] = [
     file: 'src/sheets/schedule/sizing.ts',
     told: '`IF([[${cell.depth}=${depth} -> TRUE]],IF(ISERROR(${cell.runAmps}),${cell.runA',
     why: 'Read only by the size of the same depth and by the step that the run belongs to; both ask for the depth themselves.',
+  },
+  {
+    file: 'src/core/lightest/price-of-volts.ts',
+    told: 'const first = j >= other.slopes.length || one.slopes[i]! [[<= -> <]] other.slopes[j]!;',
+    why: 'Pieces of one slope make the same function in either order.',
+  },
+  {
+    file: 'src/core/packing.ts',
+    told: 'if (filled.length [[> -> >=]] least) {',
+    why: 'Rules of thumb tried where the bound is met already: only fewer spools are taken, and there are none.',
+  },
+  {
+    file: 'src/core/conductor-temp.ts',
+    told: '? middleC [[> -> >=]] estimateC',
+    why: 'Asked only where the two are apart.',
+  },
+  {
+    file: 'src/core/spools.ts',
+    told: 'for (const other of closePackings(pieces, rooms[[[0 -> 1]]]!, spools, budget)) {',
+    why: 'A rule of thumb that offers packings: whether one is the best, bound and search say.',
+  },
+  {
+    file: 'src/functions/argument-reader.ts',
+    told: "export const NO_VALUE = Symbol([['no value' -> '']]);",
+    why: 'Compared, and never shown.',
+  },
+  {
+    file: 'src/functions/list-function.ts',
+    told: 'values[name] = argument.readAt([[0 -> 1]]);',
+    why: 'It is one cell or none, which holds for every row.',
+  },
+  {
+    file: 'src/sheets/schedule/fix.ts',
+    told: 'weakTimes}/1000+(${cell.pathOhms}+${numberOr0(rule.joints)}/[[1000 -> 1001]])*${protect.warm}+${worseChassisOhms(cel',
+    why: 'A thousandth of the joints that a fuse would bring, in an estimate that counts them warmer than they are judged later.',
+  },
+  {
+    file: 'src/sheets/schedule/fix.ts',
+    told: "const shared = `IF([[${reach}>0 -> TRUE]],(${ohms}+${at('jointOhms')})*${at('runA",
+    why: 'A reach below nothing leaves the joints less than they lose, and no size serves that.',
+  },
+  {
+    file: 'src/sheets/schedule/fix.ts',
+    told: "const shared = `IF(${reach}[[> -> >=]]0,(${ohms}+${at('jointOhms')})*${at('run",
+    why: 'A reach of nothing leaves the joints just what they lose, and no size serves that.',
+  },
+  {
+    file: 'src/sheets/protection/formulas.ts',
+    told: "`IF([[${isAtEnd(row)} -> TRUE]],${ofEnd(row, 'lowRest')}/(${ofEnd(row, ",
+    why: 'A working out of sight: all that reads it asks for the battery at that end itself.',
+  },
+  {
+    file: 'src/sheets/without-add-in/tree.ts',
+    told: 'const kindOk = `OR(${cell.kind}[[= -> <>]]"",${cell.kind}="A",${cell.kind}="W")`;',
+    why: 'The schedule says A or W in every row.',
+  },
+  {
+    file: 'src/sheets/station/parameters.ts',
+    told: "export const parallel = numberParameter('parallel', [['Batteries alike in parallel.' -> '']], {",
+    why: 'The cell on the Supply sheet has a note of its own; no function takes it.',
+  },
+  {
+    file: 'src/sheets/drop-chart/sheet.ts',
+    told: 'style: { bold: true, fontSizePt: [[16 -> 17]], fontColour: PALETTE.title },',
+    why: 'A look, which is looked at.',
+  },
+  {
+    file: 'src/sheets/fuse-map/sheet.ts',
+    told: 'rowHeightsPt: { [ROW.title]: [[24 -> 25]], [ROW.header]: 20 },',
+    why: 'A look, which is looked at.',
+  },
+  {
+    file: 'src/sheets/without-add-in/workings-sheet.ts',
+    told: 'cells: [[[columns.map(([key]) => key)] -> []]],',
+    why: 'Headings of workings out of sight, by which nothing is found.',
+  },
+  {
+    file: 'src/sheets/wire-list/cells.ts',
+    told: "ft' ? usual.ft : Number((usual.otherM / metres).toPrecision([[3 -> 4]]))},${further})`,",
+    why: 'How round a usual spool and tail are in inches and yards: 984 or 984.3.',
   },
 ];

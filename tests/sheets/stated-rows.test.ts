@@ -33,7 +33,7 @@ const STATED: Readonly<Record<Exclude<VerdictKey, OfCopies | OfFormulas>, readon
   mainVolts: main.MAIN_VOLTS,
   mainSmall: main.MAIN_SMALL,
   craftFuse: heat.CRAFT_FUSE,
-  fuseTooSlow: faults.FUSE_TOO_SLOW,
+  fuseTooSlow: [...faults.FUSE_TOO_SLOW, ...ends.END_TOO_SLOW],
   entriesAstray: neighbours.ENTRIES_ASTRAY,
   faultTooWeak: [
     ...faults.FAULT_TOO_WEAK,
@@ -83,7 +83,14 @@ const STATED: Readonly<Record<Exclude<VerdictKey, OfCopies | OfFormulas>, readon
   notJudged: [...neighbours.NOT_JUDGED, ...sources.SUPPLY_NOT_JUDGED],
   tiedToAnother: neighbours.TIED_TO_ANOTHER,
   voltsUnknown: neighbours.VOLTS_UNKNOWN,
-  ok: [...good.OK, ...sources.OK, ...ends.END_OK, ...ends.CHASSIS_OK, ...ends.START_OK],
+  ok: [
+    ...good.OK,
+    ...sources.OK,
+    ...ends.END_OK,
+    ...ends.END_SOON_ENOUGH,
+    ...ends.CHASSIS_OK,
+    ...ends.START_OK,
+  ],
 };
 
 /** A cell's size, or nothing: blank, an error, a word that is no size. */

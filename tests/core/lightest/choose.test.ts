@@ -52,6 +52,21 @@ describe('small trees, tried in every way', () => {
   });
 });
 
+test('a long chain that loses its budget to the last digit is served, whichever way its drops are added up', () => {
+  // Beside 1 V halves of the last digit, which round to even: from the source on they come to more than back from the end.
+  const digit = Number.EPSILON;
+  const tiny = Array.from({ length: 200 }, (_, at) => [1, 1.5, 2.5][at % 3]! * digit);
+  const drops = [1, ...tiny];
+  const lost = drops.reduce((sum, volts) => sum + volts, 0);
+  expect(drops.reduceRight((left, volts) => left - volts, lost)).toBeLessThan(-20 * digit);
+  const chain: SizingTree = {
+    feederAt: drops.map((_, at) => at - 1),
+    budgets: drops.map((_, at) => (at === drops.length - 1 ? lost : Infinity)),
+    options: drops.map((volts) => ({ drops: [volts], costs: [1] })),
+  };
+  expect(chooseLeast(chain)?.cost).toBe(drops.length);
+});
+
 describe('fronts that had to be thinned', () => {
   test.each([1, 2, 3])(
     '%d times keep the budgets, and say how far from the best they can be',

@@ -12,10 +12,12 @@ import { writeWorkbook } from '../../../src/hosts/xlsx/write';
 import { readRuns } from '../../../src/lists/read-runs';
 import { calculate } from '../../../src/sheets/calculate/calculate';
 import { BUILT_WORDS, BUILT_WRONG } from '../../../src/sheets/as-built/formulas';
+import { builtCells } from '../../../src/sheets/as-built/cells';
 import {
   asBuiltName,
   BUILT_KEYS,
   BUILT_ROW,
+  BUILT_SHOWN_KEYS,
   builtColumn,
   type BuiltKey,
 } from '../../../src/sheets/as-built/layout';
@@ -146,6 +148,10 @@ describe('rows worked by hand', () => {
     // Copper has 0.393 % more a degree: at 45 degrees 9.8 % more than at 20.
     const row = measured({ voltsIn: 12.9, voltsOut: 12.45, amps: 10 }, { tempC: 45 }).rows[0]!;
     expect(row.wireMilliohms).toBeCloseTo(WIRE_MILLIOHMS * 1.09825, 1);
+    // On a hilltop in winter: 30 degrees less than 20 are 11.8 % less.
+    const cold = measured({ voltsIn: 12.9, voltsOut: 12.45, amps: 10 }, { tempC: -10 }).rows[0]!;
+    expect(cold.wireMilliohms).toBeCloseTo(WIRE_MILLIOHMS * 0.8821, 1);
+    expect(cold.verdict).toBe(BUILT_WORDS.look);
   });
 
   it('count one conductor, and the chassis among what is planned', () => {
@@ -158,6 +164,11 @@ describe('rows worked by hand', () => {
     expect(rows[0]!.wireMilliohms).toBeCloseTo(WIRE_MILLIOHMS / 2, 1);
     expect(rows[0]!.planned).toBeCloseTo(5, 9);
   });
+});
+
+it('shows each figure of its head with its unit', () => {
+  for (const [key, { style }] of Object.entries(builtCells(names.rule)))
+    expect(style?.numberFormat, key).toMatch(/mΩ|V|A|°C|%/);
 });
 
 describe('what cannot be used', () => {
@@ -193,12 +204,21 @@ describe('what cannot be used', () => {
     { ampsStep: 'x' },
     { wireDoubt: -0.1 },
     { tempC: 'warm' },
+    { tempC: -300 },
   ])('a head that says %o', (cells) => {
     expect(measured(full, cells).rows[0]!.verdict).toBe(BUILT_WRONG.badHead);
   });
 
   it('is nothing where nothing was measured', () => {
     expect(measured({}).rows[0]).toMatchObject({ verdict: '', beyond: '', run: 'Radio' });
+  });
+
+  it('is nothing where there is no run', () => {
+    const runs = [CABLE.runs[0]!, {}];
+    const [, cleared, below] = rowsOf({ ...CABLE, runs }, 1).rows;
+    for (const row of [cleared!, below!]) {
+      expect(BUILT_SHOWN_KEYS.filter((key) => row[key] !== '')).toEqual([]);
+    }
   });
 });
 

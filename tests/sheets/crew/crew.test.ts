@@ -11,6 +11,7 @@ import {
   lineCount,
   type CrewKey,
 } from '../../../src/sheets/crew/layout';
+import { printing } from '../../../src/sheets/crew/sheet';
 import { ARROW, BOX, LINE_CHARS, NOT_COMPUTED } from '../../../src/sheets/crew/formulas';
 import type { SheetPlan } from '../../../src/sheets/plan/plan';
 import { columnOf, ROW } from '../../../src/sheets/schedule/layout';
@@ -179,9 +180,38 @@ describe('the crew sheet', () => {
     expect(routes.get('Set')).toBe(`Trunk${ARROW}its load`);
   });
 
+  it.each([
+    ['all of its lines', 0, ''],
+    ['one more than them', 1, ''],
+    ['three fewer', -3, 'Widen the print area: 3 lines stand below it.'],
+  ])('says what stands below its print of %s', (_, more, said) => {
+    const runs = ['Pump', 'Lamp', 'Radio'].map((run) => ({ run, peak: 40, length: 90 }));
+    const plans = copyOf({ title: 'Print', runs }, 5);
+    const lines = linesOf(plans, 5).filter(({ route }) => route !== '').length;
+    expect(lines).toBeGreaterThan(2 * runs.length);
+    const printed = plans.map((plan) =>
+      plan.name === names.crewSheet ? printing(plan, lines + more) : plan,
+    );
+    expect(calculate(printed).at(names.crewSheet, CREW_ROW.warning, 0)).toBe(said);
+  });
+
+  it('writes out what just fits its line, and ends in dots what does not', () => {
+    const fits = LINE_CHARS - `Hut${ARROW}`.length;
+    const runs = [fits, fits + 1].map((chars, at) => ({
+      ...{ run: `R${at}`, peak: 3, length: 2 },
+      load: 'x'.repeat(chars),
+    }));
+    const content = { title: 'Routes', sources: [{ name: 'Hut', kind: 'battery' }], runs };
+    const said = entriesOf(linesOf(copyOf(content, 4), 4)).map(({ figures }) => figures.route);
+    expect(said).toEqual([`Hut${ARROW}${'x'.repeat(fits)}`, `Hut${ARROW}${'x'.repeat(fits - 1)}…`]);
+  });
+
   it('has lengths as typed, and the unit of the house where none was', () => {
-    const lengths = [22, '22', '2.5 m', '8\' 6"', "8' 6", '18 in'];
-    const runs = lengths.map((length, index) => ({ run: `R${index}`, peak: 3, length }));
+    const lengths = [22, '22', '2.5 m', '8\' 6"', "8' 6", '18 in', undefined];
+    const runs = lengths.map((length, index) => ({
+      ...{ run: `R${index}`, peak: 3 },
+      ...(length !== undefined && { length }),
+    }));
     const content: StationContent = { title: 'Lengths', rules: { unit: 'ft' }, runs };
     const entries = entriesOf(linesOf(copyOf(content, 8), 8));
     const said = new Map(entries.map(({ figures }) => [figures.run, figures.length]));
@@ -192,6 +222,7 @@ describe('the crew sheet', () => {
       '8\' 6"',
       "8' 6",
       '18 in',
+      '?',
     ]);
   });
 

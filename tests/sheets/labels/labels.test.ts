@@ -122,6 +122,11 @@ describe('the labels of a run', () => {
   });
 });
 
+it.each(['', 'none', -3])('begin at the first place where %j places are used', (used) => {
+  const { labels } = labelsOf(copyOf({ ...STATION, labels: { cells: { used } } }), STATION);
+  expect(labels.slice(0, 2).map(({ name }) => name)).toEqual(['Feed', 'Feed']);
+});
+
 describe('the stock', () => {
   it('has labels that fill the paper between its margins and gaps', () => {
     // 210 - 2 * 5 - 2 * 2.5 = 195 mm for three; 297 - 12 - 15 - 6 * 3 = 252 mm for seven.

@@ -156,6 +156,24 @@ describe('of small trees', () => {
     },
     SLOW_MS,
   );
+
+  it('where a lamp asks for more volts, a load in watts beside it draws less than it is sized for', () => {
+    // At the 9 V that it works from the set draws 5.6 A; the lamp leaves it 11 V, and so 4.5 A.
+    const content: StationContent = {
+      title: 'Watts',
+      rules: { unit: 'ft', volts: 12, target: 0.3, series: 'AWG', fuseLimit: 'none' },
+      supply: { chemistry: 'lead-acid', milliohms: 20 },
+      runs: [
+        { run: 'Trunk', length: 6, unfused: 0.1 },
+        { run: 'Set', fedFrom: 'Trunk', length: 2, peak: 50, kind: 'W', leastVolts: 9 },
+        { run: 'Lamp', fedFrom: 'Trunk', length: 4, peak: 3, leastVolts: 11 },
+      ],
+    };
+    const found = lighten(content, KEEP);
+    const least = leastByTrying(content);
+    expect(found.then.kg).toBeGreaterThan(least * 1.1);
+    expect(found.then.kg / (1 + found.mostAboveBest)).toBeLessThanOrEqual(least);
+  });
 });
 
 describe('of ordinary stations', () => {
@@ -421,6 +439,28 @@ describe('what the verdict rules out', () => {
     const found = lighten(DEMO, KEEP);
     expect([found.changes, found.typed, found.mostAboveBest]).toEqual([[], [], 0]);
   });
+});
+
+it('counts what its own battery loses inside for a load that is never on with the others', () => {
+  // 20 A through 50 milliohms are 1 V, of the 1.5 V from 12.0 V low to the 10.5 V that it works with.
+  const content: StationContent = {
+    title: 'Winch',
+    rules: { unit: 'm', volts: 12, target: 0.3, fuseLimit: 'none' },
+    sources: [
+      { name: 'Hut', kind: 'battery', chemistry: 'lead-acid', milliohms: 20 },
+      { name: 'Van', kind: 'battery', chemistry: 'lead-acid', milliohms: 50 },
+    ],
+    runs: [
+      {
+        ...{ run: 'Winch', fedFrom: 'Van', peak: 20, atOnce: 0, length: 4, unfused: 0.1 },
+        ...{ leastVolts: 10.5, ownSize: '2 AWG' },
+      },
+    ],
+  };
+  const { changes, ruledOut, mostAboveBest } = lighten(content, CHANGE);
+  expect(changes).toHaveLength(1);
+  // None was tried that leaves it too few volts.
+  expect([ruledOut, mostAboveBest]).toEqual([[], 0]);
 });
 
 describe('a branch that cannot be judged', () => {

@@ -74,6 +74,9 @@ describe('the sheet', () => {
     const said = textsOf(sharedCopy(DEMO, { rows: 30 }).plans[4]!).join('\n');
     for (const part of [
       'by the published limits',
+      'never an approval',
+      'no fuse is promised to open sooner',
+      'insert rows above the blank one and copy the last row down',
       'up to 40 A as types C and F',
       'type E fuse of 20 to 40 A may take longer: 1 s at 6 times',
       'from memory',
@@ -152,6 +155,12 @@ describe('the demonstration', () => {
       run.run === 'Relay set' ? { ...run, ownSize: size } : run,
     );
     expect(rowOf({ ...DEMO, runs: mended }, 'Relay set').schedule.verdict).toBe('ok');
+  });
+
+  test('has the name of each run in its row', () => {
+    expect(stationValues(DEMO).protection.rows.map(({ run }) => run)).toEqual(
+      DEMO.runs.map(({ run }) => run),
+    );
   });
 
   test('says what would put each right', () => {
@@ -280,11 +289,20 @@ test('a panel of which nothing is known has its fuse not judged, and says so', (
 describe('the thinnest guarded size', () => {
   const sizes = SERIES_SIZES['AWG'].map(sizeAreaMm2);
 
-  test.each([13, 20, 25, 60])(
-    'is guarded, and the next thinner is not: %d milliohms',
-    (milliohms) => {
+  // What the maker says of a fuse counts where it is more than the last published point too, and never beyond its time.
+  test.each([
+    [13, undefined, 2],
+    [20, undefined, 2],
+    [25, undefined, 2],
+    [60, undefined, 2],
+    [13, 20, 2],
+    [13, 12_000, 1],
+    [25, 1e6, 2],
+  ])(
+    'is guarded, and the next thinner is not: %d milliohms, I2t %s',
+    (milliohms, i2t, weakTimes) => {
       let mended = 0;
-      for (const length of [1, 4, 12, 40, 120]) {
+      for (const length of [0.2, 1, 4, 12, 40, 120]) {
         for (const peak of [1, 5, 11, 16]) {
           const run: ScheduleRun = { run: 'thin', peak, length, ownSize: '18 AWG', fused: 'yes' };
           const content: StationContent = {
@@ -297,6 +315,10 @@ describe('the thinnest guarded size', () => {
               fuseLimit: 'none',
             },
             supply: { milliohms },
+            protection: {
+              weakTimes,
+              ...(i2t !== undefined && { fuses: [{ i2t, forRun: 'thin' }] }),
+            },
             runs: [run],
           };
           const { guarded, fuse, nearFault } = rowOf(content, 'thin');
@@ -311,7 +333,7 @@ describe('the thinnest guarded size', () => {
             );
             const span = { startC: 70, limitC: 160, material: 'copper' } as const;
             return [farFault, nearFault].every(
-              (fault) => fuseGuards(Number(fuse), size, Number(fault), span) === true,
+              (fault) => fuseGuards(Number(fuse), size, Number(fault), span, i2t) === true,
             );
           };
           const index = sizes.indexOf(sizeAreaMm2(at));

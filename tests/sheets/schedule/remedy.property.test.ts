@@ -5,7 +5,7 @@ import { COUNTS } from '../../../src/sheets/station/parameters';
 import { stationValues, type RunValues } from '../../../src/sheets/station-values';
 import type { StationContent } from '../../../src/sheets/station/content';
 import type { ScheduleRun } from '../../../src/sheets/station/run';
-import { verdictsIn, type VerdictKey } from '../../../src/sheets/station/verdicts';
+import { FIX_WORDS, verdictsIn, type VerdictKey } from '../../../src/sheets/station/verdicts';
 import { samples } from '../../samples';
 import { station, stationOf, suggestedStation } from './remedy-stations';
 import {
@@ -201,6 +201,32 @@ describe('a drop target that is named', () => {
     expect(all).toBeGreaterThan(SAMPLES.ofAll(10));
   });
 
+  // 12.026 V low less 8 mOhm; from 11.6 V to them, in whole tenths of a percent of 12.6 V. 4/0 AWG: 0.049 Ohm for 1000 ft
+  // (classic wire table), x 1.0393 at 30 degC. It has two conductors, and each run a third of what the joints leave.
+  test.each([
+    [2, 8, 3.2],
+    [8, 3, 2.8],
+    [8, 8, 2.8],
+  ])(
+    'for %d A over joints of %d milliohms reaches as far as the thickest wire',
+    (peak, joints, target) => {
+      const reach = ((target / 100) * 12.6) / peak - (3 * joints) / 1000;
+      const farthest = reach / 3 / (2 * (0.049 / 304.8) * 1.0393);
+      const lampAt = (length: number) => {
+        const runs = ['Trunk', 'Shelf', 'Lamp'].map((run, at, names) => ({
+          ...{ run, length, joints },
+          ...(at > 0 && { fedFrom: names[at - 1]! }),
+          ...(at === 2 && { peak, leastVolts: 11.6 }),
+        }));
+        return toldRows(stationOf({ target: 0.1 }, runs))[2]!;
+      };
+      const near = lampAt(0.98 * farthest);
+      expect(near.told.target).toBeCloseTo(target / 100, 9);
+      expect(wants(once(near, 'Lamp', { target: target / 100 }, 'suggested anew'))).toEqual([]);
+      expect(lampAt(1.02 * farthest).told).toMatchObject({ target: undefined, isGivenUp: true });
+    },
+  );
+
   test('is none where every run may lose its own', () => {
     fc.assert(
       fc.property(suggestedStation, (drawn) => {
@@ -305,6 +331,24 @@ describe('in a small station', () => {
       expect(toldBy(after[1]!).first).toBeUndefined();
     }
   });
+
+  test.each([1, 2, 3, 4])(
+    'a run to whom those above leave nothing names the one that loses most: the %d. of four',
+    (most) => {
+      const content = stationOf({}, [
+        ...[1, 2, 3, 4].map((at) => ({
+          run: `Feed${at}`,
+          ...(at > 1 && { fedFrom: `Feed${at - 1}` }),
+          length: at === most ? 10 : 0.2,
+          ownSize: '10 AWG',
+        })),
+        { run: 'Lamp', fedFrom: 'Feed4', length: 2, peak: 12 },
+      ]);
+      // 12 A x 20 m x 3.277 x 1.0393 mOhm is 0.82 V, of 0.378 V; the others lose a fiftieth of it each.
+      expect(said(rowOf(content, 'Lamp').row, FIRST)).toEqual(['noRoom']);
+      expect(String(rowOf(content, 'Lamp').row.mend)).toBe(`${FIX_WORDS.thicker}Feed${most}`);
+    },
+  );
 
   test('no single run does where the suggestion below it becomes thinner', () => {
     // A thicker trunk leaves the radio more of its target; by itself the radio cannot make up for the trunk.

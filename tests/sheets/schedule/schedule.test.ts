@@ -6,6 +6,7 @@ import { freeScheduleNames, scheduleNames } from '../../../src/sheets/station/na
 import { layBlocks } from '../../../src/sheets/plan/lay-blocks';
 import type { CellContent, SheetPlan } from '../../../src/sheets/plan/plan';
 import { SCHEDULE_COLUMNS } from '../../../src/sheets/schedule/columns';
+import { EXTRA_KEYS } from '../../../src/sheets/station/extras';
 import { COLUMN_KEYS, SHOWN_KEYS } from '../../../src/sheets/station/schedule-keys';
 import { BOOK } from '../../../src/sheets/book';
 import { SCHEDULE_FORMULAS, type FormulaKey } from '../../../src/sheets/schedule/formulas';
@@ -65,6 +66,8 @@ describe('a schedule', () => {
   test('names columns as Excel reads them: in two pairs of brackets, nothing that wants an escape', () => {
     for (const { heading } of schedule.table!.columns) expect(heading).not.toMatch(/[[\]#'"@\n]/);
     const headings = new Set(schedule.table!.columns.map(({ heading }) => heading));
+    expect(headings.size).toBe(COLUMN_KEYS.length);
+    expect(headings).not.toContain('');
     const references = plans
       .flatMap(formulasOf)
       .flatMap((formula) => [...formula.matchAll(/(?:LoomRuns\[|\[@)(.*?)\]\]/g)]);
@@ -111,6 +114,39 @@ describe('a schedule', () => {
     expect(SHOWN_KEYS.slice(0, 11)).toContain('verdict');
     expect(schedule.table!.columns.length).toBe(COLUMN_KEYS.length);
   });
+});
+
+describe('each sheet of a new schedule', () => {
+  const plans = newSchedule('demo', 'table', NOTHING_TAKEN, EXTRA_KEYS);
+  const written = (plan: SheetPlan) =>
+    layBlocks(plan.blocks).filter(({ content }) => content !== null && content !== '');
+
+  // Headings that stay in view.
+  const headed = plans.filter(({ frozenRows }) => frozenRows > 0);
+  test.each(headed.map((plan) => [plan.name, plan] as const))(
+    '%s has a heading over each column of what it lists',
+    (_, plan) => {
+      const above = plan.frozenRows - 1;
+      const cells = written(plan);
+      const listed = cells.filter(
+        ({ row, column }) => row === above + 1 && column < plan.print.area.columns,
+      );
+      const over = new Set(cells.filter(({ row }) => row === above).map(({ column }) => column));
+      expect(over.size).toBeGreaterThan(0);
+      for (const { column } of listed) expect(over).toContain(column);
+    },
+  );
+
+  test.each(plans.map((plan) => [plan.name, plan] as const))(
+    '%s has its cautions on paper',
+    (_, plan) => {
+      const cautions = written(plan).filter(
+        ({ content }) => typeof content === 'string' && content.includes('Advice, not approval'),
+      );
+      for (const { row } of cautions) expect(row).toBeLessThan(plan.print.area.rows);
+      if (plan === plans[0]) expect(cautions).not.toEqual([]);
+    },
+  );
 });
 
 describe('names', () => {

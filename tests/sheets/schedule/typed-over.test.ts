@@ -67,6 +67,14 @@ describe('a run that is sound', () => {
     }
   });
 
+  it.each(['ohms', 'pathVolts', 'judged'] as const)(
+    'is not ok once %s, by which it is judged out of sight, is cleared',
+    (key) => {
+      const { at } = after(key, null);
+      expect(at('verdict')).toBe(WORD.checkEntries);
+    },
+  );
+
   it.each(['all is well', WORD.tooFewVolts, null])(
     'keeps its level where its verdict is typed over by %s, and the head says so',
     (value) => {

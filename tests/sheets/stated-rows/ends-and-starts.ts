@@ -100,6 +100,24 @@ export const END_TOO_WEAK: readonly StatedRow[] = [
   }),
 ];
 
+/**
+ * 3 A x (10 ft x 6.385 x 1.0393 + 3) mOhm = 0.208 V; 310.16 12 A; 3 x 1.25 = 3.75, fuse 4. A short right at the van draws
+ * 12.65 V / 13 mOhm = 973 A: by the maker's 8000 A2s in 0.01045 s, wire (115 x 0.823)^2 / 973^2 = 0.00946 s. At the battery it
+ * draws 253 A: 0.1 s, wire 0.14 s; from there through the run 12.026 V / (100 + 79.4) mOhm = 67 A: 0.1 s, wire 2 s. With
+ * 7000 A2s it takes 0.00939 s at the van.
+ */
+const slowAtVan = (verdict: StatedRow['verdict'], i2t: number): StatedRow =>
+  lamp(verdict, {
+    sources: [LEAD, { ...VAN, milliohms: 13 }],
+    entries: { peak: 3, ownSize: '18 AWG', endsAt: 'van', endFused: 'yes' },
+    protection: { fuses: [{ i2t }] },
+    size: '18 AWG',
+    fuse: 4,
+  });
+
+export const END_TOO_SLOW: readonly StatedRow[] = [slowAtVan(['fuseTooSlow'], 8000)];
+export const END_SOON_ENOUGH: readonly StatedRow[] = [slowAtVan(['ok'], 7000)];
+
 /** 12.65 V / 5 mOhm = 2530 A, of which a blade breaks 1000 A. */
 export const END_MAY_NOT_BREAK: readonly StatedRow[] = [
   lamp(['mayNotBreak'], {

@@ -35,6 +35,14 @@ export const BATTERY_VOLTS: readonly StatedRow[] = [
     size: '14 AWG',
     fuse: 7.5,
   },
+  // What chemistry it has cannot be read, so that none of its volts are known; 5 A x 1.25 = 6.25, fuse 7.5
+  {
+    entries: { run: 'Load', peak: 5, length: 8, ownSize: '12 AWG' },
+    supply: { chemistry: 'nickel' },
+    verdict: ['batteryVolts', 'notJudged', 'voltsUnknown'],
+    size: '12 AWG',
+    fuse: 7.5,
+  },
 ];
 
 export const NOT_JUDGED: readonly StatedRow[] = [

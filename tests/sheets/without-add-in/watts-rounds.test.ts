@@ -158,32 +158,49 @@ describe('loads in watts, in a copy', () => {
     for (const { verdict } of copy) expect(verdict).not.toBe(WORD.ok);
   });
 
-  it('alone on their runs stand where the quadratic says, or say that they are not settled', () => {
+  describe('alone on their runs', () => {
     // Volts at the load: V = (E + sqrt(E^2 - 4 P R)) / 2, up to the most that a run can bring, E^2 / 4R.
-    const shares = Array.from({ length: 40 }, (_, at) => 0.9 + at * 0.00249);
-    const alone = (watts: (at: number) => number): StationContent => ({
+    const alone = (watts: readonly number[], isNamed = true): StationContent => ({
       title: 'Alone',
       rules: { unit: 'm', volts: SOURCE_V, target: 0.3 },
-      // So large that no load makes its volts sink.
-      supply: { chemistry: 'lead-acid', ampHours: 20_000_000 },
-      runs: shares.map((_, at) => ({
-        run: `R${at}`,
-        ...{ peak: watts(at), kind: 'W', length: 10, ownSize: '14 AWG' },
+      // No load makes its volts sink.
+      supply: { chemistry: 'lead-acid', milliohms: 0 },
+      runs: watts.map((peak, at) => ({
+        ...(isNamed && { run: `R${at}` }),
+        ...{ peak, kind: 'W', length: 10, ownSize: '14 AWG' },
       })),
     });
-    const [{ ohms, lowSource }] = stationValues(alone(() => 1)).runs as unknown as [
+    const [{ ohms, lowSource }] = stationValues(alone([1])).runs as unknown as [
       Record<'ohms' | 'lowSource', number>,
     ];
     const mostWatts = lowSource ** 2 / (4 * ohms);
-    const { copy } = bothForms(alone((at) => mostWatts * shares[at]!));
-    let settled = 0;
-    for (const [at, { lowVolts, verdict }] of copy.entries()) {
-      if (String(verdict).includes(WORD.notSettled)) continue;
-      settled += 1;
-      const volts = (lowSource * (1 + Math.sqrt(1 - shares[at]!))) / 2;
-      expect(Math.abs(Number(lowVolts) - volts), String(shares[at])).toBeLessThanOrEqual(SETTLED_V);
-    }
-    expect(settled).toBeGreaterThan(0);
-    expect(settled).toBeLessThan(shares.length);
+
+    it('stand where the quadratic says, or say that they are not settled', () => {
+      const shares = Array.from({ length: 40 }, (_, at) => 0.9 + at * 0.00249);
+      const { copy } = bothForms(alone(shares.map((share) => mostWatts * share)));
+      let settled = 0;
+      for (const [at, { lowVolts, verdict }] of copy.entries()) {
+        if (String(verdict).includes(WORD.notSettled)) continue;
+        settled += 1;
+        const volts = (lowSource * (1 + Math.sqrt(1 - shares[at]!))) / 2;
+        expect(Math.abs(Number(lowVolts) - volts), String(shares[at])).toBeLessThanOrEqual(
+          SETTLED_V,
+        );
+      }
+      expect(settled).toBeGreaterThan(0);
+      expect(settled).toBeLessThan(shares.length);
+    });
+
+    it('can be served up to the very most, and not beyond', () => {
+      const { functions, copy } = bothForms(alone([1, 1 + 1e-8].map((share) => mostWatts * share)));
+      for (const runs of [functions, copy])
+        expect(runs.map(({ lowVolts }) => isUnserved(lowVolts))).toEqual([false, true]);
+    });
+
+    it('have volts of no rounds where they have no name, and nothing that is not settled', () => {
+      const { functions, copy } = bothForms(alone([mostWatts], false));
+      expect(copy[0]!.lowVolts).toBeCloseTo(Number(functions[0]!.lowVolts), 9);
+      expect(copy[0]!.verdict).toBe(functions[0]!.verdict);
+    });
   });
 });
