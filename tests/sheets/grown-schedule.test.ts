@@ -67,8 +67,11 @@ describe('a sheet that follows the runs', () => {
     expect(enough.size).toBe(1 + EXTRA_KEYS.length);
   });
 
-  test.each([...enough.keys()])('%s says that runs are missing once they are, not before', (name) => {
-    expect(enough.get(name)).not.toContain(MISSING);
-    expect(tooMany.get(name)).toMatch(/schedule has more .*follows.*take a new copy/i);
-  });
+  test.each([...enough.keys()])(
+    '%s says that runs are missing once they are, not before',
+    (name) => {
+      expect(enough.get(name)).not.toContain(MISSING);
+      expect(tooMany.get(name)).toMatch(/schedule has more .*follows.*take a new copy/i);
+    },
+  );
 });
