@@ -1,6 +1,12 @@
 /** The grid's workbook as a text that can be put away, and back: sheets, names, rules of entry, conditional formats. */
-import { IResourceManagerService, UniverInstanceType, type IWorkbookData } from '@univerjs/core';
+import {
+  IResourceManagerService,
+  UniverInstanceType,
+  type ICellData,
+  type IWorkbookData,
+} from '@univerjs/core';
 import type { Grid } from './grid';
+import { isPlanned, PLANNED } from './standing-sheets';
 
 /** Raised whenever an older text could no longer be opened. */
 const FORM = 1;
@@ -50,5 +56,30 @@ export function readKept(text: string): KeptWorkbook {
     sheetOrder.length > 0 &&
     sheetOrder.every((id) => isObject(sheets[String(id)]));
   if (!isWhole) throw new Error('sheets are missing in it');
-  return { workbook: workbook, inView };
+  return { workbook: asPlanned(workbook), inView };
+}
+
+type Sheets = NonNullable<IWorkbookData['sheets']>;
+type Cells = Record<string, Record<string, ICellData | null> | null>;
+
+/** The id that cells share whose formula a plan fills down. */
+const FILL = /^fill \d+$/;
+
+/**
+ * Earlier versions of this page did not say which sheets a plan had laid out, which are calculated otherwise. All sheets of
+ * a workbook that has some count as such: they come to the same, and only sooner.
+ */
+function asPlanned(workbook: Partial<IWorkbookData>): Partial<IWorkbookData> {
+  const sheets = Object.entries(workbook.sheets ?? {});
+  const isFilled = ({ cellData }: Sheets[string]) =>
+    Object.values((cellData ?? {}) as Cells).some((row) =>
+      Object.values(row ?? {}).some((cell) => FILL.test(cell?.si ?? '')),
+    );
+  if (sheets.some(([, sheet]) => isPlanned(sheet))) return workbook;
+  if (!sheets.some(([, sheet]) => isFilled(sheet))) return workbook;
+  const planned = sheets.map(([id, sheet]) => [
+    id,
+    { ...sheet, custom: { ...sheet.custom, ...PLANNED } },
+  ]);
+  return { ...workbook, sheets: Object.fromEntries(planned) as Sheets };
 }

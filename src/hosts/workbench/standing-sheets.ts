@@ -21,7 +21,7 @@ import { hasFormula } from './relay';
 /** The grid keeps this with a sheet that was laid out by a plan. */
 export const PLANNED = { loomsheet: 'planned' } as const;
 
-export const isPlanned = ({ custom }: Pick<IWorksheetData, 'custom'>) =>
+export const isPlanned = ({ custom }: Partial<Pick<IWorksheetData, 'custom'>>) =>
   custom?.['loomsheet'] === PLANNED.loomsheet;
 
 /** Cells by place, as the grid has them in several forms. */
