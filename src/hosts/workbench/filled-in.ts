@@ -1,6 +1,6 @@
 /**
- * New sheets with their values already in them. The grid's engine needs minutes for what our own evaluation of the same
- * formulas needs a second for, and both come to the same; from the first edit on the engine calculates what hangs on it.
+ * New sheets with their values already in them: evaluated from their plans a piece at a time, before the grid has them. From
+ * the first edit on they are evaluated as they stand there (`own-formulas.ts`).
  */
 import {
   ObjectMatrix,
